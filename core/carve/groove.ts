@@ -1,0 +1,66 @@
+import type { Profile } from '../flex/index.ts';
+import type { EdgeCurve } from '../shape/index.ts';
+
+/** Everything the groove needs to know of a ski, SI. */
+export interface CarvingSki {
+  readonly edge: EdgeCurve;
+  /** EI(x), N·m². */
+  readonly bending: Profile;
+  /** GJ(x), N·m²; null is rigid in torsion. */
+  readonly torsion: Profile | null;
+  /** Free camber height, m (parabolic). */
+  readonly camber: number;
+  /** m from the rear contact point. */
+  readonly bootCentre: number;
+  readonly soleLength: number;
+}
+
+/** One question to the groove, SI. */
+export interface CarveConditions {
+  /** Edge angle under the boot, rad. */
+  readonly edgeAngle: number;
+  /** Boot force normal to the base, N. */
+  readonly load: number;
+  /** H_V, N/m³ (1 N/mm³ = 1e9 N/m³). */
+  readonly hardness: number;
+  /** Load centre ahead of the boot centre, m. */
+  readonly fore: number;
+}
+
+/** A converged equilibrium. Arrays are one value a node, rear contact point first. */
+export interface Equilibrium {
+  readonly ok: true;
+  readonly conditions: CarveConditions;
+  readonly x: Float64Array;
+  /** Height of the base over its unbent, camber-free plane, m (positive towards the skier). */
+  readonly height: Float64Array;
+  readonly twist: Float64Array;
+  /** Penetration, m. */
+  readonly penetration: Float64Array;
+  /** Groove depth left by the points ahead, m. */
+  readonly groove: Float64Array;
+  /** Snow line load normal to the base, N/m. */
+  readonly lineLoad: Float64Array;
+  /** θ − φ, rad. */
+  readonly localEdgeAngle: Float64Array;
+  /** Lateral position of the edge in the snow plane η, m. */
+  readonly lateral: Float64Array;
+  /** Load-weighted fit behind the boot centre: the radius of the track, m. */
+  readonly turnRadius: number;
+  readonly wholeRadius: number;
+  readonly frontRadius: number;
+  readonly maxPenetration: number;
+  readonly twistTip: number;
+  readonly twistTail: number;
+  readonly iterations: number;
+  /** Worst of force and moment imbalance relative to the load. */
+  readonly residual: number;
+}
+
+/** The groove could not be solved; never an unconverged answer in its place. */
+export interface CarveFailure {
+  readonly ok: false;
+  readonly conditions: CarveConditions;
+  /** Names the input that could not be solved, its value and what is accepted or was tried. */
+  readonly reason: string;
+}

@@ -1,0 +1,1 @@
+export type { Profile } from './profile.ts';

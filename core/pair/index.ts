@@ -1,0 +1,1 @@
+export type { Layup, LayupLayer, Ski, Stiffness } from './ski.ts';

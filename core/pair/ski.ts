@@ -1,0 +1,62 @@
+/**
+ * One ski of a pair in SI units with every default filled in: what the physics rooms work on.
+ * Lengths in metres from the rear contact point (x = 0) to the front contact point (x = contactLength).
+ */
+export interface Ski {
+  readonly name: string;
+  readonly discipline: 'SL' | 'GS' | 'SG' | 'DH' | 'other';
+  /** Overall length, m. */
+  readonly length: number;
+  /** L, m. */
+  readonly contactLength: number;
+  /** Full widths, m. */
+  readonly tipWidth: number;
+  readonly waistWidth: number;
+  readonly tailWidth: number;
+  /** Measured waist station, m from the rear contact point; null when the file gives none. */
+  readonly waistStation: number | null;
+  /** Measured full widths along the edge, ascending in x; null when fewer than five are given. */
+  readonly widthStations: readonly { readonly x: number; readonly width: number }[] | null;
+  /** Free camber height, m. */
+  readonly camber: number;
+  /** Boot centre, m from the rear contact point. */
+  readonly bootCentre: number;
+  /** Boot sole length over which the boot loads and clamps the ski, m. */
+  readonly soleLength: number;
+  /** Mass of one ski, kg; null when not given. */
+  readonly mass: number | null;
+  readonly bending: Stiffness | null;
+  /** null means rigid in torsion. */
+  readonly torsion: Stiffness | null;
+  /** Base bevel, rad. */
+  readonly baseBevel: number;
+  /** Side-edge angle, rad. */
+  readonly sideAngle: number;
+}
+
+/** A stiffness along the ski, EI or GJ in N·m², as the file states it (stations already in metres). */
+export type Stiffness =
+  | { readonly kind: 'uniform'; readonly newtonM2: number }
+  | {
+      readonly kind: 'stations';
+      readonly stations: readonly { readonly x: number; readonly newtonM2: number }[];
+    }
+  | { readonly kind: 'formula'; readonly newtonM2: string }
+  | { readonly kind: 'layup'; readonly layup: Layup };
+
+/** Layers from base to topsheet; thickness may vary along the ski through `thicknessMm` stations. */
+export interface Layup {
+  readonly layers: readonly LayupLayer[];
+}
+
+export interface LayupLayer {
+  readonly material: string;
+  /** Young's modulus and shear modulus, Pa; density, kg/m³. */
+  readonly youngs: number;
+  readonly shear: number;
+  readonly density: number;
+  /** Layer thickness, m: one value for the whole ski, or stations (monotone cubic between). */
+  readonly thickness: number | readonly { readonly x: number; readonly thickness: number }[];
+  /** Width as a share of the local ski width, 0–1 (1 when absent in the file). */
+  readonly widthShare: number;
+}

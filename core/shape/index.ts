@@ -1,0 +1,1 @@
+export type { EdgeCurve } from './edge-curve.ts';

@@ -1,0 +1,1 @@
+export type { SourceStatus, Working, WorkingInput, WorkingValue } from './working.ts';

@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: new URL('..', import.meta.url).pathname,
+  test: {
+    include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],
+    exclude: ['test/e2e/**', 'node_modules/**'],
+    testTimeout: 60_000,
+    pool: 'threads',
+    maxWorkers: 2,
+  },
+});
