@@ -1,0 +1,86 @@
+import type { FileKind } from '../../main/host/host.ts';
+
+/** The part of a file handle the host needs; browsers without the interface never make one. */
+export interface WritableFile {
+  readonly name: string;
+  getFile(): Promise<File>;
+  createWritable(): Promise<{ write(text: string): Promise<void>; close(): Promise<void> }>;
+}
+
+interface Pickers {
+  showOpenFilePicker?(options: object): Promise<WritableFile[]>;
+  showSaveFilePicker?(options: object): Promise<WritableFile>;
+}
+
+export interface PickedFile {
+  readonly name: string;
+  readonly text: string;
+  readonly writable: WritableFile | null;
+}
+
+const accepted: Record<FileKind, { description: string; accept: Record<string, string[]> }> = {
+  skis: { description: 'Pairs and racks', accept: { 'application/json': ['.json'] } },
+  table: { description: 'Tables', accept: { 'text/csv': ['.csv'] } },
+  course: { description: 'Sets of gates', accept: { 'application/json': ['.json'], 'text/csv': ['.csv'] } },
+};
+
+/** Asks for files; empty when cancelled. */
+export async function pickFiles(kind: FileKind): Promise<PickedFile[]> {
+  const { showOpenFilePicker } = window as Pickers;
+  if (!showOpenFilePicker) return pickThroughInput(kind);
+  try {
+    const handles = await showOpenFilePicker.call(window, { multiple: true, types: [accepted[kind]] });
+    return await Promise.all(
+      handles.map(async writable => ({
+        name: writable.name,
+        text: await (await writable.getFile()).text(),
+        writable,
+      })),
+    );
+  } catch (error) {
+    if (isCancelled(error)) return [];
+    throw error;
+  }
+}
+
+/** Asks where to save: a handle, `null` where the browser can only download, or 'cancelled'. */
+export async function pickTarget(name: string): Promise<WritableFile | null | 'cancelled'> {
+  const { showSaveFilePicker } = window as Pickers;
+  if (!showSaveFilePicker) return null;
+  try {
+    return await showSaveFilePicker.call(window, { suggestedName: name, types: [accepted.skis] });
+  } catch (error) {
+    if (isCancelled(error)) return 'cancelled';
+    throw error;
+  }
+}
+
+export async function writeTo(file: WritableFile, text: string): Promise<void> {
+  const stream = await file.createWritable();
+  await stream.write(text);
+  // The browser swaps the finished file in on close, so a failure half-way leaves the old one whole.
+  await stream.close();
+}
+
+function pickThroughInput(kind: FileKind): Promise<PickedFile[]> {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.multiple = true;
+  input.accept = Object.values(accepted[kind].accept).flat().join(',');
+  return new Promise((resolve, reject) => {
+    input.addEventListener('cancel', () => resolve([]));
+    input.addEventListener('change', () => {
+      const reading = [...(input.files ?? [])].map(async file => ({
+        name: file.name,
+        text: await file.text(),
+        writable: null,
+      }));
+      Promise.all(reading).then(resolve, reject);
+    });
+    input.click();
+  });
+}
+
+function isCancelled(error: unknown): boolean {
+  return error instanceof DOMException && error.name === 'AbortError';
+}

@@ -1,0 +1,28 @@
+import type { Host } from '../../main/host/host.ts';
+import { createBrowserHost } from './browser-host.ts';
+
+export type {
+  Arrival,
+  FileKind,
+  Host,
+  MenuCommand,
+  OpenedFile,
+  RecentFile,
+  SavedFile,
+  Unsubscribe,
+} from '../../main/host/host.ts';
+
+declare global {
+  interface Window {
+    /** Put there by the preload when the page runs inside Electron. */
+    readonly turnwrightHost?: Host;
+  }
+}
+
+let host: Host | null = null;
+
+/** The one host of this page. */
+export function getHost(): Host {
+  host ??= window.turnwrightHost ?? createBrowserHost();
+  return host;
+}
