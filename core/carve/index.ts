@@ -1,2 +1,28 @@
 export type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
+export type { Hold, LostFirst } from './hold.ts';
+export { holdAlong, holdAt } from './hold.ts';
 export type { RadiusTable } from './radius-table.ts';
+export type { RigidCarve, RigidSki } from './rigid-snow.ts';
+export {
+  biteAngle,
+  carveRigid,
+  cornerAngle,
+  cosineRadius,
+  edgeHeight,
+  edgeLateral,
+  midSkiTravel,
+  pressedHeight,
+} from './rigid-snow.ts';
+export type { SnowLaw } from './snow-law.ts';
+export { REBOUND } from './snow-law.ts';
+export { sectionDepth, wedgeDepth, wedgeSnow } from './wedge-snow.ts';
+export {
+  biteAngleWorking,
+  cornerAngleWorking,
+  cosineRadiusWorking,
+  holdWorking,
+  lineLoadWorking,
+  travelWorking,
+  turnRadiusWorking,
+  wedgeDepthWorking,
+} from './working.ts';
