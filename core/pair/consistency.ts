@@ -1,0 +1,174 @@
+import type { Pair } from './pair-schema.ts';
+import { type Problem, problem } from './problem.ts';
+import type { PairStiffness } from './stiffness-schema.ts';
+
+const LEAST_WIDTH_MM = 20;
+
+/** Relations between fields that are each sane alone: the ski must be one that could exist. */
+export function inconsistencies(pair: Pair): Problem[] {
+  return [
+    ...lengths(pair),
+    ...waist(pair),
+    ...widthStations(pair),
+    ...stiffness('bending', pair.bending, pair.contactLengthMm),
+    ...stiffness('torsion', pair.torsion, pair.contactLengthMm),
+  ];
+}
+
+function lengths(pair: Pair): Problem[] {
+  const found: Problem[] = [];
+  const { lengthMm, contactLengthMm: contact, bootCentreFromTailMm: boot, waistFromTailMm: waistAt } = pair;
+  if (contact >= lengthMm) {
+    found.push(
+      problem(
+        'contactLengthMm',
+        contact,
+        `less than lengthMm ${lengthMm}`,
+        `${contact} is not shorter than lengthMm ${lengthMm}; the contact length must be the shorter`,
+      ),
+    );
+  }
+  const from = 0.2 * contact;
+  const to = 0.8 * contact;
+  const middle = `${mm(from)} to ${mm(to)} mm for contactLengthMm ${contact}`;
+  if (waistAt !== undefined && !withinMiddle(waistAt, pair)) {
+    found.push(problem('waistFromTailMm', waistAt, middle));
+  }
+  if (boot !== undefined && !withinMiddle(boot, pair)) {
+    found.push(problem('bootCentreFromTailMm', boot, middle));
+  }
+  const sole = pair.bootSoleMm ?? 300;
+  const centre = boot ?? 0.47 * contact;
+  if (centre - sole / 2 < 0 || centre + sole / 2 > contact) {
+    const room = 2 * Math.min(centre, contact - centre);
+    found.push(
+      problem(
+        'bootSoleMm',
+        pair.bootSoleMm,
+        `at most ${mm(room)} mm`,
+        `${sole} reaches past the contact length from a boot centre at ${mm(centre)}; at most ${mm(room)} fits`,
+      ),
+    );
+  }
+  return found;
+}
+
+function waist(pair: Pair): Problem[] {
+  const found: Problem[] = [];
+  const { waistWidthMm: w } = pair;
+  const end = (['tipWidthMm', 'tailWidthMm'] as const).find(each => w >= pair[each]);
+  if (end !== undefined) {
+    const how = w === pair[end] ? 'as wide as' : 'wider than';
+    found.push(
+      problem(
+        'waistWidthMm',
+        w,
+        `less than ${end} ${pair[end]}`,
+        `${w} is ${how} ${end} ${pair[end]}; the waist must be the narrowest`,
+      ),
+    );
+  }
+  if (found.length === 0 && pair.waistFromTailMm !== undefined && withinMiddle(pair.waistFromTailMm, pair)) {
+    // The parabola through the three widths dips below the stated waist when that is measured off centre.
+    const s = pair.waistFromTailMm / pair.contactLengthMm;
+    const chord = pair.tailWidthMm + (pair.tipWidthMm - pair.tailWidthMm) * s;
+    const c = (chord - w) / (s * (1 - s));
+    const b = pair.tipWidthMm - pair.tailWidthMm - c;
+    const least = pair.tailWidthMm - (b * b) / (4 * c);
+    if (least < LEAST_WIDTH_MM) {
+      found.push(
+        problem(
+          'waistFromTailMm',
+          pair.waistFromTailMm,
+          'a station nearer the middle',
+          `${pair.waistFromTailMm} makes a ski only ${mm(least)} mm wide between the three widths; ` +
+            'accepted is a station nearer the middle',
+        ),
+      );
+    }
+  }
+  return found;
+}
+
+function widthStations(pair: Pair): Problem[] {
+  const stations = pair.widthStations;
+  if (stations === undefined) return [];
+  const contact = pair.contactLengthMm;
+  const at = stations.map(station => station.fromTailMm);
+  const found = ascendingWithin('widthStations', at, contact);
+  if (found.length > 0) return found;
+  if (at[0] > 0.2 * contact || at[at.length - 1] < 0.8 * contact) {
+    found.push(
+      problem(
+        'widthStations',
+        stations,
+        `stations from ${mm(0.2 * contact)} or less to ${mm(0.8 * contact)} or more`,
+        `${at[0]} to ${at[at.length - 1]} mm leaves too much of the edge unmeasured; accepted is from ` +
+          `${mm(0.2 * contact)} or less to ${mm(0.8 * contact)} or more`,
+      ),
+    );
+  }
+  const widths = stations.map(station => station.widthMm);
+  const least = Math.min(...widths);
+  if (least >= widths[0] || least >= widths[widths.length - 1]) {
+    found.push(
+      problem(
+        'widthStations',
+        stations,
+        'a narrowest width between the two ends',
+        `the narrowest width ${least} is at an end; the waist must lie between the ends`,
+      ),
+    );
+  }
+  return found;
+}
+
+function stiffness(
+  field: 'bending' | 'torsion',
+  value: PairStiffness | undefined,
+  contact: number,
+): Problem[] {
+  if (value === undefined) return [];
+  if (value.kind === 'stations') {
+    return ascendingWithin(
+      `${field}.stations`,
+      value.stations.map(s => s.fromTailMm),
+      contact,
+    );
+  }
+  if (value.kind !== 'layup') return [];
+  return value.layers.flatMap((layer, i) =>
+    typeof layer.thicknessMm === 'number'
+      ? []
+      : ascendingWithin(
+          `${field}.layers[${i}].thicknessMm`,
+          layer.thicknessMm.map(s => s.fromTailMm),
+          contact,
+        ),
+  );
+}
+
+function ascendingWithin(field: string, at: readonly number[], contact: number): Problem[] {
+  const found: Problem[] = [];
+  at.forEach((x, i) => {
+    const name = `${field}[${i}].fromTailMm`;
+    if (x > contact) {
+      found.push(problem(name, x, `0 to contactLengthMm ${contact}`));
+    } else if (i > 0 && x <= at[i - 1]) {
+      found.push(
+        problem(
+          name,
+          x,
+          `more than ${at[i - 1]}`,
+          `${x} does not come after ${at[i - 1]}; stations run from the rear contact point forwards`,
+        ),
+      );
+    }
+  });
+  return found;
+}
+
+const withinMiddle = (x: number, pair: Pair): boolean =>
+  x >= 0.2 * pair.contactLengthMm && x <= 0.8 * pair.contactLengthMm;
+
+const mm = (value: number): string => String(Math.round(value * 10) / 10);

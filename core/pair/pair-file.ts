@@ -1,0 +1,64 @@
+import { inconsistencies } from './consistency.ts';
+import { PAIR_FORMAT, PAIR_VERSION, type Pair, pairSchema } from './pair-schema.ts';
+import { type Problem, problem } from './problem.ts';
+import { problemsWith, readJson } from './read-json.ts';
+
+export type ReadPair =
+  | { readonly ok: true; readonly pair: Pair; readonly readOnly: boolean; readonly notes: readonly string[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Read a pair file. Either the whole pair or the list of its problems; never throws, never half a pair. */
+export function readPair(text: string): ReadPair {
+  const json = readJson(text);
+  return json.ok ? pairFrom(json.value) : json;
+}
+
+/** The same for a value already parsed, as inside a rack. */
+export function pairFrom(value: unknown): ReadPair {
+  const problems = checkPair(value);
+  const newer = newerVersion(value);
+  if (problems.length > 0) {
+    return { ok: false, problems: newer === null ? problems : [newerProblem(newer), ...problems] };
+  }
+  // The schema only checks, it changes nothing: the value itself is the pair, unknown fields and all.
+  const pair = value as Pair;
+  if (newer === null) return { ok: true, pair, readOnly: false, notes: [] };
+  const note = `${pair.name}: written by a newer version (${newer}) of this program; it opens read-only, so nothing is lost.`;
+  return { ok: true, pair, readOnly: true, notes: [note] };
+}
+
+/** Everything wrong with a value offered as a pair; an empty list when it is one. Never throws. */
+export function checkPair(value: unknown): Problem[] {
+  const problems = problemsWith(pairSchema, value);
+  return problems.length > 0 ? problems : inconsistencies(value as Pair);
+}
+
+/** The file text of a pair: known fields in the order of the schema, then the rest as they came. */
+export function writePair(pair: Pair): string {
+  return `${JSON.stringify(inWrittenOrder(pair), null, 2)}\n`;
+}
+
+export function inWrittenOrder(pair: Pair): Record<string, unknown> {
+  const given = pair as Record<string, unknown>;
+  const known = Object.keys(pairSchema.shape).filter(
+    key => Object.hasOwn(given, key) && given[key] !== undefined,
+  );
+  const rest = Object.keys(given).filter(key => !Object.hasOwn(pairSchema.shape, key));
+  return Object.fromEntries([...known, ...rest].map(key => [key, given[key]]));
+}
+
+function newerVersion(value: unknown): number | null {
+  if (typeof value !== 'object' || value === null) return null;
+  const { format, version } = value as { format?: unknown; version?: unknown };
+  return format === PAIR_FORMAT && typeof version === 'number' && version > PAIR_VERSION ? version : null;
+}
+
+function newerProblem(version: number): Problem {
+  return problem(
+    'version',
+    version,
+    `${PAIR_VERSION}`,
+    `${version} is newer than this program reads, and the file does not fit version ${PAIR_VERSION} either; ` +
+      'a newer program is needed to open it',
+  );
+}

@@ -1,0 +1,63 @@
+import * as z from 'zod';
+import { list, quantity, text } from './fields.ts';
+import { stiffnessSchema } from './stiffness-schema.ts';
+
+export const PAIR_FORMAT = 'turnwright.pair';
+export const PAIR_VERSION = 1;
+
+const DISCIPLINES = ['SL', 'GS', 'SG', 'DH', 'other'] as const;
+
+const widthStation = z.looseObject(
+  {
+    fromTailMm: quantity(0, 2500, 'mm', 'Distance from the rear contact point'),
+    widthMm: quantity(20, 300, 'mm', 'Full width'),
+  },
+  { error: 'a width station { fromTailMm, widthMm }' },
+);
+
+const edges = z.looseObject(
+  {
+    baseBevelDeg: quantity(0, 5, 'degrees', 'Base bevel; 0 when absent').optional(),
+    sideAngleDeg: quantity(80, 90, 'degrees', 'Side-edge angle; 90 when absent').optional(),
+  },
+  { error: 'edges { baseBevelDeg?, sideAngleDeg? }' },
+);
+
+/**
+ * The pair file field by field, in the order it is written. Objects are loose so that fields of other
+ * programs and later versions survive a save. Relations between fields are in `consistency.ts`.
+ */
+export const pairSchema = z.looseObject(
+  {
+    format: z.literal(PAIR_FORMAT, { error: `"${PAIR_FORMAT}"` }),
+    version: z.int({ error: 'a whole number from 1' }).min(1, { error: 'a whole number from 1' }),
+    id: text(1, 80, 'Label that stays the same when the pair is renamed').optional(),
+    name: text(1, 120, 'Name of the pair'),
+    discipline: z.enum(DISCIPLINES, { error: 'SL, GS, SG, DH or other' }).optional(),
+    lengthMm: quantity(600, 2500, 'mm', 'Overall length'),
+    contactLengthMm: quantity(400, 2400, 'mm', 'Distance between the rear and front contact points'),
+    tipWidthMm: quantity(40, 250, 'mm', 'Full width at the front contact point'),
+    waistWidthMm: quantity(30, 200, 'mm', 'Least full width'),
+    tailWidthMm: quantity(40, 250, 'mm', 'Full width at the rear contact point'),
+    waistFromTailMm: quantity(80, 2000, 'mm', 'Where the waist was measured').optional(),
+    widthStations: list(widthStation, 5, 500, 'width stations').optional(),
+    camberMm: quantity(0, 40, 'mm', 'Free camber height; 0 when absent').optional(),
+    bootCentreFromTailMm: quantity(
+      80,
+      2000,
+      'mm',
+      'Boot centre; 0.47 of the contact length when absent',
+    ).optional(),
+    bootSoleMm: quantity(180, 400, 'mm', 'Boot sole length; 300 when absent').optional(),
+    massKg: quantity(0.3, 10, 'kg', 'Mass of one ski').optional(),
+    bending: stiffnessSchema.optional().describe('Bending stiffness EI; without it the ski cannot be bent.'),
+    torsion: stiffnessSchema.optional().describe('Torsional stiffness GJ; rigid in torsion when absent.'),
+    edges: edges.optional(),
+    demo: z.boolean({ error: 'true or false' }).optional(),
+    notes: text(0, 20000, 'Notes').optional(),
+  },
+  { error: 'a JSON object' },
+);
+
+/** A pair of skis as its file states it, in mm, degrees, kg and N·m². Unknown fields are carried along. */
+export type Pair = z.infer<typeof pairSchema>;

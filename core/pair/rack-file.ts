@@ -1,0 +1,144 @@
+import * as z from 'zod';
+import { list, quantity, text } from './fields.ts';
+import { inWrittenOrder, pairFrom } from './pair-file.ts';
+import type { Pair } from './pair-schema.ts';
+import type { Problem } from './problem.ts';
+import { problemsWith, readJson } from './read-json.ts';
+
+export const RACK_FORMAT = 'turnwright.rack';
+export const RACK_VERSION = 1;
+
+const tuneEntrySchema = z
+  .looseObject(
+    {
+      pairName: text(1, 120, 'Name of the pair tuned').optional(),
+      pairId: text(1, 80, 'Its id').optional(),
+      date: z.iso.date({ error: 'a date such as 2025-01-31' }),
+      sideAngleDeg: quantity(80, 90, 'degrees', 'Side-edge angle').optional(),
+      baseBevelDeg: quantity(0, 5, 'degrees', 'Base bevel').optional(),
+      wax: text(0, 120, 'Wax').optional(),
+      structure: text(0, 120, 'Base structure').optional(),
+      note: text(0, 2000, 'Note').optional(),
+    },
+    { error: 'a tune entry { pairName or pairId, date, … }' },
+  )
+  .refine(entry => entry.pairName !== undefined || entry.pairId !== undefined, {
+    error: 'the name (pairName) or the id (pairId) of the pair tuned',
+    path: ['pairName'],
+  });
+
+/** What was done to a pair, and when. */
+export type TuneEntry = z.infer<typeof tuneEntrySchema>;
+
+const rackSchema = z.looseObject(
+  {
+    format: z.literal(RACK_FORMAT, { error: `"${RACK_FORMAT}"` }),
+    version: z.int({ error: 'a whole number from 1' }).min(1, { error: 'a whole number from 1' }),
+    owner: text(0, 120, 'Owner label').optional(),
+    pairs: list(z.unknown(), 0, 5000, 'pairs'),
+    tuneLog: list(z.unknown(), 0, 100_000, 'tune entries').optional(),
+  },
+  { error: 'a JSON object' },
+);
+
+/** An item of a list that could not be read: kept as it came, so that saving the rack loses nothing. */
+export interface Unread {
+  readonly ok: false;
+  readonly index: number;
+  readonly raw: unknown;
+  readonly problems: readonly Problem[];
+}
+
+export type RackPair =
+  | { readonly ok: true; readonly pair: Pair; readonly readOnly: boolean; readonly notes: readonly string[] }
+  | Unread;
+
+export type RackTune = { readonly ok: true; readonly entry: TuneEntry } | Unread;
+
+/** A rack of pairs in file order, readable or not. */
+export interface Rack {
+  readonly owner: string;
+  readonly pairs: readonly RackPair[];
+  readonly tuneLog: readonly RackTune[];
+  /** Fields this version does not know, carried along. */
+  readonly rest: Readonly<Record<string, unknown>>;
+}
+
+export type ReadRack =
+  | {
+      readonly ok: true;
+      readonly rack: Rack;
+      readonly readOnly: boolean;
+      readonly notes: readonly string[];
+      /** Problems of single pairs and tune entries, fields prefixed `pairs[3].`; the others are usable. */
+      readonly problems: readonly Problem[];
+    }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Read a rack file. One bad pair is reported with its index and does not cost the others. Never throws. */
+export function readRack(fileText: string): ReadRack {
+  const json = readJson(fileText);
+  if (!json.ok) return json;
+  const problems = problemsWith(rackSchema, json.value);
+  if (problems.length > 0) return { ok: false, problems };
+  const {
+    format: _format,
+    version,
+    owner,
+    pairs,
+    tuneLog,
+    ...rest
+  } = json.value as z.infer<typeof rackSchema>;
+  const readPairs = pairs.map((raw, index): RackPair => {
+    const read = pairFrom(raw);
+    return read.ok ? read : unread(index, raw, read.problems, 'pairs');
+  });
+  const readTunes = (tuneLog ?? []).map((raw, index): RackTune => {
+    const wrong = problemsWith(tuneEntrySchema, raw);
+    return wrong.length === 0 ? { ok: true, entry: raw as TuneEntry } : unread(index, raw, wrong, 'tuneLog');
+  });
+  const newer = version > RACK_VERSION;
+  return {
+    ok: true,
+    rack: { owner: owner ?? '', pairs: readPairs, tuneLog: readTunes, rest },
+    readOnly: newer,
+    notes: [
+      ...(newer
+        ? [`This rack was written by a newer version (${version}) of this program; it opens read-only.`]
+        : []),
+      ...readPairs.flatMap(read => (read.ok ? read.notes : [])),
+    ],
+    problems: [...readPairs, ...readTunes].flatMap(read => (read.ok ? [] : read.problems)),
+  };
+}
+
+/** The file text of a rack: every item in its place, those that could not be read as they came. */
+export function writeRack(rack: Rack): string {
+  const file = {
+    format: RACK_FORMAT,
+    version: RACK_VERSION,
+    owner: rack.owner,
+    pairs: rack.pairs.map(read => (read.ok ? inWrittenOrder(read.pair) : read.raw)),
+    tuneLog: rack.tuneLog.map(read => (read.ok ? read.entry : read.raw)),
+    ...rack.rest,
+  };
+  return `${JSON.stringify(file, null, 2)}\n`;
+}
+
+/** A rack of these pairs with an empty tune log. */
+export function rackOf(owner: string, pairs: readonly Pair[]): Rack {
+  return {
+    owner,
+    pairs: pairs.map(pair => ({ ok: true, pair, readOnly: false, notes: [] })),
+    tuneLog: [],
+    rest: {},
+  };
+}
+
+function unread(index: number, raw: unknown, problems: readonly Problem[], listName: string): Unread {
+  const named = problems.map(({ field, found, accepted, message }) => {
+    const prefixed = field === 'file' ? `${listName}[${index}]` : `${listName}[${index}].${field}`;
+    return { field: prefixed, found, accepted, message: `${prefixed}${message.slice(field.length)}` };
+  });
+  return { ok: false, index, raw, problems: named };
+}

@@ -1,0 +1,77 @@
+import type { Pair } from './pair-schema.ts';
+import type { LayupLayer, Ski, Stiffness } from './ski.ts';
+import type { PairStiffness } from './stiffness-schema.ts';
+
+const MM = 1e-3;
+const DEGREE = Math.PI / 180;
+const GPA = 1e9;
+const G_PER_CM3 = 1e3;
+
+/** What is taken when the file says nothing; shares are of the contact length. */
+export const DEFAULTS = {
+  camberMm: 0,
+  bootCentreShare: 0.47,
+  bootSoleMm: 300,
+  baseBevelDeg: 0,
+  sideAngleDeg: 90,
+} as const;
+
+/** One ski of a pair in SI units with every default filled in. Takes a pair that has been checked. */
+export function skiOf(pair: Pair): Ski {
+  const contactLength = pair.contactLengthMm * MM;
+  return {
+    name: pair.name,
+    discipline: pair.discipline ?? 'other',
+    length: pair.lengthMm * MM,
+    contactLength,
+    tipWidth: pair.tipWidthMm * MM,
+    waistWidth: pair.waistWidthMm * MM,
+    tailWidth: pair.tailWidthMm * MM,
+    waistStation: pair.waistFromTailMm === undefined ? null : pair.waistFromTailMm * MM,
+    widthStations:
+      pair.widthStations?.map(({ fromTailMm, widthMm }) => ({ x: fromTailMm * MM, width: widthMm * MM })) ??
+      null,
+    camber: (pair.camberMm ?? DEFAULTS.camberMm) * MM,
+    bootCentre:
+      pair.bootCentreFromTailMm === undefined
+        ? DEFAULTS.bootCentreShare * contactLength
+        : pair.bootCentreFromTailMm * MM,
+    soleLength: (pair.bootSoleMm ?? DEFAULTS.bootSoleMm) * MM,
+    mass: pair.massKg ?? null,
+    bending: pair.bending === undefined ? null : stiffnessOf(pair.bending),
+    torsion: pair.torsion === undefined ? null : stiffnessOf(pair.torsion),
+    baseBevel: (pair.edges?.baseBevelDeg ?? DEFAULTS.baseBevelDeg) * DEGREE,
+    sideAngle: (pair.edges?.sideAngleDeg ?? DEFAULTS.sideAngleDeg) * DEGREE,
+  };
+}
+
+function stiffnessOf(stated: PairStiffness): Stiffness {
+  switch (stated.kind) {
+    case 'uniform':
+      return { kind: 'uniform', newtonM2: stated.newtonM2 };
+    case 'stations':
+      return {
+        kind: 'stations',
+        stations: stated.stations.map(({ fromTailMm, newtonM2 }) => ({ x: fromTailMm * MM, newtonM2 })),
+      };
+    case 'formula':
+      return { kind: 'formula', newtonM2: stated.newtonM2 };
+    case 'layup':
+      return { kind: 'layup', layup: { layers: stated.layers.map(layerOf) } };
+  }
+}
+
+function layerOf(layer: Extract<PairStiffness, { kind: 'layup' }>['layers'][number]): LayupLayer {
+  const { thicknessMm } = layer;
+  return {
+    material: layer.material,
+    youngs: layer.youngsGPa * GPA,
+    shear: layer.shearGPa * GPA,
+    density: layer.densityGPerCm3 * G_PER_CM3,
+    thickness:
+      typeof thicknessMm === 'number'
+        ? thicknessMm * MM
+        : thicknessMm.map(station => ({ x: station.fromTailMm * MM, thickness: station.thicknessMm * MM })),
+    widthShare: layer.widthShare ?? 1,
+  };
+}

@@ -1,0 +1,49 @@
+import * as z from 'zod';
+import { list, quantity, text } from './fields.ts';
+
+const newtonM2 = quantity(0.1, 20000, 'N·m²', 'Stiffness EI or GJ');
+const fromTailMm = quantity(0, 2500, 'mm', 'Distance from the rear contact point');
+
+const thicknessMm = quantity(0.01, 60, 'mm', 'Layer thickness');
+
+const thickness = z.union(
+  [thicknessMm, list(z.looseObject({ fromTailMm, thicknessMm }), 2, 500, 'thickness stations')],
+  { error: 'a thickness from 0.01 to 60 mm, or a list of { fromTailMm, thicknessMm }' },
+);
+
+const layer = z.looseObject(
+  {
+    material: text(1, 80, 'Material'),
+    thicknessMm: thickness,
+    youngsGPa: quantity(0.0001, 1000, 'GPa', "Young's modulus along the ski"),
+    shearGPa: quantity(0.0001, 500, 'GPa', 'Shear modulus in the plane of the layer'),
+    densityGPerCm3: quantity(0.01, 25, 'g/cm³', 'Density'),
+    widthShare: quantity(0.01, 1, '', 'Width as a share of the local ski width; 1 when absent').optional(),
+  },
+  { error: 'a layer { material, thicknessMm, youngsGPa, shearGPa, densityGPerCm3, widthShare? }' },
+);
+
+/** A stiffness along the ski as the file states it. Whether a formula can be evaluated is for flex to say. */
+export const stiffnessSchema = z.discriminatedUnion(
+  'kind',
+  [
+    z.looseObject({ kind: z.literal('uniform'), newtonM2 }),
+    z.looseObject({
+      kind: z.literal('stations'),
+      stations: list(
+        z.looseObject({ fromTailMm, newtonM2 }, { error: 'a stiffness station { fromTailMm, newtonM2 }' }),
+        2,
+        500,
+        'stiffness stations',
+      ),
+    }),
+    z.looseObject({
+      kind: z.literal('formula'),
+      newtonM2: text(1, 200, 'Expression in s, 0 at the rear contact point and 1 at the front'),
+    }),
+    z.looseObject({ kind: z.literal('layup'), layers: list(layer, 1, 40, 'layers, base first') }),
+  ],
+  { error: 'a stiffness { kind, … } with kind uniform, stations, formula or layup' },
+);
+
+export type PairStiffness = z.infer<typeof stiffnessSchema>;
