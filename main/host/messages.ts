@@ -59,7 +59,7 @@ export const menuCommand = z.enum([
   'cautions',
 ]);
 
-const nothing = z.undefined();
+const nothing = z.void();
 
 /** Renderer asks, main answers. */
 export const requests = {
@@ -72,7 +72,7 @@ export const requests = {
     ask: z.strictObject({
       name: fileName,
       mime: z.string().regex(/^[a-z]+\/[a-z0-9.+-]+$/),
-      data: z.union([text, z.instanceof(Uint8Array)]),
+      data: z.union([text, z.custom<Uint8Array>(data => data instanceof Uint8Array)]),
     }),
     answer: z.boolean(),
   },

@@ -34,7 +34,7 @@ export function createBrowserHost(): Host {
     name: string,
     text: string,
     writable: WritableFile | null,
-    token = crypto.randomUUID(),
+    token: string = crypto.randomUUID(),
   ) => {
     files.set(token, { name, writable });
     const others = readRecent().filter(copy => copy.token !== token && copy.name !== name);

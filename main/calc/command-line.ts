@@ -1,0 +1,132 @@
+import { readFile } from 'node:fs/promises';
+import { text } from 'node:stream/consumers';
+import { type ParseArgsOptionsConfig, parseArgs } from 'node:util';
+import type { Command, Report } from './command.ts';
+import { commands, isCommand } from './commands.ts';
+import { InputFault } from './fault.ts';
+import { formatCsv, formatTable } from './table.ts';
+import { tellWorkings } from './tell-workings.ts';
+
+export interface Streams {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  readonly stdin: () => Promise<string>;
+}
+
+const processStreams: Streams = {
+  out: chunk => process.stdout.write(chunk),
+  err: chunk => process.stderr.write(chunk),
+  stdin: () => text(process.stdin),
+};
+
+const common = {
+  json: { type: 'boolean' },
+  csv: { type: 'boolean' },
+  working: { type: 'boolean' },
+  help: { type: 'boolean', short: 'h' },
+} as const;
+
+/**
+ * Runs one command.
+ *
+ * @returns the exit code: 0 done, 2 the input is at fault (one line on `err`), 1 our fault
+ */
+export async function calc(argv: readonly string[], streams: Streams = processStreams): Promise<number> {
+  try {
+    await run(argv, streams);
+    return 0;
+  } catch (error) {
+    if (error instanceof InputFault) {
+      streams.err(`${error.message.replaceAll('\n', ' ')}\n`);
+      return 2;
+    }
+    streams.err(`The calculation failed: ${error instanceof Error ? error.stack : error}\n`);
+    return 1;
+  }
+}
+
+async function run([name, ...rest]: readonly string[], { out, stdin }: Streams): Promise<void> {
+  if (name === undefined || name === '--help' || name === '-h') return out(overview());
+  if (!isCommand(name)) {
+    throw new InputFault(`command: "${name}" is not known; give one of ${Object.keys(commands).join(', ')}`);
+  }
+  const command: Command = commands[name];
+  const { values, positionals } = parse(name, command, rest);
+  if (values.help) return out(help(name, command));
+  if (values.json && values.csv) throw new InputFault('--csv: not together with --json; give one of them');
+  const [least, most] = command.files;
+  if (positionals.length < least || positionals.length > most) {
+    const wanted =
+      least === most ? `${least}` : most === Infinity ? `${least} or more` : `${least} to ${most}`;
+    throw new InputFault(
+      `${name}: ${positionals.length} files given; it takes ${wanted} (${name} ${command.usage})`,
+    );
+  }
+  const report = await command.run({
+    files: positionals,
+    options: values,
+    write: out,
+    read: file => (file === '-' ? stdin() : readInput(file)),
+  });
+  if (report) out(print(name, report, values));
+}
+
+function parse(name: string, command: Command, args: readonly string[]) {
+  const options = { ...command.options, ...common };
+  try {
+    return parseArgs({ args: [...args], options, allowPositionals: true, strict: true });
+  } catch (error) {
+    const [problem] = (error as Error).message.split('. ');
+    throw new InputFault(`${name}: ${problem}; accepted options are --${Object.keys(options).join(', --')}`);
+  }
+}
+
+function print(name: string, report: Report, options: { json?: unknown; csv?: unknown; working?: unknown }) {
+  if (options.json) {
+    const document = options.working ? { ...report.json, workings: report.workings } : report.json;
+    return `${JSON.stringify(document, null, 2)}\n`;
+  }
+  if (options.csv) {
+    if (!report.csv) throw new InputFault(`--csv: ${name} has no table; use --json`);
+    return formatCsv(report.csv);
+  }
+  const tables = report.tables.map(formatTable);
+  return [...tables, ...(options.working ? [tellWorkings(report.workings)] : [])].join('\n');
+}
+
+async function readInput(file: string): Promise<string> {
+  let bytes: Buffer;
+  try {
+    bytes = await readFile(file);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw new InputFault(`${file}: ${code === 'ENOENT' ? 'no such file' : `could not be read (${code})`}`);
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new InputFault(`${file}: is not UTF-8 text`);
+  }
+}
+
+function overview(): string {
+  const lines = Object.entries(commands).map(([name, { usage, summary }]) => [`  ${name} ${usage}`, summary]);
+  const width = Math.max(...lines.map(([left]) => left.length));
+  return [
+    'turnwright COMMAND FILE… [options]',
+    '',
+    ...lines.map(([left, right]) => `${left.padEnd(width)}  ${right}`),
+    '',
+    'Every command takes --json, --working and --help; --csv where a table is natural. FILE may be - for',
+    'standard input. Exit 0 done, 2 the input is at fault, 1 our fault.',
+    '',
+  ].join('\n');
+}
+
+function help(name: string, { usage, summary, options }: Command): string {
+  const every: ParseArgsOptionsConfig = { ...options, ...common };
+  const names = Object.entries(every).map(([option, { type }]) =>
+    type === 'string' ? `--${option} VALUE` : `--${option}`,
+  );
+  return `turnwright ${name} ${usage}\n${summary}\n\nOptions: ${names.join('  ')}\n`;
+}

@@ -1,0 +1,32 @@
+import type { ParseArgsOptionsConfig } from 'node:util';
+import type { Working } from '../../core/working/index.ts';
+import type { Table } from './table.ts';
+
+/** What the command line gives a command: the files named and its options, still as text. */
+export interface CommandInput {
+  readonly files: readonly string[];
+  readonly options: Readonly<Record<string, string | boolean | readonly (string | boolean)[] | undefined>>;
+  readonly read: (file: string) => Promise<string>;
+  /** Standard output, for the command that streams its rows. */
+  readonly write: (text: string) => void;
+}
+
+export interface Report {
+  /** The contract's JSON document. */
+  readonly json: object;
+  /** The same for reading. */
+  readonly tables: readonly Table[];
+  /** What `--csv` prints; absent where no table is natural. */
+  readonly csv?: Table;
+  readonly workings: readonly Working[];
+}
+
+export interface Command {
+  readonly usage: string;
+  readonly summary: string;
+  readonly options: ParseArgsOptionsConfig;
+  /** Files taken: at least and at most. */
+  readonly files: readonly [number, number];
+  /** @returns the report, or null when the command has written its rows itself. */
+  run(input: CommandInput): Promise<Report | null>;
+}

@@ -1,0 +1,38 @@
+import type { CommandInput } from './command.ts';
+import { InputFault } from './fault.ts';
+
+type Options = CommandInput['options'];
+
+interface Range {
+  readonly unit: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** One or several comma-separated numbers, or `fallback` when the option is absent. */
+export function numberList(options: Options, name: string, range: Range, fallback: number[]): number[] {
+  const given = options[name];
+  if (typeof given !== 'string') return fallback;
+  return given.split(',').map(part => parseNumber(name, part.trim(), range));
+}
+
+export function oneNumber(options: Options, name: string, range: Range): number | null;
+export function oneNumber(options: Options, name: string, range: Range, fallback: number): number;
+export function oneNumber(options: Options, name: string, range: Range, fallback: number | null = null) {
+  const given = options[name];
+  return typeof given === 'string' ? parseNumber(name, given.trim(), range) : fallback;
+}
+
+function parseNumber(name: string, text: string, { unit, from, to }: Range): number {
+  const value = text === '' ? Number.NaN : Number(text);
+  if (Number.isFinite(value) && value >= from && value <= to) return value;
+  throw new InputFault(`--${name}: ${JSON.stringify(text)} is not accepted; give ${from} to ${to} ${unit}`);
+}
+
+export function oneOf<T extends string>(options: Options, name: string, accepted: readonly T[]): T | null {
+  const given = options[name];
+  if (given === undefined) return null;
+  const found = accepted.find(each => each.toLowerCase() === String(given).toLowerCase());
+  if (found) return found;
+  throw new InputFault(`--${name}: "${given}" is not accepted; give one of ${accepted.join(', ')}`);
+}

@@ -1,0 +1,49 @@
+export type Cell = number | string | boolean | null;
+
+export interface Column {
+  readonly name: string;
+  /** Decimals shown in the readable table; CSV keeps every digit. */
+  readonly decimals?: number;
+}
+
+export interface Table {
+  readonly title?: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** Lines up columns: numbers to the right, words to the left. */
+export function formatTable({ title, columns, rows }: Table): string {
+  const cells = rows.map(row => row.map((cell, index) => show(cell, columns[index].decimals)));
+  const widths = columns.map(({ name }, index) =>
+    Math.max(name.length, ...cells.map(row => row[index].length)),
+  );
+  const isRight = columns.map((_, index) => rows.every(row => typeof row[index] !== 'string'));
+  const line = (row: readonly string[]) =>
+    row
+      .map((cell, index) => (isRight[index] ? cell.padStart(widths[index]) : cell.padEnd(widths[index])))
+      .join('  ')
+      .trimEnd();
+  const heading = line(columns.map(({ name }) => name));
+  const rule = widths.map(width => '─'.repeat(width)).join('  ');
+  return `${[...(title ? [title] : []), heading, rule, ...cells.map(line)].join('\n')}\n`;
+}
+
+/** RFC 4180, with a heading line of the field names. */
+export function formatCsv({ columns, rows }: Table): string {
+  return `${[columns.map(({ name }) => name), ...rows].map(csvLine).join('\n')}\n`;
+}
+
+export function csvLine(row: readonly Cell[]): string {
+  return row.map(cell => quote(cell === null ? '' : String(cell))).join(',');
+}
+
+function show(cell: Cell, decimals = 2): string {
+  if (cell === null) return '–';
+  if (typeof cell !== 'number') return String(cell);
+  return Number.isInteger(cell) && decimals === 0 ? String(cell) : cell.toFixed(decimals);
+}
+
+function quote(text: string): string {
+  return /[",\n\r]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

@@ -1,0 +1,42 @@
+import { BrowserWindow, type Session } from 'electron';
+import { isPageAddress, PAGE_ADDRESS } from './page-protocol.ts';
+
+/** Refuses what the program never needs: permissions, downloads and any address but its own. */
+export function lockSession(session: Session): void {
+  session.setPermissionRequestHandler((_contents, _permission, decide) => decide(false));
+  session.setPermissionCheckHandler(() => false);
+  session.on('will-download', event => event.preventDefault());
+  session.webRequest.onBeforeRequest((details, decide) => {
+    const allowed = isPageAddress(details.url) || /^(blob|data|devtools):/.test(details.url);
+    decide({ cancel: !allowed });
+  });
+}
+
+export function openWindow(preload: string): BrowserWindow {
+  const window = new BrowserWindow({
+    width: 1360,
+    height: 880,
+    minWidth: 900,
+    minHeight: 600,
+    show: false,
+    title: 'Turnwright',
+    backgroundColor: '#eef2f6',
+    webPreferences: {
+      preload,
+      contextIsolation: true,
+      sandbox: true,
+      nodeIntegration: false,
+      webviewTag: false,
+      // The spelling checker would fetch dictionaries.
+      spellcheck: false,
+    },
+  });
+  const { webContents } = window;
+  webContents.setWindowOpenHandler(() => ({ action: 'deny' }));
+  webContents.on('will-navigate', event => event.preventDefault());
+  webContents.on('will-redirect', event => event.preventDefault());
+  webContents.on('will-attach-webview', event => event.preventDefault());
+  window.once('ready-to-show', () => window.show());
+  void window.loadURL(PAGE_ADDRESS);
+  return window;
+}

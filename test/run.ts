@@ -1,0 +1,42 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { ensureBuilt, projectRoot } from '../main/build.ts';
+import { ensureBrowser } from './e2e/support/browser.ts';
+
+interface Report {
+  readonly numPassedTests: number;
+  readonly numFailedTests: number;
+  readonly numPendingTests: number;
+  readonly testResults: readonly { readonly status: string; readonly assertionResults: readonly unknown[] }[];
+}
+
+/** Runs one suite and counts; a file that fails before its first test counts as one failure. */
+function runSuite(config: string): { passed: number; failed: number } {
+  const reportFile = join(projectRoot, 'build', `report-${config.replaceAll('/', '-')}.json`);
+  rmSync(reportFile, { force: true });
+  const vitest = join(projectRoot, 'node_modules/vitest/vitest.mjs');
+  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${reportFile}`];
+  const { status } = spawnSync(process.execPath, [vitest, 'run', '--config', config, ...reporters], {
+    cwd: projectRoot,
+    stdio: 'inherit',
+  });
+  try {
+    const report: Report = JSON.parse(readFileSync(reportFile, 'utf8'));
+    const unopened = report.testResults.filter(
+      file => file.status === 'failed' && file.assertionResults.length === 0,
+    );
+    const failed = report.numFailedTests + report.numPendingTests + unopened.length;
+    return { passed: report.numPassedTests, failed: status === 0 ? failed : Math.max(failed, 1) };
+  } catch {
+    return { passed: 0, failed: 1 };
+  }
+}
+
+ensureBrowser(console.log);
+ensureBuilt(console.log);
+const suites = ['test/vitest.config.ts', 'test/e2e/vitest.config.ts'].map(runSuite);
+const passed = suites.reduce((sum, suite) => sum + suite.passed, 0);
+const failed = suites.reduce((sum, suite) => sum + suite.failed, 0);
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 && passed > 0 ? 0 : 1;
