@@ -1,1 +1,35 @@
-export {};
+export {
+  type CheckedPair,
+  type CheckItem,
+  type CheckOptions,
+  checkPair,
+  type PairCheck,
+} from './check-pair.ts';
+export {
+  type ControlReading,
+  type ControlResult,
+  type ControlStations,
+  controlRadius,
+  controlStations,
+  controlVerdict,
+  controlWidthsOfArc,
+  rulebookRadius,
+  threeReadingAllowance,
+} from './control-radius.ts';
+export {
+  type Category,
+  categories,
+  type Discipline,
+  disciplines,
+  type Edition,
+  EditionError,
+  editionSchema,
+  type Limit,
+  type LimitedQuantity,
+  limitedQuantities,
+  readEdition,
+} from './edition.ts';
+export { editions, season2024 } from './editions.ts';
+export { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
+export { type MeasuringUncertainty, radiusUncertainty, tapeAndCaliper } from './measuring-uncertainty.ts';
+export { controlRadiusWorking } from './working.ts';

@@ -1,0 +1,211 @@
+import { type ControlReading, controlRadius, controlStations } from './control-radius.ts';
+import type { Category, Discipline, Edition, Limit, LimitedQuantity } from './edition.ts';
+import { season2024 } from './editions.ts';
+import { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
+import { type MeasuringUncertainty, radiusUncertainty, tapeAndCaliper } from './measuring-uncertainty.ts';
+
+/** What a check needs of a pair file. */
+export interface CheckedPair {
+  readonly discipline?: Discipline | undefined;
+  readonly lengthMm: number;
+  readonly contactLengthMm: number;
+  readonly tipWidthMm: number;
+  readonly waistWidthMm: number;
+  readonly tailWidthMm: number;
+}
+
+export interface CheckOptions {
+  readonly category: Category;
+  /** The pair's own discipline unless given. */
+  readonly discipline?: Discipline | undefined;
+  /** The newest built-in edition unless given. */
+  readonly edition?: Edition | undefined;
+  /** A control measurement decides over the catalogue widths when there is one. */
+  readonly control?: ControlReading | undefined;
+  readonly standingHeightMm?: number | undefined;
+  readonly bootSoleMm?: number | undefined;
+  /** Lower-level races accept a little less length where the edition says so. */
+  readonly lowerLevel?: boolean | undefined;
+  readonly uncertainty?: MeasuringUncertainty | undefined;
+}
+
+export interface CheckItem {
+  readonly rule: string;
+  readonly quantity: LimitedQuantity;
+  readonly least: number | null;
+  readonly most: number | null;
+  /** The limit in words with its unit. */
+  readonly limit: string;
+  /** In the quantity's unit; null when the pair does not tell. */
+  readonly found: number | null;
+  readonly plusMinus: number | null;
+  readonly verdict: LimitVerdict;
+  readonly status: Limit['status'];
+  readonly source: string;
+  /** How the value was come by, where that matters. */
+  readonly note: string | null;
+}
+
+export interface PairCheck {
+  readonly edition: string;
+  readonly discipline: Discipline;
+  readonly category: Category;
+  /** The worst of the items that could be judged; `not given` when none could. */
+  readonly verdict: LimitVerdict;
+  readonly items: readonly CheckItem[];
+  readonly caution: string;
+}
+
+interface Found {
+  readonly value: number | null;
+  readonly plusMinus: number;
+  readonly note: string | null;
+}
+
+const units: Record<LimitedQuantity, string> = {
+  lengthMm: 'mm',
+  radiusM: 'm',
+  waistWidthMm: 'mm',
+  frontWidthMm: 'mm',
+  standingHeightMm: 'mm',
+  bootSoleMm: 'mm',
+};
+
+/** Checks a pair against every limit an edition holds for its discipline and category. */
+export function checkPair(pair: CheckedPair, options: CheckOptions): PairCheck {
+  const edition = options.edition ?? season2024;
+  const discipline = options.discipline ?? pair.discipline ?? 'other';
+  const { category } = options;
+  const items = edition.limits
+    .filter(limit => limit.disciplines.includes(discipline) && limit.categories.includes(category))
+    .map(limit =>
+      checkLimit(limit, findQuantity(limit.quantity, pair, options), options.lowerLevel ?? false),
+    );
+  return {
+    edition: edition.edition,
+    discipline,
+    category,
+    verdict: worst(items.map(item => item.verdict)),
+    items,
+    caution: caution(edition, discipline, category, items),
+  };
+}
+
+function checkLimit(limit: Limit, found: Found, lowerLevel: boolean): CheckItem {
+  const eased = lowerLevel && limit.least !== undefined ? (limit.lowerLevelTolerance ?? 0) : 0;
+  const least = limit.least === undefined ? undefined : limit.least - eased;
+  const unit = units[limit.quantity];
+  const parts = [
+    ...(least === undefined ? [] : [`at least ${least} ${unit}`]),
+    ...(limit.most === undefined ? [] : [`at most ${limit.most} ${unit}`]),
+  ];
+  return {
+    rule: limit.rule,
+    quantity: limit.quantity,
+    least: least ?? null,
+    most: limit.most ?? null,
+    limit:
+      parts.join(', ') + (eased > 0 ? ` (${limit.least} ${unit} less ${eased} in lower-level races)` : ''),
+    found: found.value,
+    plusMinus: found.value === null ? null : found.plusMinus,
+    verdict: limitVerdict(found.value, found.plusMinus, least, limit.most),
+    status: limit.status,
+    source: limit.source,
+    note: found.note,
+  };
+}
+
+function findQuantity(quantity: LimitedQuantity, pair: CheckedPair, options: CheckOptions): Found {
+  const uncertainty = options.uncertainty ?? tapeAndCaliper;
+  const { control } = options;
+  switch (quantity) {
+    case 'lengthMm':
+      return control
+        ? { value: control.developedLength * 1000, plusMinus: uncertainty.lengthMm, note: 'developed length' }
+        : { value: pair.lengthMm, plusMinus: uncertainty.lengthMm, note: null };
+    case 'waistWidthMm':
+      return {
+        value: control ? control.waistWidth * 1000 : pair.waistWidthMm,
+        plusMinus: uncertainty.widthMm,
+        note: null,
+      };
+    case 'frontWidthMm':
+      return { value: pair.tipWidthMm, plusMinus: uncertainty.widthMm, note: null };
+    case 'radiusM':
+      return control ? controlFound(control, uncertainty) : catalogueFound(pair, uncertainty);
+    case 'standingHeightMm':
+      return { value: options.standingHeightMm ?? null, plusMinus: uncertainty.widthMm, note: null };
+    case 'bootSoleMm':
+      return { value: options.bootSoleMm ?? null, plusMinus: uncertainty.widthMm, note: null };
+  }
+}
+
+function controlFound(control: ControlReading, uncertainty: MeasuringUncertainty): Found {
+  const { distance } = controlStations(control.developedLength, control.tailToWaist);
+  const value = controlRadius(control);
+  return {
+    value,
+    plusMinus: radiusUncertainty(
+      distance * 1000,
+      control.frontWidth * 1000,
+      control.rearWidth * 1000,
+      control.waistWidth * 1000,
+      uncertainty,
+    ),
+    note: 'from the control stations at 80 % and 90 %; three readings and 1.015 times their mean decide near the limit',
+  };
+}
+
+function catalogueFound(pair: CheckedPair, uncertainty: MeasuringUncertainty): Found {
+  const spread = pair.tipWidthMm + pair.tailWidthMm - 2 * pair.waistWidthMm;
+  if (!(spread > 0)) {
+    return {
+      value: null,
+      plusMinus: 0,
+      note: 'the widths show no sidecut, so there is no radius to compare',
+    };
+  }
+  return {
+    value: pair.contactLengthMm ** 2 / (2000 * spread),
+    plusMinus: radiusUncertainty(
+      pair.contactLengthMm,
+      pair.tipWidthMm,
+      pair.tailWidthMm,
+      pair.waistWidthMm,
+      uncertainty,
+    ),
+    note:
+      'from the contact length and the widest points; the control reads its widths elsewhere, so measure ' +
+      'the control stations before deciding',
+  };
+}
+
+const severity: readonly LimitVerdict[] = ['not given', 'passes', 'too close to call', 'fails'];
+
+function worst(verdicts: readonly LimitVerdict[]): LimitVerdict {
+  return verdicts.reduce<LimitVerdict>(
+    (worse, verdict) => (severity.indexOf(verdict) > severity.indexOf(worse) ? verdict : worse),
+    'not given',
+  );
+}
+
+function caution(
+  edition: Edition,
+  discipline: Discipline,
+  category: Category,
+  items: readonly CheckItem[],
+): string {
+  const parts: string[] = [];
+  if (items.length === 0) parts.push(`This edition holds no limits for ${discipline}, ${category}.`);
+  const missing = items.filter(item => item.verdict === 'not given').map(item => item.rule);
+  if (missing.length > 0) parts.push(`Not given, so not checked: ${missing.join('; ')}.`);
+  if (items.some(item => item.status === 'from memory')) {
+    parts.push('Limits marked from memory must be confirmed.');
+  }
+  if (edition.notes) parts.push(edition.notes);
+  parts.push(
+    'Rules change every season: only the rulebook in force and the equipment controller decide. ' +
+      'A rule this edition does not list is not checked.',
+  );
+  return parts.join(' ');
+}

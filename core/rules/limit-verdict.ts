@@ -1,0 +1,21 @@
+/** What a measurement says about a limit once its uncertainty is taken into account. */
+export type LimitVerdict = 'passes' | 'fails' | 'too close to call' | 'not given';
+
+/**
+ * Compares `found` ± `plusMinus` with the limits, all in one unit. A measurement within its own uncertainty
+ * of a limit is too close to call, on either side of it.
+ */
+export function limitVerdict(
+  found: number | null,
+  plusMinus: number,
+  least: number | undefined,
+  most: number | undefined,
+): LimitVerdict {
+  if (found === null) return 'not given';
+  const margin = Math.min(
+    least === undefined ? Number.POSITIVE_INFINITY : found - least,
+    most === undefined ? Number.POSITIVE_INFINITY : most - found,
+  );
+  if (margin >= plusMinus && margin >= 0) return 'passes';
+  return margin < -plusMinus ? 'fails' : 'too close to call';
+}

@@ -1,0 +1,26 @@
+/** Standard uncertainties of a tape and a caliper unless the measurer states better ones, mm. */
+export interface MeasuringUncertainty {
+  readonly lengthMm: number;
+  readonly widthMm: number;
+}
+
+export const tapeAndCaliper: MeasuringUncertainty = { lengthMm: 1, widthMm: 0.25 };
+
+/**
+ * u_R of R = L²/(2000 (S + H − 2W)), m from mm:
+ * (u_R/R)² = (2u_L/L)² + (u_S² + u_H² + 4u_W²)/(S + H − 2W)².
+ */
+export function radiusUncertainty(
+  lengthMm: number,
+  frontMm: number,
+  rearMm: number,
+  waistMm: number,
+  uncertainty: MeasuringUncertainty = tapeAndCaliper,
+): number {
+  const spread = frontMm + rearMm - 2 * waistMm;
+  if (!(spread > 0)) return Number.POSITIVE_INFINITY;
+  const radius = (lengthMm * lengthMm) / (2000 * spread);
+  const alongShare = (2 * uncertainty.lengthMm) / lengthMm;
+  const acrossShare = (Math.sqrt(6) * uncertainty.widthMm) / spread;
+  return radius * Math.hypot(alongShare, acrossShare);
+}

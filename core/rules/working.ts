@@ -1,0 +1,62 @@
+import type { Working } from '../working/index.ts';
+import { type ControlReading, controlRadius, controlStations } from './control-radius.ts';
+
+/** How the controller's radius came about; widths as rounded by the procedure. */
+export function controlRadiusWorking(reading: ControlReading): Working {
+  const round = (value: number, step: number): number => Math.round(value / step + 1e-9) * step;
+  const developed = round(reading.developedLength, 1e-3);
+  const toWaist = round(reading.tailToWaist, 1e-3);
+  const { distance } = controlStations(developed, toWaist);
+  return {
+    key: 'rules.controlRadius',
+    title: 'Radius by the control procedure',
+    symbol: 'R',
+    tex: 'R = \\frac{\\left(0.8\\,(L_{TOT} - L_W) + 0.9\\,L_W\\right)^2}{2\\,(S + H - 2W)}',
+    formula: '(0.8*(LTOT - LW) + 0.9*LW)^2/(2*(S + H - 2*W))',
+    inputs: [
+      {
+        name: 'LTOT',
+        symbol: 'L_{TOT}',
+        meaning: 'developed length, to 1 mm',
+        value: developed,
+        unit: 'm',
+      },
+      {
+        name: 'LW',
+        symbol: 'L_W',
+        meaning: 'tail to the narrowest point, to 1 mm',
+        value: toWaist,
+        unit: 'm',
+      },
+      {
+        name: 'S',
+        symbol: 'S',
+        meaning: 'width at 80 % of the front part, to 0.1 mm',
+        value: round(reading.frontWidth, 1e-4),
+        unit: 'm',
+      },
+      {
+        name: 'H',
+        symbol: 'H',
+        meaning: 'width at 90 % of the rear part, to 0.1 mm',
+        value: round(reading.rearWidth, 1e-4),
+        unit: 'm',
+      },
+      {
+        name: 'W',
+        symbol: 'W',
+        meaning: 'width at the narrowest point, to 0.1 mm',
+        value: round(reading.waistWidth, 1e-4),
+        unit: 'm',
+      },
+    ],
+    result: { value: controlRadius(reading), unit: 'm' },
+    note:
+      `Measured over L = ${(distance * 1000).toFixed(0)} mm. A first reading under the limit is followed by two ` +
+      'more; 1.015 times the mean of the three then decides. Only the equipment controller decides.',
+    source:
+      'International federation equipment specification, control procedure as reported; seen in part, ' +
+      'confirm in the annex of the specification in force',
+    status: 'seen',
+  };
+}

@@ -1,0 +1,113 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checkPair, limitVerdict, radiusUncertainty, season2024 } from '../../../core/rules/index.ts';
+
+const giantSlalom = {
+  discipline: 'GS' as const,
+  lengthMm: 1935,
+  contactLengthMm: 1660,
+  tipWidthMm: 97,
+  waistWidthMm: 64.5,
+  tailWidthMm: 76,
+};
+
+describe('checkPair', () => {
+  it('judges what the pair tells and says what it does not', () => {
+    const check = checkPair(giantSlalom, { category: 'men' });
+    const byRule = Object.fromEntries(check.items.map(item => [item.quantity, item]));
+    expect(byRule.lengthMm.verdict).toBe('passes');
+    expect(byRule.waistWidthMm.verdict).toBe('passes');
+    expect(byRule.standingHeightMm).toMatchObject({ verdict: 'not given', found: null, plusMinus: null });
+    // 1660²/(2000·44) = 31.314 m, u = 0.436 m.
+    expect(byRule.radiusM.found).toBeCloseTo(31.314, 3);
+    expect(byRule.radiusM.plusMinus).toBeCloseTo(0.437, 3);
+    expect(byRule.radiusM.verdict).toBe('passes');
+    expect(check.verdict).toBe('passes');
+    expect(check.caution).toContain('standing height');
+    expect(check.caution).toContain('equipment controller');
+  });
+
+  it('is too close to call within the measuring uncertainty on both sides of the limit', () => {
+    const radiusOf = (tipWidthMm: number) =>
+      checkPair({ ...giantSlalom, tipWidthMm }, { category: 'men' }).items.find(
+        item => item.quantity === 'radiusM',
+      );
+    expect(radiusOf(98.6)).toMatchObject({ verdict: 'too close to call' });
+    expect(radiusOf(99.2)).toMatchObject({ verdict: 'too close to call' });
+    expect(radiusOf(101)).toMatchObject({ verdict: 'fails' });
+  });
+
+  it('lets a control measurement decide over the catalogue widths', () => {
+    const control = {
+      developedLength: 1.93,
+      tailToWaist: 0.86,
+      frontWidth: 0.0905,
+      rearWidth: 0.083,
+      waistWidth: 0.065,
+    };
+    const item = checkPair({ ...giantSlalom, tipWidthMm: 110 }, { category: 'men', control }).items.find(
+      entry => entry.quantity === 'radiusM',
+    );
+    expect(item?.found).toBeCloseTo(30.539, 3);
+    expect(item?.note).toContain('80 %');
+  });
+
+  it('eases the length in lower-level races only where the edition says so', () => {
+    const short = { ...giantSlalom, lengthMm: 1890 };
+    const lengthItem = (lowerLevel: boolean) =>
+      checkPair(short, { category: 'men', lowerLevel }).items.find(item => item.quantity === 'lengthMm');
+    expect(lengthItem(false)?.verdict).toBe('fails');
+    expect(lengthItem(true)?.verdict).toBe('passes');
+    const slalom = { ...short, discipline: 'SL' as const, lengthMm: 1640 };
+    expect(checkPair(slalom, { category: 'men', lowerLevel: true }).verdict).toBe('fails');
+  });
+
+  it('says when an edition holds nothing for the question', () => {
+    const check = checkPair(giantSlalom, { category: 'men', discipline: 'other' });
+    expect(check.items).toEqual([]);
+    expect(check.verdict).toBe('not given');
+    expect(check.caution).toContain('no limits for other, men');
+  });
+
+  it('finds no radius in a ski without sidecut', () => {
+    const straight = { ...giantSlalom, tipWidthMm: 64.5, tailWidthMm: 64.5 };
+    const item = checkPair(straight, { category: 'men' }).items.find(entry => entry.quantity === 'radiusM');
+    expect(item).toMatchObject({ found: null, verdict: 'not given' });
+  });
+
+  it('carries the status of every limit through', () => {
+    const check = checkPair({ ...giantSlalom, lengthMm: 1750 }, { category: 'U16 boys' });
+    expect(check.edition).toBe(season2024.edition);
+    expect(check.items.map(item => item.status)).toEqual(['from memory', 'from memory']);
+    expect(check.caution).toContain('from memory');
+  });
+});
+
+describe('limitVerdict', () => {
+  it('never passes a value beyond the limit nor fails one within it', () => {
+    const positive = fc.double({ min: 0.1, max: 1000, noNaN: true });
+    fc.assert(
+      fc.property(positive, positive, fc.double({ min: 0, max: 5, noNaN: true }), (found, least, u) => {
+        const verdict = limitVerdict(found, u, least, undefined);
+        if (verdict === 'passes') expect(found).toBeGreaterThanOrEqual(least);
+        if (verdict === 'fails') expect(found).toBeLessThan(least);
+        if (Math.abs(found - least) > u * 1.0001) expect(verdict).not.toBe('too close to call');
+      }),
+    );
+  });
+});
+
+describe('radiusUncertainty', () => {
+  it('agrees with moving each measurement by its own uncertainty', () => {
+    const radius = (l: number, s: number, h: number, w: number) => (l * l) / (2000 * (s + h - 2 * w));
+    const [l, s, h, w] = [1394, 110, 99, 66];
+    const base = radius(l, s, h, w);
+    const moved = Math.hypot(
+      radius(l + 1, s, h, w) - base,
+      radius(l, s + 0.25, h, w) - base,
+      radius(l, s, h + 0.25, w) - base,
+      radius(l, s, h, w + 0.25) - base,
+    );
+    expect(radiusUncertainty(l, s, h, w) / moved).toBeCloseTo(1, 2);
+  });
+});

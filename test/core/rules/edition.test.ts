@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { checkPair, EditionError, editions, readEdition } from '../../../core/rules/index.ts';
+
+const own = {
+  format: 'turnwright.rules',
+  version: 1,
+  edition: 'Ostrelle club rules (demo)',
+  limits: [
+    {
+      rule: 'radius at least',
+      quantity: 'radiusM',
+      disciplines: ['GS'],
+      categories: ['U14 girls'],
+      least: 14,
+      status: 'own entry',
+      source: 'club notice',
+    },
+  ],
+};
+
+function problemsOf(data: unknown): readonly string[] {
+  try {
+    readEdition(typeof data === 'string' ? data : JSON.stringify(data));
+  } catch (error) {
+    if (error instanceof EditionError) return error.problems;
+    throw error;
+  }
+  return [];
+}
+
+describe('readEdition', () => {
+  it('reads an own edition and checks against it', () => {
+    const edition = readEdition(JSON.stringify(own));
+    const pair = {
+      lengthMm: 1700,
+      contactLengthMm: 1480,
+      tipWidthMm: 104,
+      waistWidthMm: 66,
+      tailWidthMm: 90,
+    };
+    const check = checkPair(pair, { category: 'U14 girls', discipline: 'GS', edition });
+    expect(check.edition).toBe('Ostrelle club rules (demo)');
+    expect(check.items).toHaveLength(1);
+    expect(check.items[0]).toMatchObject({ limit: 'at least 14 m', status: 'own entry', verdict: 'passes' });
+  });
+
+  it('reads back every built-in edition', () => {
+    for (const edition of editions) expect(readEdition(JSON.stringify(edition))).toEqual(edition);
+  });
+
+  it('names the field, what was found and what is accepted', () => {
+    const limit = { ...own.limits[0], quantity: 'radius', least: -3 };
+    const problems = problemsOf({ ...own, limits: [limit] });
+    expect(problems).toHaveLength(2);
+    expect(problems[0]).toMatch(/^limits\[0\]\.quantity: found "radius"; .*radiusM/);
+    expect(problems[1]).toMatch(/^limits\[0\]\.least: found -3; /);
+  });
+
+  it('refuses a limit without a bound, a reversed one, a newer version and what is not JSON', () => {
+    const { least, ...boundless } = own.limits[0];
+    expect(least).toBe(14);
+    expect(problemsOf({ ...own, limits: [boundless] })[0]).toContain('least, most or both');
+    expect(problemsOf({ ...own, limits: [{ ...own.limits[0], most: 2 }] })[0]).toContain('greater than most');
+    expect(problemsOf({ ...own, version: 2 })[0]).toContain('newer');
+    expect(problemsOf('{')[0]).toContain('not JSON');
+    expect(problemsOf(null)[0]).toMatch(/^file: found null/);
+  });
+});

@@ -1,0 +1,16 @@
+import { evaluate } from 'mathjs';
+import { expect, it } from 'vitest';
+import { controlRadiusWorking } from '../../../core/rules/index.ts';
+
+it('the working of the control radius evaluates to its result', () => {
+  const working = controlRadiusWorking({
+    developedLength: 1.9304,
+    tailToWaist: 0.86,
+    frontWidth: 0.09053,
+    rearWidth: 0.083,
+    waistWidth: 0.065,
+  });
+  const scope = Object.fromEntries(working.inputs.map(input => [input.name, input.value]));
+  expect(evaluate(working.formula, scope)).toBeCloseTo(working.result.value, 9);
+  expect(working.result.value).toBeCloseTo(30.539, 3);
+});
