@@ -1,0 +1,63 @@
+import type { JSX } from 'preact';
+import type { Plot } from './chart.tsx';
+import { PairBadge } from './pair-badge.tsx';
+import type { Series } from './series.ts';
+import { spread } from './spread.ts';
+
+const CHARACTER = 6.6;
+const BADGE = 22;
+
+const named = (width: number) => width >= 460;
+
+/** Room at the right for the labels: names where the chart is wide enough, else letters only. */
+export function labelRoom(series: readonly Series[], width: number): number {
+  const longest = Math.max(
+    0,
+    ...series.map(
+      each =>
+        (each.mark ? BADGE : 0) + (named(width) || !each.mark ? shorten(each.label).length * CHARACTER : 0),
+    ),
+  );
+  return Math.min(150, 14 + longest);
+}
+
+const shorten = (label: string) => (label.length > 18 ? `${label.slice(0, 17)}…` : label);
+
+/** Names at the ends of their lines, moved apart where they would overlap. */
+export function ChartLabels({
+  series,
+  plot,
+  room,
+}: {
+  series: readonly Series[];
+  plot: Plot;
+  room: number;
+}): JSX.Element {
+  const ends = series.map(each => {
+    for (let at = each.x.length - 1; at >= 0; at--) {
+      const y = plot.y(each.y[at]!);
+      if (Number.isFinite(y)) return Math.min(plot.height, Math.max(0, y));
+    }
+    return plot.height / 2;
+  });
+  const places = spread(ends, 20, 6, plot.height - 4);
+  const withNames = room > 14 + BADGE + 1;
+  return (
+    <g class="line-labels" aria-hidden="true">
+      {series.map((each, at) => (
+        <g key={each.id} transform={`translate(${plot.width + 10},${places[at]})`}>
+          {each.mark && <PairBadge mark={each.mark} svg />}
+          {(withNames || !each.mark) && (
+            <text
+              x={each.mark ? 22 : 0}
+              dominant-baseline="central"
+              fill={each.mark ? each.mark.colour : 'var(--ink-soft)'}
+            >
+              {shorten(each.label)}
+            </text>
+          )}
+        </g>
+      ))}
+    </g>
+  );
+}

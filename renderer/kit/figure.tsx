@@ -1,0 +1,132 @@
+import type { ComponentChildren, JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { getHost } from '../host/index.ts';
+import { report } from '../state/index.ts';
+import { toCsv } from './csv.ts';
+import { toPng, toSvg } from './picture.ts';
+import { type Size, useSize } from './use-size.ts';
+
+export interface FigureProps {
+  /** Heading over the drawing, and its name in files. */
+  readonly title: string;
+  /** What the drawing shows, for people who cannot see it. */
+  readonly description?: string;
+  /** Numbers behind the drawing, headings first; gives the figure a "Table" export. */
+  readonly rows?: () => readonly (readonly (string | number)[])[];
+  /** One line beside the title: the live reading. */
+  readonly reading?: ComponentChildren;
+  /** Controls at the right of the title. */
+  readonly tools?: ComponentChildren;
+  /** Fixed drawing height in px; left out, the figure fills its parent's height. */
+  readonly height?: number;
+  readonly class?: string;
+  /** Draws the content once the size is known. */
+  readonly children: (size: Size) => ComponentChildren;
+}
+
+interface Exportable {
+  picture(kind: 'svg' | 'png'): Promise<void>;
+  table: (() => Promise<void>) | null;
+}
+
+/** Figures on screen, the last used one last: what the menu's export commands act on. */
+const onScreen: { current: Exportable }[] = [];
+
+/** Exports the figure last used; false when there is none that can. */
+export function exportFigure(what: 'picture' | 'table'): boolean {
+  const figure = onScreen.findLast(each => what === 'picture' || each.current.table !== null);
+  if (!figure) return false;
+  if (what === 'picture') void figure.current.picture('png');
+  else void figure.current.table?.();
+  return true;
+}
+
+/** A titled drawing that fits its box and can be saved as SVG, PNG and (with `rows`) CSV. */
+export function Figure(props: FigureProps): JSX.Element {
+  const [box, size] = useSize<HTMLDivElement>();
+  const svg = useRef<SVGSVGElement>(null);
+  const fileName = props.title
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+
+  const exportable: Exportable = {
+    async picture(kind) {
+      if (!svg.current) return;
+      await saved(`${fileName}.${kind}`, async () =>
+        kind === 'svg'
+          ? getHost().exportFile(`${fileName}.svg`, 'image/svg+xml', toSvg(svg.current!, props.title))
+          : getHost().exportFile(`${fileName}.png`, 'image/png', await toPng(svg.current!, props.title)),
+      );
+    },
+    table: props.rows
+      ? () =>
+          saved(`${fileName}.csv`, () =>
+            getHost().exportFile(`${fileName}.csv`, 'text/csv', toCsv(props.rows!())),
+          )
+      : null,
+  };
+  const latest = useRef(exportable);
+  latest.current = exportable;
+  useEffect(() => {
+    onScreen.push(latest);
+    return () => void onScreen.splice(onScreen.indexOf(latest), 1);
+  }, []);
+  const bringForward = () => onScreen.push(...onScreen.splice(onScreen.indexOf(latest), 1));
+
+  return (
+    <figure
+      class={`figure ${props.class ?? ''}`}
+      onPointerDown={bringForward}
+      onFocusCapture={bringForward}
+      style={props.height ? undefined : { flex: '1 1 0', minHeight: 0 }}
+    >
+      <figcaption class="figure-head">
+        <h3>{props.title}</h3>
+        <div class="figure-reading">{props.reading}</div>
+        <div class="figure-tools">
+          {props.tools}
+          <fieldset class="export" aria-label={`Save "${props.title}" as`}>
+            <button type="button" onClick={() => exportable.picture('svg')}>
+              SVG
+            </button>
+            <button type="button" onClick={() => exportable.picture('png')}>
+              PNG
+            </button>
+            {exportable.table && (
+              <button type="button" onClick={() => exportable.table?.()}>
+                CSV
+              </button>
+            )}
+          </fieldset>
+        </div>
+      </figcaption>
+      <div
+        class="figure-box"
+        ref={box}
+        style={props.height ? { height: `${props.height}px` } : { flex: '1 1 0', minHeight: 0 }}
+      >
+        {size.width > 0 && size.height > 0 && (
+          <svg
+            ref={svg}
+            width={size.width}
+            height={size.height}
+            viewBox={`0 0 ${size.width} ${size.height}`}
+            aria-label={props.description ?? props.title}
+            role="group"
+          >
+            {props.children(size)}
+          </svg>
+        )}
+      </div>
+    </figure>
+  );
+}
+
+async function saved(name: string, write: () => Promise<boolean>): Promise<void> {
+  try {
+    if (await write()) report(`${name} saved`);
+  } catch (error) {
+    report(`${name} could not be saved: ${(error as Error).message}`, 'error');
+  }
+}

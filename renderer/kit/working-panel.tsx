@@ -1,0 +1,95 @@
+import { signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import type { Working } from '../../core/working/index.ts';
+import { getHost } from '../host/index.ts';
+import { report } from '../state/index.ts';
+import { Dialog } from './dialog.tsx';
+import { Tex } from './math.tsx';
+import { printedValue, STATUS_WORDS, workingText } from './working-text.ts';
+
+const shown = signal<{ title: string; workings: readonly Working[] } | null>(null);
+
+/** Opens the working of a reading: formula, numbers put in, result, source. */
+export function showWorking(title: string, working: Working | readonly Working[]): void {
+  shown.value = { title, workings: Array.isArray(working) ? working : [working as Working] };
+}
+
+/** The drawer that shows workings. The frame holds one. */
+export function WorkingPanel(): JSX.Element | null {
+  const open = shown.value;
+  if (!open) return null;
+  const text = () => open.workings.map(workingText).join('\n');
+  const save = async () => {
+    const name = `${open.title.toLowerCase().replace(/[^a-z0-9]+/g, '-')}-working.txt`;
+    try {
+      if (await getHost().exportFile(name, 'text/plain', text())) report(`${name} saved`);
+    } catch (error) {
+      report(`${name} could not be saved: ${(error as Error).message}`, 'error');
+    }
+  };
+  return (
+    <Dialog
+      title={open.title}
+      place="drawer"
+      onClose={() => {
+        shown.value = null;
+      }}
+      footer={
+        <button type="button" onClick={save}>
+          Save as text
+        </button>
+      }
+    >
+      {open.workings.map(working => (
+        <WorkingSheet key={working.key} working={working} />
+      ))}
+    </Dialog>
+  );
+}
+
+function WorkingSheet({ working }: { working: Working }): JSX.Element {
+  return (
+    <article class="working">
+      <h3>{working.title}</h3>
+      <p class="working-formula">
+        <Tex tex={`${working.symbol} = ${stripped(working)}`} display />
+      </p>
+      <table>
+        <caption class="sr-only">Numbers put in</caption>
+        <tbody>
+          {working.inputs.map(input => (
+            <tr key={input.name}>
+              <th scope="row">
+                <Tex tex={input.symbol} />
+              </th>
+              <td class="working-number">{printedValue(input)}</td>
+              <td>
+                {input.meaning}
+                {input.from && <span class="working-from"> {input.from}</span>}
+              </td>
+            </tr>
+          ))}
+          <tr class="working-result">
+            <th scope="row">
+              <Tex tex={working.symbol} />
+            </th>
+            <td class="working-number">{printedValue(working.result)}</td>
+            <td>result</td>
+          </tr>
+        </tbody>
+      </table>
+      {working.note && <p>{working.note}</p>}
+      <p class="working-source">
+        <strong>Source</strong> {working.source}
+        <br />
+        <span class="working-status">{STATUS_WORDS[working.status]}</span>
+      </p>
+    </article>
+  );
+}
+
+/** The right-hand side alone, where a room wrote the whole equation. */
+function stripped(working: Working): string {
+  const head = `${working.symbol} =`;
+  return working.tex.trim().startsWith(head) ? working.tex.trim().slice(head.length) : working.tex;
+}

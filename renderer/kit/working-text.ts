@@ -1,0 +1,56 @@
+import type { Working, WorkingValue } from '../../core/working/index.ts';
+
+/** SI units as they are printed. */
+const PRINTED: Record<string, string> = {
+  '1': '',
+  'N*m^2': 'N·m²',
+  'N*m': 'N·m',
+  'm^2': 'm²',
+  'm^3': 'm³',
+  'm^4': 'm⁴',
+  'N/m^2': 'N/m²',
+  'N/m^3': 'N/m³',
+  'm/s^2': 'm/s²',
+  'kg/m^3': 'kg/m³',
+  '1/m': '1/m',
+};
+
+export const printedUnit = (unit: string): string => PRINTED[unit] ?? unit;
+
+/** Values of a working with six significant figures, angles also in degrees. */
+export function printedValue({ value, unit }: WorkingValue): string {
+  const number = (each: number) => String(Number(each.toPrecision(6))).replace('-', '\u2212');
+  const printed = printedUnit(unit);
+  const text = printed ? `${number(value)}\u00a0${printed}` : number(value);
+  return unit === 'rad' ? `${text} (${number((value * 180) / Math.PI)}°)` : text;
+}
+
+/** A working as plain text, for a file or a message. */
+export function workingText(working: Working): string {
+  const lines = [
+    working.title,
+    '',
+    `  ${working.formula}`,
+    '',
+    ...working.inputs.map(
+      input =>
+        `  ${input.name} = ${printedValue(input)}   ${input.meaning}${input.from ? ` [${input.from}]` : ''}`,
+    ),
+    '',
+    `  result: ${printedValue(working.result)}`,
+    ...(working.note ? ['', `  ${working.note}`] : []),
+    '',
+    `  source: ${working.source} (${STATUS_WORDS[working.status]})`,
+    '',
+  ];
+  return lines.join('\n');
+}
+
+/** How well a source is established, as a person reads it. */
+export const STATUS_WORDS: Record<Working['status'], string> = {
+  seen: 'read in the published text or its abstract',
+  'from memory': 'from memory, confirm before relying on it',
+  derived: 'our own arithmetic from a stated formula',
+  'common practice': 'common practice of the trade, no source',
+  definition: 'a definition',
+};

@@ -1,0 +1,65 @@
+import { computed, type ReadonlySignal } from '@preact/signals';
+import { type Pair, type Ski, skiOf } from '../../core/pair/index.ts';
+import { PAIR_MARKS, type PairMark } from './letters.ts';
+import type { RackEntry } from './project.ts';
+import { project } from './store.ts';
+
+/**
+ * Remembers what is derived from a pair. A pair never changes (an edit makes a new one), so its object is
+ * the key, and what belongs to pairs no longer in use is dropped with them.
+ */
+export function perPair<T>(derive: (pair: Pair) => T): (pair: Pair) => T {
+  const known = new WeakMap<Pair, T>();
+  return pair => {
+    if (!known.has(pair)) known.set(pair, derive(pair));
+    return known.get(pair)!;
+  };
+}
+
+/** SI values with defaults filled in. */
+export const ski: (pair: Pair) => Ski = perPair(skiOf);
+
+/** A chosen pair as the views see it. */
+export interface ChosenPair {
+  readonly id: string;
+  readonly name: string;
+  readonly pair: Pair;
+  readonly ski: Ski;
+  readonly mark: PairMark;
+  readonly active: boolean;
+  /** Why the pair cannot be edited; absent when it can. */
+  readonly readOnly?: string;
+}
+
+/** Chosen pairs in the order of their letters. */
+export const chosenPairs: ReadonlySignal<readonly ChosenPair[]> = computed(() => {
+  const { rack, chosen, activeId } = project.value;
+  const byId = new Map(rack.map(entry => [entry.id, entry]));
+  return chosen.flatMap((id, place) => {
+    const entry = id === null ? undefined : byId.get(id);
+    if (!entry) return [];
+    return [
+      {
+        id: entry.id,
+        name: entry.pair.name,
+        pair: entry.pair,
+        ski: ski(entry.pair),
+        mark: PAIR_MARKS[place]!,
+        active: entry.id === activeId,
+        readOnly: entry.readOnly,
+      },
+    ];
+  });
+});
+
+/** The pair that handles and large readings belong to; null when none is chosen. */
+export const activePair: ReadonlySignal<ChosenPair | null> = computed(
+  () => chosenPairs.value.find(each => each.active) ?? chosenPairs.value[0] ?? null,
+);
+
+export const isUnsaved = (entry: RackEntry): boolean => entry.saved !== entry.pair;
+
+/** Entries with changes that are in no file. Demo pairs as they came do not count. */
+export const unsavedEntries: ReadonlySignal<readonly RackEntry[]> = computed(() =>
+  project.value.rack.filter(isUnsaved),
+);

@@ -1,0 +1,74 @@
+/**
+ * The state of the app: one immutable `Project` in a signal, changed only through this door.
+ *
+ * Reading (all signals; use `.value` inside components):
+ *   project, conditions, view           what was put in
+ *   chosenPairs, activePair             chosen pairs with ski (SI), mark (letter, colour, dash)
+ *   undoLabel, redoLabel, unsavedEntries, status, tasks
+ *
+ * Changing:
+ *   changeConditions('Edge angle', { edgeDeg: 52 }, 'edgeDeg')   a third argument makes a drag one undo step
+ *   changePair(id, 'Waist width', { waistWidthMm: 66 }, 'waist') refused when invalid, said in the foot
+ *   edit(label, rackEdit, key?), settle(), undo(), redo()
+ *   changeView({ question: 'edge' })                             not undone
+ *   report(text, 'error'?), showTask(id, task)                   the line in the foot
+ *
+ * Deriving: `const beam = perPair(pair => …)` remembers per pair object; wrap it in `computed` where other
+ * signals come in.
+ */
+export {
+  activePair,
+  type ChosenPair,
+  chosenPairs,
+  isUnsaved,
+  perPair,
+  ski,
+  unsavedEntries,
+} from './derived.ts';
+export { type DraftStore, draftOf, keepDraft, projectFrom } from './draft.ts';
+export { PAIR_MARKS, type PairMark } from './letters.ts';
+export { changePair } from './pair-edits.ts';
+export {
+  type Conditions,
+  DEFAULT_CONDITIONS,
+  DEFAULT_VIEW,
+  EMPTY_PROJECT,
+  MAX_CHOSEN,
+  type Project,
+  QUESTIONS,
+  type Question,
+  type RackEntry,
+  SNOWS,
+  type SnowName,
+  THEMES,
+  type Theme,
+  type ViewSettings,
+} from './project.ts';
+export {
+  activate,
+  addEntries,
+  choose,
+  chooseOnly,
+  type Edit,
+  letterFree,
+  markSaved,
+  removeEntry,
+  replacePair,
+  unchoose,
+} from './rack-edits.ts';
+export { report, type Status, showTask, status, type Task, tasks } from './status.ts';
+export {
+  adjust,
+  changeConditions,
+  changeView,
+  conditions,
+  edit,
+  load,
+  project,
+  redo,
+  redoLabel,
+  settle,
+  undo,
+  undoLabel,
+  view,
+} from './store.ts';

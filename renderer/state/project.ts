@@ -1,0 +1,114 @@
+import type { Pair } from '../../core/pair/index.ts';
+import type { System } from '../format/index.ts';
+
+export type Question = 'shape' | 'flex' | 'edge' | 'slope' | 'set';
+export const QUESTIONS: readonly Question[] = ['shape', 'flex', 'edge', 'slope', 'set'];
+
+export type Theme = 'snow' | 'night' | 'projector';
+export const THEMES: readonly Theme[] = ['snow', 'night', 'projector'];
+
+/** One pair in the rack. `pair` is always valid: an edit that is not stays in its form. */
+export interface RackEntry {
+  readonly id: string;
+  readonly pair: Pair;
+  /** Where the pair is kept; absent until it is saved or when it came with the program. */
+  readonly fileToken?: string;
+  readonly fileName?: string;
+  /** The pair as last saved or loaded; another object than `pair` means unsaved changes. */
+  readonly saved: Pair | null;
+  /** Says why the entry cannot be edited, for example a file of a newer version. */
+  readonly readOnly?: string;
+}
+
+export type SnowName = 'soft' | 'groomed' | 'hard' | 'injected';
+
+/** What is asked of the skis, in the units people say. */
+export interface Conditions {
+  readonly edgeDeg: number;
+  /** Force on the ski, normal to its base. */
+  readonly loadN: number;
+  /** H_V. */
+  readonly hardnessNPerMm3: number;
+  /** Load centre ahead of the boot centre. */
+  readonly foreMm: number;
+  readonly speedKmh: number;
+  readonly slopeDeg: number;
+  /** Skier with equipment. */
+  readonly massKg: number;
+  readonly friction: number;
+  readonly dragAreaM2: number;
+  readonly airDensity: number;
+  readonly periodS: number;
+  readonly turns: number;
+  /** Bench press. */
+  readonly benchLoadN: number;
+  /** A rhythmic set. */
+  readonly gates: number;
+  readonly gateSpacingM: number;
+  readonly gateOffsetM: number;
+}
+
+/** How things are shown. Not undone: undo gives back work, not the look of the room. */
+export interface ViewSettings {
+  readonly question: Question;
+  readonly system: System;
+  readonly theme: Theme;
+  /** Width exaggeration of top views. */
+  readonly exaggeration: 1 | 5;
+  readonly board: boolean;
+}
+
+export interface Project {
+  readonly rack: readonly RackEntry[];
+  /** Up to four rack ids; a pair's place here is its letter. `null` is a letter not in use. */
+  readonly chosen: readonly (string | null)[];
+  /** The chosen pair that handles and large readings belong to. */
+  readonly activeId: string | null;
+  readonly conditions: Conditions;
+  readonly view: ViewSettings;
+}
+
+export const MAX_CHOSEN = 4;
+
+export const DEFAULT_CONDITIONS: Conditions = {
+  edgeDeg: 50,
+  loadN: 1200,
+  hardnessNPerMm3: 1,
+  foreMm: 0,
+  speedKmh: 45,
+  slopeDeg: 15,
+  massKg: 75,
+  friction: 0.05,
+  dragAreaM2: 0.4,
+  airDensity: 1.1,
+  periodS: 3,
+  turns: 4,
+  benchLoadN: 300,
+  gates: 12,
+  gateSpacingM: 10,
+  gateOffsetM: 3,
+};
+
+export const DEFAULT_VIEW: ViewSettings = {
+  question: 'shape',
+  system: 'metric',
+  theme: 'snow',
+  exaggeration: 5,
+  board: false,
+};
+
+export const EMPTY_PROJECT: Project = {
+  rack: [],
+  chosen: [null, null, null, null],
+  activeId: null,
+  conditions: DEFAULT_CONDITIONS,
+  view: DEFAULT_VIEW,
+};
+
+/** Snow by name, H_V in N/mm³; any value from 0.04 to 90 may be typed. */
+export const SNOWS: readonly { readonly name: SnowName; readonly hardnessNPerMm3: number }[] = [
+  { name: 'soft', hardnessNPerMm3: 0.1 },
+  { name: 'groomed', hardnessNPerMm3: 1 },
+  { name: 'hard', hardnessNPerMm3: 10 },
+  { name: 'injected', hardnessNPerMm3: 30 },
+];

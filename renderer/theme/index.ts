@@ -1,0 +1,14 @@
+import './tokens.css';
+import './base.css';
+import { effect } from '@preact/signals';
+import { view } from '../state/index.ts';
+
+/** Names of the looks as a person reads them. */
+export const THEME_NAMES = { snow: 'Snow', night: 'Night', projector: 'Projector' } as const;
+
+/** Keeps the page's look in step with the project's; returns a function that stops it. */
+export function followTheme(): () => void {
+  return effect(() => {
+    document.documentElement.dataset.theme = view.value.theme;
+  });
+}
