@@ -1,1 +1,6 @@
-export type { EdgeCurve } from './edge-curve.ts';
+export { arcHeight, arcRadius, circleThrough } from './circle.ts';
+export { type EdgeCurve, edgeCurve, localRadius, narrowestStation } from './edge-curve.ts';
+export { fitParabola, type Parabola, threeWidthParabola } from './parabola.ts';
+export { type Sidecut, sidecut, sidecutDepth } from './sidecut.ts';
+export { type MeasuringUncertainty, TAPE_AND_CALIPER } from './sidecut-uncertainty.ts';
+export { shapeWorkings } from './working.ts';
