@@ -1,4 +1,7 @@
+export { type CsvNumber, readCsvNumber } from './csv-number.ts';
+export { type CsvRow, type CsvRows, readCsvRows, type Separator, writeCsvRows } from './csv-rows.ts';
 export { pairJsonSchema } from './json-schema.ts';
+export { type OddEntry, oddEntries } from './odd-entries.ts';
 export { checkPair, type ReadPair, readPair, writePair } from './pair-file.ts';
 export { PAIR_FORMAT, PAIR_VERSION, type Pair } from './pair-schema.ts';
 export type { Problem } from './problem.ts';
@@ -15,6 +18,8 @@ export {
   type Unread,
   writeRack,
 } from './rack-file.ts';
+export { readSheet, type Sheet, type SheetGuess, type SheetPair, type SheetProblem } from './sheet.ts';
+export { knownUnit, type SheetColumn, type SheetField, sheetFields, splitUnit } from './sheet-columns.ts';
 export type { Layup, LayupLayer, Ski, Stiffness } from './ski.ts';
 export { DEFAULTS, skiOf } from './ski-of.ts';
 export type { PairStiffness } from './stiffness-schema.ts';

@@ -1,0 +1,108 @@
+import { readCsvNumber } from './csv-number.ts';
+import { knownUnit, type SheetField } from './sheet-columns.ts';
+
+/** One cell turned into the pair file's unit, with what was guessed on the way. */
+export type SheetCell =
+  | { readonly ok: true; readonly value: number | string; readonly guess: string | null }
+  | { readonly ok: false; readonly accepted: string };
+
+const inMm: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000 };
+const inKg: Readonly<Record<string, number>> = { kg: 1, g: 0.001 };
+
+const disciplineWords: Readonly<Record<string, string>> = {
+  sl: 'SL',
+  slalom: 'SL',
+  gs: 'GS',
+  giantslalom: 'GS',
+  giant: 'GS',
+  sg: 'SG',
+  superg: 'SG',
+  supergiant: 'SG',
+  supergiantslalom: 'SG',
+  dh: 'DH',
+  downhill: 'DH',
+  other: 'other',
+};
+
+/** Reads one cell. `unit` is the heading's unit; a unit written in the cell itself wins. */
+export function readCell(field: SheetField, text: string, unit: string | null): SheetCell {
+  const trimmed = text.trim();
+  switch (field) {
+    case 'owner':
+    case 'name':
+    case 'notes':
+      return { ok: true, value: trimmed, guess: null };
+    case 'discipline': {
+      const value = disciplineWords[trimmed.toLowerCase().replace(/[^a-z]/g, '')];
+      return value === undefined
+        ? { ok: false, accepted: 'SL, GS, SG, DH or other' }
+        : { ok: true, value, guess: null };
+    }
+    case 'sideAngleDeg':
+    case 'baseBevelDeg':
+      return readAngle(field, trimmed);
+    case 'massKg':
+      return readQuantity(
+        trimmed,
+        unit,
+        inKg,
+        value => (value > 20 ? 'g' : 'kg'),
+        'a mass such as 1.9 or 1900 g',
+      );
+    case 'lengthMm':
+    case 'contactLengthMm':
+      return readQuantity(
+        trimmed,
+        unit,
+        inMm,
+        value => (value >= 400 ? 'mm' : value >= 40 ? 'cm' : 'm'),
+        'a length such as 1650 mm, 165 cm or 1.65 m',
+      );
+    default:
+      return readQuantity(
+        trimmed,
+        unit,
+        inMm,
+        value =>
+          field.endsWith('WidthMm') && value < 0.3
+            ? 'm'
+            : field.endsWith('WidthMm') && value < 25
+              ? 'cm'
+              : 'mm',
+        'a number in mm such as 66 or 66.5',
+      );
+  }
+}
+
+function readAngle(field: SheetField, text: string): SheetCell {
+  const accepted = field === 'sideAngleDeg' ? 'a side-edge angle such as 87' : 'a base bevel such as 0.5';
+  const number = readCsvNumber(text);
+  if (number === null || (number.unit !== null && knownUnit(number.unit) !== 'deg'))
+    return { ok: false, accepted };
+  // Some technicians write the side edge as its distance from the right angle.
+  if (field === 'sideAngleDeg' && number.value >= 0 && number.value <= 10) {
+    const value = 90 - number.value;
+    return { ok: true, value, guess: `${text} read as ${value}°` };
+  }
+  return { ok: true, value: number.value, guess: null };
+}
+
+function readQuantity(
+  text: string,
+  headingUnit: string | null,
+  factors: Readonly<Record<string, number>>,
+  likely: (value: number) => string,
+  accepted: string,
+): SheetCell {
+  const number = readCsvNumber(text);
+  if (number === null) return { ok: false, accepted };
+  const written = number.unit === null ? headingUnit : knownUnit(number.unit);
+  if (number.unit !== null && (written === null || factors[written] === undefined))
+    return { ok: false, accepted };
+  const stated = written !== null && factors[written] !== undefined;
+  const unit = stated ? written : likely(Math.abs(number.value));
+  // Twelve digits keep 16.5 cm from reading as 165.00000000000003 mm.
+  const value = Number((number.value * factors[unit]).toPrecision(12));
+  const guessed = !stated && factors[unit] !== 1;
+  return { ok: true, value, guess: guessed ? `${text} has no unit; read as ${unit}` : null };
+}
