@@ -1,1 +1,50 @@
-export {};
+export { airDensity, DRAG_AREA, type Posture } from './air.ts';
+export {
+  angulation,
+  balancedLoad,
+  GRAVITY,
+  holdUnderBoot,
+  leanAngle,
+  leastHoldingEdge,
+  levelSpeed,
+  normalForce,
+  outwardWeight,
+  sidewaysForce,
+  snowLoad,
+  speedCeiling,
+} from './balance.ts';
+export {
+  type BankedProgramme,
+  bankedTurns,
+  drawnEdges,
+  type EdgeProgramme,
+  heldEdge,
+  type LinkedTurns,
+  linkedTurns,
+  type Programme,
+  readEdges,
+  type TurnShape,
+} from './edge-programme.ts';
+export { idealLean, idealRadius } from './ideal-carving.ts';
+export type { RunConditions, RunOptions, RunState, RunWatch } from './run-conditions.ts';
+export { runDown } from './run-down.ts';
+export { BITE_BLEND, biteFraction, MASS_HEIGHT, shelfForce } from './skid.ts';
+export {
+  demoProfiles,
+  evenSlope,
+  profileThrough,
+  readProfile,
+  type SlopeProfile,
+  slopeAngle,
+} from './slope-profile.ts';
+export { type StraightRun, straightDistance, straightSpeed, terminalSpeed } from './straight-run.ts';
+export {
+  type EnergyColumns,
+  Phase,
+  type RunEnd,
+  type Track,
+  type TrackEvent,
+  type TrackSummary,
+} from './track.ts';
+export { cosineTurn, type TurnRadius, tableTurn } from './turn-radius.ts';
+export { TableTextError } from './two-columns.ts';

@@ -1,0 +1,185 @@
+/**
+ * What the skier does with the skis: the edge angle over time or over distance travelled, positive in right
+ * turns; or no programme at all but a rule ("banked": the skis tilt as far as the body leans).
+ */
+
+import { brent, monotoneCubic } from '../numeric/index.ts';
+import { readTwoColumns } from './two-columns.ts';
+
+export interface EdgeProgramme {
+  readonly kind: 'edge';
+  /** What the programme runs over: s or m. */
+  readonly per: 'time' | 'distance';
+  /** Where it ends, s or m. */
+  readonly end: number;
+  /** Signed edge angle, rad. */
+  edge(at: number): number;
+  /** Where the skis pass from one edge to the other (or leave or reach the flat), ascending, s or m. */
+  readonly changeovers: readonly number[];
+  /** Where the programme is not smooth; the integrator starts afresh there. */
+  readonly kinks: readonly number[];
+}
+
+/** Ideal carving from traverse to traverse: θ = ψ at every instant. */
+export interface BankedProgramme {
+  readonly kind: 'banked';
+  /** Angle of the traverse from the fall line at which the turn changes side, rad. */
+  readonly traverse: number;
+  readonly first: 'right' | 'left';
+  readonly turns: number;
+}
+
+export type Programme = EdgeProgramme | BankedProgramme;
+
+export type TurnShape = 'sine' | 'trapezoid';
+
+export interface LinkedTurns {
+  /** Greatest edge angle of each turn, rad. */
+  readonly peakEdge: number;
+  /** One right and one left turn, s (or m with `per: 'distance'`). */
+  readonly period: number;
+  readonly turns: number;
+  readonly shape?: TurnShape;
+  readonly first?: 'right' | 'left';
+  readonly per?: 'time' | 'distance';
+}
+
+/** Share of a trapezoid turn spent rolling on, and again rolling off. */
+const RAMP = 0.3;
+
+/**
+ * Linked turns, right and left in turn, each half a period long.
+ *
+ * @throws RangeError unless 0 < peakEdge < 90°, period > 0 and turns ≥ 1 (a whole number)
+ */
+export function linkedTurns(options: LinkedTurns): EdgeProgramme {
+  const { peakEdge, period, turns, shape = 'sine', first = 'right', per = 'time' } = options;
+  if (!(peakEdge > 0 && peakEdge < Math.PI / 2)) {
+    throw new RangeError(`peakEdge: ${degrees(peakEdge)}° found; more than 0 and less than 90° is accepted`);
+  }
+  if (!(period > 0 && period < Infinity)) {
+    throw new RangeError(`period: ${period} found; a positive number is accepted`);
+  }
+  if (!(Number.isInteger(turns) && turns >= 1)) {
+    throw new RangeError(`turns: ${turns} found; a whole number from 1 is accepted`);
+  }
+  const half = period / 2;
+  const sign = first === 'right' ? 1 : -1;
+  const shapeAt = shape === 'sine' ? (u: number) => Math.sin(Math.PI * u) : trapezoid;
+  return {
+    kind: 'edge',
+    per,
+    end: turns * half,
+    edge: at => {
+      const turn = Math.min(turns - 1, Math.max(0, Math.floor(at / half)));
+      return (turn % 2 === 0 ? sign : -sign) * peakEdge * shapeAt(at / half - turn);
+    },
+    changeovers: Array.from({ length: turns + 1 }, (_, i) => i * half),
+    kinks: [],
+  };
+}
+
+/** One edge angle held throughout, rad signed: a single arc, or a straight run at 0. */
+export function heldEdge(edge: number, end: number, per: 'time' | 'distance' = 'time'): EdgeProgramme {
+  if (!(Math.abs(edge) < Math.PI / 2)) {
+    throw new RangeError(`edge: ${degrees(edge)}° found; between -90 and 90° is accepted`);
+  }
+  if (!(end > 0)) throw new RangeError(`end: ${end} found; a positive number is accepted`);
+  return { kind: 'edge', per, end, edge: () => edge, changeovers: [], kinks: [] };
+}
+
+/**
+ * A programme drawn or measured as points of time (s; or distance, m) and signed edge angle (rad), joined by a
+ * monotone cubic, so it never tilts beyond the points.
+ *
+ * @throws RangeError naming the point when fewer than two are given, times do not ascend, the first is before
+ *   0 or an angle is not within ±90°
+ */
+export function drawnEdges(
+  at: ArrayLike<number>,
+  edges: ArrayLike<number>,
+  per: 'time' | 'distance' = 'time',
+): EdgeProgramme {
+  const n = at.length;
+  if (n < 2 || edges.length !== n) {
+    throw new RangeError(`points: ${n} and ${edges.length} values found; two or more pairs are accepted`);
+  }
+  if (!(at[0] >= 0)) throw new RangeError(`point 1: ${per} ${at[0]} found; programmes start at 0 or later`);
+  for (let i = 0; i < n; i++) {
+    if (!(Math.abs(edges[i]) < Math.PI / 2)) {
+      throw new RangeError(
+        `point ${i + 1}: edge ${degrees(edges[i])}° found; between -90 and 90° is accepted`,
+      );
+    }
+    if (i > 0 && !(at[i] > at[i - 1])) {
+      throw new RangeError(
+        `point ${i + 1}: ${per} ${at[i]} found after ${at[i - 1]}; ascending values are accepted`,
+      );
+    }
+  }
+  const curve = monotoneCubic(at, edges);
+  const changeovers: number[] = [];
+  for (let i = 0; i < n; i++) {
+    if (edges[i] === 0 && ((i > 0 && edges[i - 1] !== 0) || (i < n - 1 && edges[i + 1] !== 0))) {
+      changeovers.push(at[i]);
+    }
+    if (i < n - 1 && edges[i] * edges[i + 1] < 0) changeovers.push(brent(curve, at[i], at[i + 1]));
+  }
+  return {
+    kind: 'edge',
+    per,
+    end: at[n - 1],
+    edge: curve,
+    changeovers,
+    kinks: Array.from({ length: n }, (_, i) => at[i]),
+  };
+}
+
+/**
+ * Reads rows of time (s) and signed edge angle (degrees, positive in right turns).
+ *
+ * @throws TableTextError with one line for each bad row
+ */
+export function readEdges(text: string, per: 'time' | 'distance' = 'time'): EdgeProgramme {
+  const name = per === 'time' ? 'time (s)' : 'distance (m)';
+  const { first, second } = readTwoColumns(text, name, 'edge angle (deg)');
+  return drawnEdges(
+    first,
+    second.map(d => (d * Math.PI) / 180),
+    per,
+  );
+}
+
+/**
+ * Banked turns between traverses.
+ *
+ * @throws RangeError unless 0 < traverse < 90° and turns ≥ 1 (a whole number)
+ */
+export function bankedTurns(
+  traverse: number,
+  turns: number,
+  first: 'right' | 'left' = 'right',
+): BankedProgramme {
+  if (!(traverse > 0 && traverse < Math.PI / 2)) {
+    throw new RangeError(`traverse: ${degrees(traverse)}° found; more than 0 and less than 90° is accepted`);
+  }
+  if (!(Number.isInteger(turns) && turns >= 1)) {
+    throw new RangeError(`turns: ${turns} found; a whole number from 1 is accepted`);
+  }
+  return { kind: 'banked', traverse, turns, first };
+}
+
+/** 0 → 1 → 0 with smooth ramps (quintic, so the roll starts and ends without a jerk). */
+function trapezoid(u: number): number {
+  return smoothStep(Math.min(u, 1 - u) / RAMP);
+}
+
+/** Quintic step from 0 to 1, flat to second order at both ends. */
+export function smoothStep(s: number): number {
+  const t = Math.min(1, Math.max(0, s));
+  return t * t * t * (10 + t * (6 * t - 15));
+}
+
+function degrees(angle: number): string {
+  return ((angle * 180) / Math.PI).toFixed(2).replace(/\.?0+$/, '');
+}

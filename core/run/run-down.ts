@@ -1,0 +1,387 @@
+/**
+ * Down the hill: follows the equations of motion from one event to the next and writes the track.
+ */
+
+import { DormandPrince } from '../numeric/index.ts';
+import type { EdgeProgramme } from './edge-programme.ts';
+import {
+  DISTANCE,
+  DRAG_WORK,
+  DRIFT,
+  FRICTION_WORK,
+  HEADING,
+  Mode,
+  motion,
+  SKID_WORK,
+  SPEED,
+  STATE_SIZE,
+  STOPPED,
+  X,
+  Y,
+} from './equations.ts';
+import { fly } from './flight.ts';
+import type { RunConditions, RunOptions, RunState, RunWatch } from './run-conditions.ts';
+import { accept, type FullConditions, fillConditions } from './run-conditions.ts';
+import { changeoverStretches } from './skid.ts';
+import { SnowContact } from './snow-contact.ts';
+import { startHeading } from './start-heading.ts';
+import { Phase, type RunEnd, type Track } from './track.ts';
+import { emptyRow, type Row, TrackRecorder } from './track-recorder.ts';
+
+/**
+ * Runs the skier down the slope.
+ *
+ * @throws RangeError for a condition out of range (names the field, the value and what is accepted), or when the
+ *   equations cannot be followed
+ */
+export function runDown(conditions: RunConditions, options: RunOptions = {}): Track {
+  return new RunDown(fillConditions(conditions), options).follow();
+}
+
+interface Guard {
+  /** Changes sign from positive to negative when it happens. */
+  value(t: number, state: Float64Array): number;
+  /** What to do; returns the end of the run when it is one. */
+  happen(t: number, state: Float64Array): RunEnd | undefined;
+}
+
+/** What a guard saw, where the state itself, on the border, could be read either way. */
+type Because = 'hold lost' | 'hold found' | 'bite';
+
+/** More changes of state than this in one run is a chattering model, not a run. */
+const MOST_EVENTS = 100_000;
+
+class RunDown {
+  private readonly contact: SnowContact;
+  private readonly solver: DormandPrince;
+  private readonly recorder: TrackRecorder;
+  private readonly step: number;
+  private readonly maxSeconds: number;
+  private readonly stretches: Float64Array;
+  private readonly breaks: number[];
+  private readonly edged: EdgeProgramme | undefined;
+  private mode: Mode = Mode.Holding;
+  private side: 1 | -1;
+  private turns = 1;
+  private landing = 0;
+  private skidSeconds = 0;
+  private airSeconds = 0;
+  private next = 0;
+  private readonly row: Row;
+
+  constructor(
+    private readonly run: FullConditions,
+    private readonly options: RunOptions,
+  ) {
+    this.step = options.outputStep ?? 0.01;
+    this.maxSeconds = options.maxSeconds ?? 300;
+    accept('outputStep', this.step, 's', 1e-5, 10);
+    accept('maxSeconds', this.maxSeconds, 's', 1e-3, 36_000);
+    const tolerance = options.tolerance ?? 1e-8;
+    accept('tolerance', tolerance, '', 1e-13, 1e-2);
+    const { programme } = run;
+    this.edged = programme.kind === 'edge' ? programme : undefined;
+    this.side = programme.kind === 'banked' && programme.first === 'left' ? -1 : 1;
+    this.stretches = this.edged ? changeoverStretches(this.edged, run.startSpeed) : new Float64Array(0);
+    this.breaks = this.edged
+      ? [...new Set([...this.stretches, ...this.edged.kinks, ...this.edged.changeovers, this.edged.end])]
+          .filter(at => at > 0)
+          .sort((a, b) => a - b)
+      : [];
+    this.contact = new SnowContact(run);
+    // Work is counted in joules, hundreds of thousands of them: its absolute tolerance is scaled to match.
+    const absolute = new Float64Array(STATE_SIZE).fill(0.1 * tolerance);
+    absolute.fill(tolerance * run.mass, FRICTION_WORK);
+    this.solver = new DormandPrince((t, s, out) => this.rates(t, s, out), STATE_SIZE, {
+      relative: tolerance,
+      absolute,
+      maxStep: 0.25,
+    });
+    const seconds = this.edged?.per === 'time' ? this.edged.end : 60;
+    this.recorder = new TrackRecorder(run, Math.ceil(Math.min(seconds, this.maxSeconds) / this.step) + 8);
+    this.row = emptyRow();
+  }
+
+  follow(): Track {
+    const state = new Float64Array(STATE_SIZE);
+    state[HEADING] = startHeading(this.run);
+    state[SPEED] = this.run.startSpeed;
+    let t = 0;
+    this.enter(t, state);
+    let end: RunEnd | undefined;
+    for (let count = 0; end === undefined; count++) {
+      if (count > MOST_EVENTS) {
+        throw new RangeError(`run: more than ${MOST_EVENTS} changes of state by t = ${t.toFixed(3)} s`);
+      }
+      const { mode } = this;
+      const began = t;
+      ({ t, end } = this.segment(t, state));
+      if (mode === Mode.Slipping) this.skidSeconds += t - began;
+    }
+    this.record(t, state);
+    return this.recorder.finish(end, this.skidSeconds, this.airSeconds, this.turnsBegun(t, state));
+  }
+
+  /** Follows one mode until something happens; leaves the state there in `state`. */
+  private segment(t0: number, state: Float64Array): { t: number; end: RunEnd | undefined } {
+    const { solver } = this;
+    const guards = this.guards(t0, state);
+    const timeBreak = this.edged?.per === 'time' ? (this.breaks.find(at => at > t0) ?? Infinity) : Infinity;
+    const tEnd = Math.min(this.maxSeconds, timeBreak);
+    solver.start(t0, state);
+    const olds = guards.map(g => g.value(t0, state));
+    const scratch = new Float64Array(STATE_SIZE);
+    const row = new Float64Array(STATE_SIZE);
+    for (;;) {
+      solver.step(tEnd);
+      let first: Guard | undefined;
+      let at = solver.t;
+      state.set(solver.y);
+      for (const [i, guard] of guards.entries()) {
+        const now = guard.value(solver.t, solver.y);
+        if (now < 0) {
+          // A guard that was already past at the start happens at the end of the step.
+          const when = olds[i] > 0 ? solver.locate(guard.value, olds[i], now, scratch) : solver.t;
+          if (when < at || !first) {
+            first = guard;
+            at = when;
+            if (olds[i] > 0) state.set(scratch);
+            else state.set(solver.y);
+          }
+        }
+        olds[i] = now;
+      }
+      for (; this.next * this.step <= at + 1e-12; this.next++) {
+        const time = Math.min(this.next * this.step, at);
+        solver.at(time, row);
+        this.record(time, row);
+      }
+      if (first) return { t: at, end: first.happen(at, state) };
+      if (at >= tEnd) {
+        if (at >= this.maxSeconds) return { t: at, end: 'time over' };
+        if (at >= (this.edged?.end ?? Infinity)) return { t: at, end: 'programme over' };
+        this.enter(at, state);
+        return { t: at, end: undefined };
+      }
+    }
+  }
+
+  private guards(t0: number, from: Float64Array): Guard[] {
+    const { run } = this;
+    const guards: Guard[] = [
+      { value: (_t, s) => s[SPEED] - STOPPED, happen: () => 'stopped' },
+      {
+        value: (t, s) => this.solve(t, s).normal,
+        happen: (t, s) => this.takeOff(t, s),
+      },
+    ];
+    if (Number.isFinite(run.profile.length)) {
+      guards.push({ value: (_t, s) => run.profile.length - s[Y], happen: () => 'end of slope' });
+    }
+    const change = (because?: Because) => (t: number, s: Float64Array) => {
+      this.enter(t, s, because);
+      return undefined;
+    };
+    const flattening = (t: number, s: Float64Array) => this.solve(t, s).edge - run.baseBevel;
+    switch (this.mode) {
+      case Mode.Holding:
+        guards.push({ value: (t, s) => this.solve(t, s).margin, happen: change('hold lost') });
+        guards.push({ value: flattening, happen: change() });
+        break;
+      case Mode.Slipping:
+        guards.push({ value: (t, s) => -this.solve(t, s).margin, happen: change('hold found') });
+        guards.push({ value: flattening, happen: change() });
+        break;
+      case Mode.Flat:
+        guards.push({ value: (t, s) => -flattening(t, s), happen: change('bite') });
+        break;
+      case Mode.Banked: {
+        const { programme } = run;
+        guards.push({ value: (t, s) => this.solve(t, s).margin, happen: () => 'no balanced lean' });
+        if (programme.kind === 'banked') {
+          guards.push({
+            value: (_t, s) => programme.traverse - this.side * s[HEADING],
+            happen: (t, s) => {
+              this.note('traverse', t, s);
+              if (this.turns >= programme.turns) return 'programme over';
+              this.turns++;
+              this.side = this.side === 1 ? -1 : 1;
+              return undefined;
+            },
+          });
+        }
+        break;
+      }
+    }
+    if (this.edged?.per === 'distance') {
+      const at = this.breaks.find(b => b > from[DISTANCE] + 1e-7);
+      if (at !== undefined) {
+        guards.push({
+          value: (_t, s) => at - s[DISTANCE],
+          happen: (t, s) => {
+            if (at >= (this.edged as EdgeProgramme).end) return 'programme over';
+            this.enter(t, s);
+            return undefined;
+          },
+        });
+      }
+    }
+    for (const watch of this.options.watch ?? []) guards.push(this.watchGuard(watch, t0, from));
+    return guards;
+  }
+
+  private watchGuard(watch: RunWatch, t0: number, from: Float64Array): Guard {
+    const sign = watch.direction ?? (watch.value(t0, seen(from)) > 0 ? -1 : 1);
+    return {
+      value: (t, s) => -sign * watch.value(t, seen(s)),
+      happen: (t, s) => {
+        this.note(watch.name, t, s);
+        return watch.stop ? 'watch' : undefined;
+      },
+    };
+  }
+
+  /** Chooses the mode for the state at a change, and notes where a skid begins and ends. */
+  private enter(t: number, s: Float64Array, because?: Because): void {
+    const before = this.mode;
+    this.mode = this.modeFor(t, s, because);
+    if (this.mode === Mode.Slipping && before !== Mode.Slipping) this.note('hold lost', t, s);
+    if (this.mode !== Mode.Slipping && before === Mode.Slipping) this.note('hold found', t, s);
+  }
+
+  private modeFor(t: number, s: Float64Array, because?: Because): Mode {
+    if (!this.edged) return Mode.Banked;
+    if (this.inChangeover(this.edged.per === 'time' ? t : s[DISTANCE])) return Mode.Changeover;
+    if (because === 'hold lost') return Mode.Slipping;
+    if (because === 'hold found') return Mode.Holding;
+    const { edge, margin } = this.solve(t, s);
+    if (edge <= this.run.baseBevel + 1e-9 && because !== 'bite') return Mode.Flat;
+    return margin >= 0 ? Mode.Holding : Mode.Slipping;
+  }
+
+  private inChangeover(at: number): boolean {
+    const { stretches } = this;
+    for (let i = 0; i < stretches.length; i += 2) {
+      if (at >= stretches[i] - 1e-7 && at < stretches[i + 1] - 1e-7) return true;
+    }
+    return false;
+  }
+
+  private rates(t: number, s: Float64Array, out: Float64Array): void {
+    motion(this.run, this.solve(t, s), this.mode, s, out);
+  }
+
+  private solve(t: number, s: Float64Array): SnowContact {
+    if (this.edged) {
+      const edge = this.edged.edge(this.edged.per === 'time' ? t : s[DISTANCE]);
+      this.contact.solveEdged(edge, s[Y], s[HEADING], s[SPEED], s[DRIFT]);
+    } else {
+      this.contact.solveBanked(this.side, s[Y], s[HEADING], s[SPEED]);
+    }
+    return this.contact;
+  }
+
+  private takeOff(t: number, s: Float64Array): RunEnd | undefined {
+    this.note('airborne', t, s);
+    const { row } = this;
+    const landed = fly(
+      this.run,
+      {
+        t,
+        x: s[X],
+        y: s[Y],
+        heading: s[HEADING],
+        speed: s[SPEED],
+        distance: s[DISTANCE],
+        drag: s[DRAG_WORK],
+      },
+      this.edged?.per === 'time' ? Math.min(this.edged.end, this.maxSeconds) : this.maxSeconds,
+      this.step,
+      (time, x, y, heading, speed, distance, height, drag) => {
+        Object.assign(row, emptyRow(), { t: time, x, y, heading, speed, distance, height, drag });
+        row.drift = s[DRIFT];
+        row.edge = this.edgeAt(time, distance);
+        row.phase = Phase.Airborne;
+        row.friction = s[FRICTION_WORK];
+        row.skid = s[SKID_WORK];
+        row.landing = this.landing;
+        this.recorder.add(row);
+        this.next++;
+      },
+    );
+    this.airSeconds += landed.t - t;
+    this.landing += landed.lost;
+    s[X] = landed.x;
+    s[Y] = landed.y;
+    s[HEADING] = landed.heading;
+    s[SPEED] = landed.speed;
+    s[DISTANCE] = landed.distance;
+    s[DRAG_WORK] = landed.drag;
+    if (!landed.down) return landed.t >= this.maxSeconds ? 'time over' : 'programme over';
+    this.note('landed', landed.t, s);
+    return undefined;
+  }
+
+  private edgeAt(t: number, distance: number): number {
+    if (!this.edged) return 0;
+    return this.edged.edge(this.edged.per === 'time' ? t : distance);
+  }
+
+  private record(t: number, s: Float64Array): void {
+    if (t <= this.recorder.lastTime) return;
+    const { row, run } = this;
+    const c = this.solve(t, s);
+    const changing = this.mode === Mode.Changeover && (c.margin < 0 || c.bite < 1);
+    const along = Math.max(Math.cos(s[DRIFT]), 1e-3);
+    row.t = t;
+    row.x = s[X];
+    row.y = s[Y];
+    row.heading = s[HEADING];
+    row.speed = s[SPEED];
+    row.drift = s[DRIFT];
+    row.edge = c.side * c.edge;
+    row.side = c.side;
+    row.lean = Math.atan2(c.sideways, c.normal);
+    row.load = c.load;
+    row.radius = c.bite > 0 ? c.radius / c.bite : Infinity;
+    const asked = changing ? row.lean : Math.atan2(c.needed / along, c.normal);
+    // Ideal carving tilts the base-edge face itself with the lean, whatever the bevel.
+    row.hold = this.mode === Mode.Banked ? 0 : c.edge - run.baseBevel - asked;
+    const load = run.outerShare * c.load;
+    row.holdTip = row.hold - (run.turn.twistTip?.(c.edge, load) ?? 0);
+    row.holdTail = row.hold - (run.turn.twistTail?.(c.edge, load) ?? 0);
+    row.distance = s[DISTANCE];
+    row.height = run.profile.height(s[Y]);
+    row.phase = changing
+      ? Phase.Changeover
+      : this.mode === Mode.Slipping
+        ? Phase.Slipping
+        : this.mode === Mode.Flat || c.bite === 0
+          ? Phase.Flat
+          : Phase.Holding;
+    row.friction = s[FRICTION_WORK];
+    row.drag = s[DRAG_WORK];
+    row.skid = s[SKID_WORK];
+    row.landing = this.landing;
+    this.recorder.add(row);
+  }
+
+  private note(name: string, t: number, s: Float64Array): void {
+    this.recorder.events.push({ name, t, x: s[X], y: s[Y], heading: s[HEADING], speed: s[SPEED] });
+  }
+
+  private turnsBegun(t: number, s: Float64Array): number {
+    if (!this.edged) return this.turns;
+    const at = this.edged.per === 'time' ? t : s[DISTANCE];
+    const { changeovers, end } = this.edged;
+    const starts = [0, ...changeovers.filter(c => c > 0 && c < end)];
+    return starts.filter((from, i) => {
+      const middle = 0.5 * (from + (starts[i + 1] ?? end));
+      return from < at && (this.edged as EdgeProgramme).edge(middle) !== 0;
+    }).length;
+  }
+}
+
+function seen(s: Float64Array): RunState {
+  return { x: s[X], y: s[Y], heading: s[HEADING], speed: s[SPEED], drift: s[DRIFT], distance: s[DISTANCE] };
+}
