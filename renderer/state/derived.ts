@@ -63,3 +63,15 @@ export const isUnsaved = (entry: RackEntry): boolean => entry.saved !== entry.pa
 export const unsavedEntries: ReadonlySignal<readonly RackEntry[]> = computed(() =>
   project.value.rack.filter(isUnsaved),
 );
+
+/** Whether the open rack file differs from the rack: a pair in it was changed, added or removed. */
+export const rackFileUnsaved: ReadonlySignal<boolean> = computed(() => {
+  const { rack, rackFile } = project.value;
+  if (!rackFile || rackFile.readOnly) return false;
+  const inside = rack.filter(entry => entry.inRackFile);
+  return (
+    inside.some(isUnsaved) ||
+    inside.length !== rackFile.savedIds.length ||
+    inside.some((entry, at) => entry.id !== rackFile.savedIds[at])
+  );
+});

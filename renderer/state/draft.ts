@@ -1,5 +1,5 @@
 import { effect } from '@preact/signals';
-import { checkPair, type Pair } from '../../core/pair/index.ts';
+import { checkPair, type Pair, readRack, writeRack } from '../../core/pair/index.ts';
 import {
   type Conditions,
   DEFAULT_CONDITIONS,
@@ -8,6 +8,7 @@ import {
   type Project,
   QUESTIONS,
   type RackEntry,
+  type RackFile,
   THEMES,
   type ViewSettings,
 } from './project.ts';
@@ -28,7 +29,9 @@ export function draftOf(value: Project): string {
     ...entry,
     saved: saved === entry.pair ? 'same' : saved,
   }));
-  return JSON.stringify({ version: VERSION, ...value, rack });
+  const { rackFile } = value;
+  const file = rackFile && { ...rackFile, rack: writeRack(rackFile.rack) };
+  return JSON.stringify({ version: VERSION, ...value, rack, rackFile: file });
 }
 
 /**
@@ -53,6 +56,7 @@ export function projectFrom(text: string | null): Project | null {
   const activeId = chosen.includes(value.activeId as string) ? (value.activeId as string) : null;
   return {
     rack,
+    rackFile: rackFileFrom(value.rackFile),
     chosen,
     activeId: activeId ?? chosen.find(id => id !== null) ?? null,
     conditions: conditionsFrom(value.conditions),
@@ -61,7 +65,10 @@ export function projectFrom(text: string | null): Project | null {
 }
 
 function entryFrom(value: unknown): RackEntry[] {
-  const { id, pair, saved, fileToken, fileName, readOnly } = (value ?? {}) as Record<string, unknown>;
+  const { id, pair, saved, fileToken, fileName, inRackFile, readOnly } = (value ?? {}) as Record<
+    string,
+    unknown
+  >;
   if (typeof id !== 'string' || checkPair(pair).length > 0) return [];
   const savedPair = saved === 'same' ? pair : checkPair(saved).length === 0 ? saved : null;
   return [
@@ -71,9 +78,19 @@ function entryFrom(value: unknown): RackEntry[] {
       saved: savedPair as Pair | null,
       ...(typeof fileToken === 'string' ? { fileToken } : {}),
       ...(typeof fileName === 'string' ? { fileName } : {}),
+      ...(inRackFile === true ? { inRackFile } : {}),
       ...(typeof readOnly === 'string' ? { readOnly } : {}),
     },
   ];
+}
+
+function rackFileFrom(value: unknown): RackFile | null {
+  const { token, name, rack, savedIds, readOnly } = (value ?? {}) as Record<string, unknown>;
+  if (typeof token !== 'string' || typeof name !== 'string' || typeof rack !== 'string') return null;
+  const read = readRack(rack);
+  if (!read.ok) return null;
+  const ids = Array.isArray(savedIds) ? savedIds.filter(id => typeof id === 'string') : [];
+  return { token, name, rack: read.rack, savedIds: ids, readOnly: readOnly === true };
 }
 
 function conditionsFrom(value: unknown): Conditions {

@@ -22,6 +22,7 @@ export {
   chosenPairs,
   isUnsaved,
   perPair,
+  rackFileUnsaved,
   ski,
   unsavedEntries,
 } from './derived.ts';
@@ -38,6 +39,7 @@ export {
   QUESTIONS,
   type Question,
   type RackEntry,
+  type RackFile,
   SNOWS,
   type SnowName,
   THEMES,

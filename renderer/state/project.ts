@@ -1,4 +1,4 @@
-import type { Pair } from '../../core/pair/index.ts';
+import type { Pair, Rack } from '../../core/pair/index.ts';
 import type { System } from '../format/index.ts';
 
 export type Question = 'shape' | 'flex' | 'edge' | 'slope' | 'set';
@@ -16,6 +16,8 @@ export interface RackEntry {
   readonly fileName?: string;
   /** The pair as last saved or loaded; another object than `pair` means unsaved changes. */
   readonly saved: Pair | null;
+  /** The entry lives in the open rack file and is saved with it. */
+  readonly inRackFile?: boolean;
   /** Says why the entry cannot be edited, for example a file of a newer version. */
   readonly readOnly?: string;
 }
@@ -58,8 +60,19 @@ export interface ViewSettings {
   readonly board: boolean;
 }
 
+/** The rack file that is open, if one is: what in it is not a readable pair is carried along on saving. */
+export interface RackFile {
+  readonly token: string;
+  readonly name: string;
+  readonly rack: Rack;
+  /** Ids in the file as last read or saved, so that a removal counts as unsaved. */
+  readonly savedIds: readonly string[];
+  readonly readOnly: boolean;
+}
+
 export interface Project {
   readonly rack: readonly RackEntry[];
+  readonly rackFile: RackFile | null;
   /** Up to four rack ids; a pair's place here is its letter. `null` is a letter not in use. */
   readonly chosen: readonly (string | null)[];
   /** The chosen pair that handles and large readings belong to. */
@@ -99,6 +112,7 @@ export const DEFAULT_VIEW: ViewSettings = {
 
 export const EMPTY_PROJECT: Project = {
   rack: [],
+  rackFile: null,
   chosen: [null, null, null, null],
   activeId: null,
   conditions: DEFAULT_CONDITIONS,

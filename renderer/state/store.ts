@@ -56,7 +56,7 @@ function reconciled(restored: Project, present: Project): Project {
     const now = files.get(entry.id);
     return now ? { ...entry, saved: now.saved, fileToken: now.fileToken, fileName: now.fileName } : entry;
   });
-  return { ...restored, rack, view: present.view };
+  return { ...restored, rack, rackFile: present.rackFile, view: present.view };
 }
 
 /** Starts over with another project and an empty history. */

@@ -1,0 +1,69 @@
+import { aboutOpen } from '../help/index.tsx';
+import type { MenuCommand } from '../host/index.ts';
+import { getHost } from '../host/index.ts';
+import { exportFigure } from '../kit/index.ts';
+import { openFiles, saveAll, saveEntry } from '../rack/files.ts';
+import { newPair } from '../rack/pair-form-host.tsx';
+import { activePair, changeView, type Question, redo, report, undo, view } from '../state/index.ts';
+import { board, views } from '../views/index.ts';
+import { isTyping } from './keys.ts';
+
+/** What each menu entry and its shortcut does, the same on both hosts. */
+export function onCommand(command: MenuCommand): void {
+  const modal = document.querySelector('dialog[open]') !== null;
+  if ((command === 'undo' || command === 'redo') && (isTyping(document.activeElement) || modal)) {
+    // While typing, the steps taken back are those of the text field.
+    document.execCommand(command);
+    return;
+  }
+  if (modal && !command.startsWith('look-') && command !== 'switch-units') return;
+  actions[command]();
+}
+
+const show = (question: Question) => () => {
+  if (views.some(each => each.question === question)) changeView({ question });
+};
+
+const withActive = (action: (id: string, name: string) => unknown) => () => {
+  const active = activePair.value;
+  if (active) void action(active.id, active.name);
+  else report('No pair is chosen; choose one in the rack first.', 'error');
+};
+
+const exported = (what: 'picture' | 'table') => () => {
+  if (!exportFigure(what)) report(`This view has no ${what} to export.`, 'error');
+};
+
+const actions: Record<MenuCommand, () => void> = {
+  'new-pair': () => newPair(),
+  open: () => void openFiles(),
+  save: withActive(id => saveEntry(id)),
+  'save-as': withActive(id => saveEntry(id, true)),
+  'save-all': () => void saveAll(),
+  'export-picture': exported('picture'),
+  'export-table': exported('table'),
+  'pair-sheet': withActive(async (_, name) => {
+    try {
+      await getHost().printPdf(`${name.replace(/[^\p{L}\p{N} .-]+/gu, '-')}.pdf`);
+    } catch (error) {
+      report(`The pair sheet could not be made: ${(error as Error).message}`, 'error');
+    }
+  }),
+  undo,
+  redo,
+  'view-shape': show('shape'),
+  'view-flex': show('flex'),
+  'view-edge': show('edge'),
+  'view-slope': show('slope'),
+  'view-set': show('set'),
+  board: () => {
+    if (board) changeView({ board: !view.value.board });
+  },
+  'look-light': () => changeView({ theme: 'snow' }),
+  'look-dark': () => changeView({ theme: 'night' }),
+  'look-projector': () => changeView({ theme: 'projector' }),
+  'switch-units': () => changeView({ system: view.value.system === 'metric' ? 'imperial' : 'metric' }),
+  cautions: () => {
+    aboutOpen.value = true;
+  },
+};

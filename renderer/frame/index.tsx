@@ -1,0 +1,51 @@
+import './frame.css';
+import '../rack/rack.css';
+import type { JSX } from 'preact';
+import { AboutModel, aboutOpen, HelpPanel, helpOpen } from '../help/index.tsx';
+import { WorkingPanel } from '../kit/index.ts';
+import { RackPanel } from '../rack/index.tsx';
+import { PairFormHost } from '../rack/pair-form-host.tsx';
+import { view } from '../state/index.ts';
+import { board, views } from '../views/index.ts';
+import { Foot } from './foot.tsx';
+import { Rail } from './rail.tsx';
+import { TopBar } from './top-bar.tsx';
+
+/** Rail, rack, stage and readings, with a bar over them and a status line under them. */
+export function Frame(): JSX.Element {
+  const question = view.value.question;
+  const current = views.find(each => each.question === question) ?? views[0]!;
+  const Board = board;
+  const panels = (
+    <>
+      <WorkingPanel />
+      <PairFormHost />
+      {helpOpen.value && <HelpPanel />}
+      {aboutOpen.value && <AboutModel />}
+    </>
+  );
+  if (view.value.board && Board) {
+    return (
+      <>
+        <Board />
+        {panels}
+      </>
+    );
+  }
+  return (
+    <div class="frame">
+      <TopBar />
+      <Rail current={current.question} />
+      <RackPanel />
+      <main class="stage" id="stage" tabIndex={-1}>
+        <h1>{current.heading}</h1>
+        <current.Stage key={current.id} />
+      </main>
+      <aside class="readings" id="readings" aria-label="Readings" tabIndex={-1}>
+        <current.Readings key={current.id} />
+      </aside>
+      <Foot />
+      {panels}
+    </div>
+  );
+}

@@ -1,0 +1,68 @@
+import { helpOpen } from '../help/index.tsx';
+import { activate, adjust, changeView, project, THEMES, view } from '../state/index.ts';
+import { views } from '../views/index.ts';
+
+const REGIONS = ['rail', 'rack', 'stage', 'readings'] as const;
+
+/** Whether a key press belongs to something being typed in. */
+export function isTyping(target: EventTarget | null): boolean {
+  if (!(target instanceof HTMLElement)) return false;
+  if (target instanceof HTMLInputElement)
+    return target.type !== 'checkbox' && target.type !== 'radio' && target.type !== 'range';
+  return (
+    target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement || target.isContentEditable
+  );
+}
+
+/** Single keys of the frame. Keys with Ctrl or ⌘ come as commands through the host. */
+export function onFrameKey(event: KeyboardEvent): void {
+  if (event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented) return;
+  if (event.key === 'F6') {
+    nextRegion(event.shiftKey ? -1 : 1);
+    event.preventDefault();
+    return;
+  }
+  if (isTyping(event.target) || document.querySelector('dialog[open]')) return;
+  const action = actionFor(event.key);
+  if (!action) return;
+  event.preventDefault();
+  action();
+}
+
+function actionFor(key: string): (() => void) | null {
+  const place = ['a', 'b', 'c', 'd'].indexOf(key.toLowerCase());
+  if (place >= 0) {
+    const id = project.value.chosen[place];
+    return id ? () => adjust(activate(id)) : null;
+  }
+  const chosenView = /^[1-5]$/.test(key)
+    ? views.find(
+        each => each.question === (['shape', 'flex', 'edge', 'slope', 'set'] as const)[Number(key) - 1],
+      )
+    : undefined;
+  if (chosenView) return () => changeView({ question: chosenView.question });
+  switch (key) {
+    case 'u':
+    case 'U':
+      return () => changeView({ system: view.value.system === 'metric' ? 'imperial' : 'metric' });
+    case 'l':
+    case 'L':
+      return () => changeView({ theme: THEMES[(THEMES.indexOf(view.value.theme) + 1) % THEMES.length]! });
+    case '/':
+      return () => document.getElementById('rack-search')?.focus();
+    case '?':
+      return () => {
+        helpOpen.value = true;
+      };
+    default:
+      return null;
+  }
+}
+
+function nextRegion(direction: 1 | -1): void {
+  const within = REGIONS.findIndex(id => document.getElementById(id)?.contains(document.activeElement));
+  const next = REGIONS[(within + direction + REGIONS.length) % REGIONS.length]!;
+  const region = document.getElementById(next);
+  const first = region?.querySelector<HTMLElement>('button:not(:disabled), input, [tabindex="0"]');
+  (first ?? region)?.focus();
+}

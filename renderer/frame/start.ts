@@ -1,0 +1,41 @@
+import { effect } from '@preact/signals';
+import type { Host } from '../host/index.ts';
+import { demoEntries } from '../rack/demo-rack.ts';
+import { takeIn } from '../rack/files.ts';
+import {
+  chooseOnly,
+  EMPTY_PROJECT,
+  keepDraft,
+  load,
+  projectFrom,
+  report,
+  unsavedEntries,
+} from '../state/index.ts';
+import { onCommand } from './commands.ts';
+import { onFrameKey } from './keys.ts';
+
+/** Brings back the work in progress, or the demo rack on the first start, and connects the host. */
+export async function startApp(host: Host): Promise<void> {
+  load(await firstProject(host));
+  keepDraft(host.draft, message => report(message, 'error'));
+  effect(() => host.setUnsaved(unsavedEntries.value.map(entry => entry.pair.name)));
+  host.onCommand(onCommand);
+  host.onArrival(arrival => {
+    if (arrival.ok) takeIn(arrival.file);
+    else report(arrival.message, 'error');
+  });
+  window.addEventListener('keydown', onFrameKey);
+}
+
+async function firstProject(host: Host) {
+  let draft: string | null = null;
+  try {
+    draft = await host.draft.read();
+  } catch (error) {
+    report(`Work in progress could not be read: ${(error as Error).message}`, 'error');
+  }
+  const kept = projectFrom(draft);
+  if (kept) return kept;
+  const rack = demoEntries();
+  return chooseOnly(rack.slice(0, 1).map(entry => entry.id))({ ...EMPTY_PROJECT, rack });
+}

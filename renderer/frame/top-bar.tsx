@@ -1,0 +1,89 @@
+import type { JSX } from 'preact';
+import { helpOpen } from '../help/index.tsx';
+import { Segments } from '../kit/index.ts';
+import { openFiles, saveEntry } from '../rack/files.ts';
+import {
+  activePair,
+  changeView,
+  redo,
+  redoLabel,
+  THEMES,
+  undo,
+  undoLabel,
+  unsavedEntries,
+  view,
+} from '../state/index.ts';
+import { THEME_NAMES } from '../theme/index.ts';
+
+export function TopBar(): JSX.Element {
+  const active = activePair.value;
+  const unsaved = unsavedEntries.value.length;
+  return (
+    <header class="top-bar">
+      <p class="program">Turnwright</p>
+      <div class="top-group">
+        <button type="button" class="quiet" onClick={openFiles}>
+          Open…
+        </button>
+        <button
+          type="button"
+          class="quiet"
+          disabled={!active}
+          title={active ? `Save ${active.name}` : 'Choose a pair first'}
+          onClick={() => active && saveEntry(active.id)}
+        >
+          Save
+        </button>
+        <span class="unsaved">{unsaved > 0 ? `● ${unsaved} unsaved` : ''}</span>
+      </div>
+      <div class="top-group">
+        <button
+          type="button"
+          class="quiet"
+          disabled={undoLabel.value === null}
+          title={undoLabel.value ? `Undo: ${undoLabel.value}` : 'Nothing to undo'}
+          onClick={undo}
+        >
+          ↶ Undo
+        </button>
+        <button
+          type="button"
+          class="quiet"
+          disabled={redoLabel.value === null}
+          title={redoLabel.value ? `Redo: ${redoLabel.value}` : 'Nothing to redo'}
+          onClick={redo}
+        >
+          ↷ Redo
+        </button>
+      </div>
+      <div class="top-group right">
+        <Segments
+          label="Units"
+          labelHidden
+          value={view.value.system}
+          options={[
+            { value: 'metric', label: 'Metric' },
+            { value: 'imperial', label: 'Imperial' },
+          ]}
+          onInput={system => changeView({ system })}
+        />
+        <Segments
+          label="Look"
+          labelHidden
+          value={view.value.theme}
+          options={THEMES.map(theme => ({ value: theme, label: THEME_NAMES[theme] }))}
+          onInput={theme => changeView({ theme })}
+        />
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => {
+            helpOpen.value = true;
+          }}
+        >
+          Keys and help
+        </button>
+      </div>
+    </header>
+  );
+}

@@ -1,0 +1,26 @@
+import type { Question } from '../state/index.ts';
+
+/** The one line in the frame's foot, by what is being looked at. */
+export const CAUTION: Record<Question, string> = {
+  shape: 'Edges are sharp: mind your hands when measuring. Only the equipment controller decides on a limit.',
+  flex: 'A bench model of the ski. Nothing here sets or approves a binding.',
+  edge: 'An idealised ski on uniform snow. No advice on how fast or where to ski.',
+  slope: 'An idealised skier on uniform snow. No advice on how fast or where to ski.',
+  set: 'Rules change: only the rulebook in force and the equipment controller decide.',
+};
+
+export const CAUTIONS: readonly string[] = [
+  'The model is an idealised skier on uniform snow. It gives no advice on how fast or where to ski.',
+  'It never sets or approves a binding. That is the work of a trained technician following the maker’s instructions and the standard in force. Loads may be shown; settings never are.',
+  'Competition rules change. Limits are shown with their edition and how well they are established; only the rulebook in force and the equipment controller decide.',
+  'Edges are sharp, and work with hot wax needs ventilation and care.',
+  'Pairs, clubs and hills marked "demo data" are invented.',
+];
+
+export const LIMITS: readonly string[] = [
+  'Snow is the same everywhere and along the whole edge.',
+  'The groove is steady: every point of the edge follows one track.',
+  'One ski is looked at, carrying a stated share of the load.',
+  'The skier is a point with a lean, not a body with joints.',
+  'Bends are small unless the large-bend form is switched on; the app says when the small-bend answer is off by more than 2 %.',
+];

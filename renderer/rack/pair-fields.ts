@@ -1,0 +1,63 @@
+import type { MeasureName } from '../format/index.ts';
+
+/** One line of the pair form; `field` is the path in the pair file and in the checker's messages. */
+export interface NumberField {
+  readonly field: string;
+  readonly label: string;
+  readonly measure: MeasureName;
+  readonly decimals?: number;
+  /** What stands when the field is left empty; absent for required fields. */
+  readonly otherwise?: string;
+}
+
+export interface FieldGroup {
+  readonly title: string;
+  readonly hint?: string;
+  readonly fields: readonly NumberField[];
+}
+
+export const FIELD_GROUPS: readonly FieldGroup[] = [
+  {
+    title: 'Lengths',
+    hint: 'Stations are measured from the rear contact point.',
+    fields: [
+      { field: 'lengthMm', label: 'Overall length', measure: 'lengthMm' },
+      { field: 'contactLengthMm', label: 'Contact length', measure: 'lengthMm' },
+      {
+        field: 'waistFromTailMm',
+        label: 'Waist from rear contact',
+        measure: 'stationMm',
+        otherwise: 'taken midway',
+      },
+      {
+        field: 'bootCentreFromTailMm',
+        label: 'Boot centre from rear contact',
+        measure: 'stationMm',
+        otherwise: '0.47 of the contact length',
+      },
+      { field: 'bootSoleMm', label: 'Boot sole', measure: 'lengthMm', otherwise: '300 mm' },
+    ],
+  },
+  {
+    title: 'Widths',
+    fields: [
+      { field: 'tipWidthMm', label: 'Tip', measure: 'widthMm' },
+      { field: 'waistWidthMm', label: 'Waist', measure: 'widthMm' },
+      { field: 'tailWidthMm', label: 'Tail', measure: 'widthMm' },
+    ],
+  },
+  {
+    title: 'Camber and mass',
+    fields: [
+      { field: 'camberMm', label: 'Camber', measure: 'widthMm', otherwise: 'none' },
+      { field: 'massKg', label: 'Mass of one ski', measure: 'massKg', decimals: 2, otherwise: 'not given' },
+    ],
+  },
+  {
+    title: 'Edges',
+    fields: [
+      { field: 'edges.baseBevelDeg', label: 'Base bevel', measure: 'angleDeg', otherwise: '0°' },
+      { field: 'edges.sideAngleDeg', label: 'Side-edge angle', measure: 'angleDeg', otherwise: '90°' },
+    ],
+  },
+];

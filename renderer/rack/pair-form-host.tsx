@@ -1,0 +1,40 @@
+import { signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { addEntries, choose, edit, letterFree, project } from '../state/index.ts';
+import { newId } from './new-id.ts';
+import { startingPair } from './new-pair.ts';
+import { PairForm } from './pair-form.tsx';
+
+const editing = signal<string | null>(null);
+
+/** Opens the form on a pair of the rack. */
+export function editPair(id: string): void {
+  editing.value = id;
+}
+
+/** A new pair in the rack, chosen if a letter is free, with its form open. */
+export function newPair(): void {
+  const id = newId();
+  edit('New pair', now => {
+    const grown = addEntries([{ id, pair: startingPair(), saved: null, inRackFile: now.rackFile !== null }])(
+      now,
+    );
+    return letterFree(grown) ? choose(id)(grown) : grown;
+  });
+  editing.value = id;
+}
+
+/** Shows the form while a pair is being edited. The frame holds one. */
+export function PairFormHost(): JSX.Element | null {
+  const entry = project.value.rack.find(each => each.id === editing.value);
+  if (!entry) return null;
+  return (
+    <PairForm
+      key={entry.id}
+      entry={entry}
+      onClose={() => {
+        editing.value = null;
+      }}
+    />
+  );
+}

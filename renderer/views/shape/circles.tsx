@@ -1,0 +1,93 @@
+import type { JSX } from 'preact';
+import { formatQuantity, shownAs } from '../../format/index.ts';
+import { Figure, PairBadge, type Size } from '../../kit/index.ts';
+import { radiusOf } from '../../rack/radius.ts';
+import { activePair, type ChosenPair, chosenPairs, view } from '../../state/index.ts';
+
+interface Circle {
+  readonly pair: ChosenPair;
+  readonly radius: number;
+}
+
+/** The arcs drawn out to whole circles, all touching where the skis lie, true to scale. */
+export function Circles(): JSX.Element {
+  const circles = chosenPairs.value.flatMap((pair): Circle[] => {
+    const radius = radiusOf(pair.pair);
+    return radius === null ? [] : [{ pair, radius }];
+  });
+  return (
+    <Figure
+      title="The whole circle"
+      description={circles
+        .map(({ pair, radius }) => `${pair.name}: radius ${radius.toFixed(1)} m`)
+        .join(', ')}
+      rows={() => [
+        ['pair', 'sidecut radius (m)'],
+        ...circles.map(({ pair, radius }) => [pair.name, radius.toFixed(3)]),
+      ]}
+    >
+      {size => <Drawing circles={circles} size={size} />}
+    </Figure>
+  );
+}
+
+function Drawing({ circles, size }: { circles: readonly Circle[]; size: Size }): JSX.Element {
+  const { system } = view.value;
+  const greatest = Math.max(1, ...circles.map(each => each.radius));
+  const perMetre = Math.min((size.height - 40) / (2 * greatest), (size.width - 110) / (2 * greatest));
+  const bottom = size.height - 24;
+  const centre = 12 + greatest * perMetre;
+  const unit = shownAs('radius', system);
+  const bar = system === 'metric' ? 10 : 10 * 0.9144;
+  const inOrder = [...circles].sort((a, b) => b.radius - a.radius);
+  return (
+    <g>
+      {inOrder.map(({ pair, radius }) => {
+        const active = pair.id === activePair.value?.id;
+        const r = radius * perMetre;
+        // Labels stand on a slant through the tops, so nested circles keep theirs apart.
+        const x = centre + r * Math.SQRT1_2;
+        const y = bottom - r - r * Math.SQRT1_2;
+        return (
+          <g key={pair.id}>
+            <circle
+              class="whole-circle"
+              cx={centre}
+              cy={bottom - r}
+              r={r}
+              stroke={pair.mark.colour}
+              stroke-dasharray={pair.mark.dash}
+              stroke-width={active ? 2.5 : 1.5}
+            />
+            <g transform={`translate(${x + 8},${y - 8})`}>
+              <PairBadge mark={pair.mark} svg />
+              <text x={21} dominant-baseline="central" fill={pair.mark.colour}>
+                {formatQuantity(radius, 'radius', { system }).text}
+              </text>
+            </g>
+          </g>
+        );
+      })}
+      {circles.map(({ pair }) => (
+        <line
+          key={pair.id}
+          x1={centre - pair.ski.bootCentre * perMetre}
+          x2={centre + (pair.ski.contactLength - pair.ski.bootCentre) * perMetre}
+          y1={bottom}
+          y2={bottom}
+          stroke={pair.mark.colour}
+          stroke-width={4}
+        />
+      ))}
+      <text x={centre} y={bottom + 17} text-anchor="middle">
+        the ski, to scale
+      </text>
+      <g class="axes" transform={`translate(${size.width - 12 - bar * perMetre},${bottom})`}>
+        <path class="scale-bar" d={`M0,-5v5h${bar * perMetre}v-5`} />
+        <text x={(bar * perMetre) / 2} y={17} text-anchor="middle">
+          {`${(bar * unit.factor).toFixed(0)}\u00a0${unit.unit}`}
+        </text>
+      </g>
+    </g>
+  );
+}

@@ -1,0 +1,11 @@
+import type { View } from '../view.ts';
+import { ShapeReadings } from './readings.tsx';
+import { ShapeStage } from './stage.tsx';
+
+export const shapeView: View = {
+  id: 'shape',
+  question: 'shape',
+  heading: 'What radius is cut into this ski?',
+  Stage: ShapeStage,
+  Readings: ShapeReadings,
+};

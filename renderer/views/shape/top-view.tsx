@@ -1,0 +1,148 @@
+import type { JSX } from 'preact';
+import { formatQuantity } from '../../format/index.ts';
+import { Figure, type Size } from '../../kit/index.ts';
+import { sidecutOf } from '../../rack/radius.ts';
+import { activePair, type ChosenPair, chosenPairs, view } from '../../state/index.ts';
+import { ExaggerationControl } from './exaggeration.tsx';
+import { FittedArc } from './fitted-arc.tsx';
+import { bodyPath, endPaths, halfOutline, overhang, type Placing } from './outline.ts';
+import { WidthHandles } from './width-handles.tsx';
+
+const SIDE = 20;
+const ABOVE = 34;
+const BELOW = 44;
+
+/** Outlines from above, lying on one another at the boot centre, with the active pair's widths to drag. */
+export function TopView(): JSX.Element {
+  const pairs = chosenPairs.value;
+  return (
+    <Figure
+      title="From above"
+      description={`Top view of ${pairs.map(pair => pair.name).join(', ')}, boot centres together`}
+      tools={<ExaggerationControl />}
+      reading={legend(pairs)}
+      rows={() => outlineRows(pairs)}
+    >
+      {size => <Outlines pairs={pairs} size={size} />}
+    </Figure>
+  );
+}
+
+function legend(pairs: readonly ChosenPair[]): string {
+  const exaggerated = view.value.exaggeration > 1 ? 'widths drawn 5 times as wide' : 'true to scale';
+  return pairs.length > 1 ? `boot centres together, ${exaggerated}` : exaggerated;
+}
+
+function Outlines({ pairs, size }: { pairs: readonly ChosenPair[]; size: Size }): JSX.Element {
+  const active = activePair.value!;
+  const behind = Math.max(...pairs.map(pair => pair.ski.bootCentre + overhang(pair).rear));
+  const ahead = Math.max(
+    ...pairs.map(pair => pair.ski.contactLength + overhang(pair).front - pair.ski.bootCentre),
+  );
+  const widest = Math.max(...pairs.flatMap(pair => [pair.ski.tipWidth, pair.ski.tailWidth]));
+  const wide = view.value.exaggeration;
+  const room = size.height - ABOVE - BELOW;
+  const perMetre = Math.min((size.width - 2 * SIDE) / (behind + ahead), room / (widest * wide));
+  const centre = size.width / 2 + ((behind - ahead) / 2) * perMetre;
+  const middle = ABOVE + room / 2;
+  const placing = (pair: ChosenPair): Placing => ({
+    x: along => centre + (along - pair.ski.bootCentre) * perMetre,
+    y: across => middle - across * perMetre * wide,
+  });
+  const place = placing(active);
+  const inOrder = [...pairs.filter(pair => pair.id !== active.id), active];
+  return (
+    <g>
+      <line class="midline" x1={SIDE} x2={size.width - SIDE} y1={middle} y2={middle} />
+      {inOrder.map(pair => (
+        <Outline key={pair.id} pair={pair} place={placing(pair)} filled={pair.id === active.id} />
+      ))}
+      <FittedArc pair={active} place={place} width={size.width} />
+      <BootMark pair={active} place={place} middle={middle} />
+      <StationScale pair={active} place={place} y={size.height - BELOW + 14} />
+      <WidthHandles pair={active} place={place} perMetre={perMetre * wide} along={perMetre} />
+    </g>
+  );
+}
+
+function Outline({
+  pair,
+  place,
+  filled,
+}: {
+  pair: ChosenPair;
+  place: Placing;
+  filled: boolean;
+}): JSX.Element {
+  const { colour, dash } = pair.mark;
+  return (
+    <g class={filled ? 'outline filled' : 'outline'}>
+      {endPaths(pair, place).map(path => (
+        <path key={path} class="outline-end" d={path} stroke={colour} />
+      ))}
+      <path
+        class="outline-body"
+        d={bodyPath(halfOutline(pair.pair), place)}
+        stroke={colour}
+        stroke-dasharray={dash}
+      />
+    </g>
+  );
+}
+
+function BootMark({
+  pair,
+  place,
+  middle,
+}: {
+  pair: ChosenPair;
+  place: Placing;
+  middle: number;
+}): JSX.Element {
+  const x = place.x(pair.ski.bootCentre);
+  return (
+    <g class="boot-mark">
+      <path d={`M${x},${middle - 6}v12M${x - 6},${middle}h12`} />
+      <text x={x + 10} y={middle - 10}>
+        boot centre
+      </text>
+    </g>
+  );
+}
+
+/** Stations from the rear contact point, under the outline. */
+function StationScale({ pair, place, y }: { pair: ChosenPair; place: Placing; y: number }): JSX.Element {
+  const { system } = view.value;
+  const length = pair.ski.contactLength;
+  const step = system === 'metric' ? 0.2 : 0.254;
+  const count = Math.floor(length / step + 1e-9);
+  const stations = Array.from({ length: count + 1 }, (_, at) => at * step);
+  return (
+    <g class="axes" aria-hidden="true">
+      <line class="axis" x1={place.x(0)} x2={place.x(length)} y1={y} y2={y} />
+      {stations.map(at => (
+        <g key={at} transform={`translate(${place.x(at)},${y})`}>
+          <line class="tick" y2={4} />
+          <text y={16} text-anchor="middle">
+            {formatQuantity(at, 'station', { system, decimals: 0 }).value}
+          </text>
+        </g>
+      ))}
+      <text class="axis-title" x={place.x(length)} y={y + 16} dx={12}>
+        {formatQuantity(0, 'station', { system }).unit}
+      </text>
+    </g>
+  );
+}
+
+function outlineRows(pairs: readonly ChosenPair[]): (string | number)[][] {
+  const rows: (string | number)[][] = [['pair', 'station (mm)', 'width (mm)', 'sidecut radius (m)']];
+  for (const pair of pairs) {
+    const { x, y } = halfOutline(pair.pair);
+    const radius = sidecutOf(pair.pair).radius.toFixed(3);
+    for (let at = 0; at < x.length; at++) {
+      rows.push([pair.name, (x[at]! * 1e3).toFixed(1), (y[at]! * 2e3).toFixed(3), radius]);
+    }
+  }
+  return rows;
+}

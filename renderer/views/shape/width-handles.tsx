@@ -1,0 +1,101 @@
+import type { JSX } from 'preact';
+import { formatQuantity } from '../../format/index.ts';
+import { Handle } from '../../kit/index.ts';
+import { type ChosenPair, changePair, view } from '../../state/index.ts';
+import type { Placing } from './outline.ts';
+
+interface Props {
+  readonly pair: ChosenPair;
+  readonly place: Placing;
+  /** px per metre across and along. */
+  readonly perMetre: number;
+  readonly along: number;
+}
+
+type WidthField = 'tipWidthMm' | 'waistWidthMm' | 'tailWidthMm';
+
+/** Grips on the upper edge for the three widths, and on the lower edge for the waist station. */
+export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Element {
+  const {
+    tipWidthMm: tip,
+    waistWidthMm: waist,
+    tailWidthMm: tail,
+    widthStations,
+    contactLengthMm,
+  } = pair.pair;
+  const { system } = view.value;
+  const locked = pair.readOnly !== undefined || widthStations !== undefined;
+  const waistStation = pair.ski.waistStation ?? pair.ski.contactLength / 2;
+  const middle = place.y(0);
+
+  const grip = (
+    field: WidthField,
+    label: string,
+    widthMm: number,
+    station: number,
+    limits: [number, number],
+  ) => (
+    <Handle
+      key={field}
+      label={`${label} width of ${pair.name}`}
+      measure="widthMm"
+      value={widthMm}
+      min={limits[0]}
+      max={limits[1]}
+      step={0.5}
+      along="y"
+      x={place.x(station)}
+      y={place.y(widthMm / 2000)}
+      invert={px => ((middle - px) / perMetre) * 2000}
+      text={`${label.toLowerCase()} ${formatQuantity(widthMm, 'widthMm', { system }).text}`}
+      disabled={locked}
+      onInput={value => changePair(pair.id, `${label} width`, { [field]: value }, `${pair.id} ${field}`)}
+    />
+  );
+  return (
+    <g>
+      {grip('tailWidthMm', 'Tail', tail, 0, [waist + 1, 160])}
+      {grip('waistWidthMm', 'Waist', waist, waistStation, [40, Math.min(tip, tail) - 1])}
+      {grip('tipWidthMm', 'Tip', tip, pair.ski.contactLength, [waist + 1, 180])}
+      <Handle
+        label={`Waist station of ${pair.name}`}
+        measure="stationMm"
+        value={waistStation * 1000}
+        min={Math.round(contactLengthMm * 0.3)}
+        max={Math.round(contactLengthMm * 0.7)}
+        step={5}
+        along="x"
+        x={place.x(waistStation)}
+        y={place.y(-waist / 2000)}
+        invert={px => (waistStation + (px - place.x(waistStation)) / along) * 1000}
+        text={`${pair.ski.waistStation === null ? 'waist taken midway' : 'waist at'} ${formatQuantity(waistStation, 'station', { system }).text}`}
+        textSide="below"
+        disabled={locked}
+        onInput={value =>
+          changePair(pair.id, 'Waist station', { waistFromTailMm: value }, `${pair.id} waistFromTailMm`)
+        }
+      />
+      <Measured pair={pair} place={place} />
+    </g>
+  );
+}
+
+/** Measured stations as points on the edge; they set the outline, so the grips are locked. */
+function Measured({ pair, place }: { pair: ChosenPair; place: Placing }): JSX.Element | null {
+  if (!pair.ski.widthStations) return null;
+  return (
+    <g>
+      {pair.ski.widthStations.map(({ x, width }) => (
+        <circle
+          key={x}
+          cx={place.x(x)}
+          cy={place.y(width / 2)}
+          r={3}
+          fill="var(--surface)"
+          stroke={pair.mark.colour}
+          stroke-width={1.5}
+        />
+      ))}
+    </g>
+  );
+}
