@@ -1,1 +1,55 @@
+export {
+  BENDING_HALF,
+  bendingMatrix,
+  DEFAULT_ELEMENTS,
+  elementBending,
+  GAUSS_POINTS,
+  gaussValues,
+  hermite,
+  hermiteCurvature,
+  meshThrough,
+  nodeAt,
+  solveSupported,
+} from './beam.ts';
+export { type BenchResult, type BenchSetup, benchPress, checkSetup } from './bench-press.ts';
+export {
+  type BendAnswer,
+  type BendQuestion,
+  bendTest,
+  DEFAULT_LOADS,
+  NEEDS_BENDING,
+  NEEDS_MASS,
+  type Needs,
+  type VibrationAnswer,
+  vibrationTest,
+} from './bend-test.ts';
+export { dampingRatio } from './damping.ts';
+export { DOWN_WITHIN, type FlatTable, flatTable, type TableSetup, type TableState } from './flat-table.ts';
+export { compileFormula, FORMULA_LIMITS } from './formula.ts';
+export {
+  type BenchReading,
+  DEFAULT_UNCERTAINTY,
+  type IdentifiedProfile,
+  type IdentifiedStation,
+  type IdentifyOptions,
+  identify,
+} from './identify.ts';
+export { type LargeBend, largeBend, largeCantilever } from './large-bend.ts';
+export { type LayupSection, layupSection, layupSections } from './layup.ts';
+export { localWidth } from './local-width.ts';
+export { massPerLength } from './mass.ts';
 export type { Profile } from './profile.ts';
+export {
+  bendingCompliance,
+  type ClampedSki,
+  cantileverCompliance,
+  flattenIndex,
+  type Springs,
+  soleSpan,
+  springs,
+} from './springs.ts';
+export { bendingOf, type ProfileOptions, profileOf, torsionOf } from './stiffness.ts';
+export { StiffnessError } from './stiffness-error.ts';
+export { type TwistBench, torsionalSpring, twistBench } from './twist-bench.ts';
+export { type Mode, massMatrix, type VibratingSki, type VibrationOptions, vibrate } from './vibration.ts';
+export { flexWorkings } from './working.ts';

@@ -1,0 +1,93 @@
+import { monotoneCubic } from '../numeric/index.ts';
+import type { Ski, Stiffness } from '../pair/index.ts';
+import { compileFormula } from './formula.ts';
+import { layupSections } from './layup.ts';
+import { localWidth } from './local-width.ts';
+import type { Profile } from './profile.ts';
+import { StiffnessError } from './stiffness-error.ts';
+
+/** Stations tried along the ski before a profile is let through. */
+const SAMPLES = 200;
+
+export interface ProfileOptions {
+  /** Which stiffness a layup is asked for, and the field errors name. Bending unless given. */
+  readonly field?: 'bending' | 'torsion';
+  /** Full width along the ski, m; a layup needs it. */
+  readonly width?: Profile;
+}
+
+/**
+ * The stiffness along a ski of `contactLength` m as a function of x, N·m², held constant outside the contact
+ * length. Throws StiffnessError when it is not a positive finite number somewhere along the ski, and from the
+ * profile itself should a formula misbehave between the stations tried.
+ */
+export function profileOf(
+  stiffness: Stiffness,
+  contactLength: number,
+  { field = 'bending', width }: ProfileOptions = {},
+): Profile {
+  const profile = rawProfile(stiffness, contactLength, field, width);
+  for (let i = 0; i <= SAMPLES; i++) demand(field, profile((contactLength * i) / SAMPLES), i / SAMPLES);
+  return profile;
+}
+
+function rawProfile(
+  stiffness: Stiffness,
+  length: number,
+  field: 'bending' | 'torsion',
+  width: Profile | undefined,
+): Profile {
+  switch (stiffness.kind) {
+    case 'uniform': {
+      const value = stiffness.newtonM2;
+      return () => value;
+    }
+    case 'stations': {
+      const { stations } = stiffness;
+      try {
+        return monotoneCubic(
+          stations.map(station => station.x),
+          stations.map(station => station.newtonM2),
+        );
+      } catch (cause) {
+        throw new StiffnessError(
+          `${field}.stations`,
+          `${(cause as Error).message} (metres from the rear contact point, N·m²)`,
+        );
+      }
+    }
+    case 'formula': {
+      const f = compileFormula(stiffness.newtonM2, `${field}.newtonM2`);
+      return x => {
+        const s = x <= 0 ? 0 : x >= length ? 1 : x / length;
+        const value = f(s);
+        if (value > 0 && value < Infinity) return value;
+        return demand(`${field}.newtonM2`, value, s);
+      };
+    }
+    case 'layup': {
+      if (!width)
+        throw new StiffnessError(field, 'a layup found without a width; the width along the ski is needed');
+      const section = layupSections(stiffness.layup, width);
+      return x => section(Math.min(Math.max(x, 0), length))[field];
+    }
+  }
+}
+
+function demand(field: string, value: number, s: number): number {
+  if (value > 0 && value < Infinity) return value;
+  throw new StiffnessError(
+    field,
+    `${value} N·m² found at s = ${s}; a finite number over 0 is accepted all along`,
+  );
+}
+
+/** EI(x) of a ski, or null when its file states no bending. A layup uses `width`, the local width by default. */
+export function bendingOf(ski: Ski, width: Profile = localWidth(ski)): Profile | null {
+  return ski.bending && profileOf(ski.bending, ski.contactLength, { field: 'bending', width });
+}
+
+/** GJ(x) of a ski, or null when it is rigid in torsion. */
+export function torsionOf(ski: Ski, width: Profile = localWidth(ski)): Profile | null {
+  return ski.torsion && profileOf(ski.torsion, ski.contactLength, { field: 'torsion', width });
+}

@@ -1,0 +1,186 @@
+import type { Ski } from '../pair/index.ts';
+import type { Working, WorkingInput } from '../working/index.ts';
+import { benchPress } from './bench-press.ts';
+import { flatTable } from './flat-table.ts';
+import { massPerLength } from './mass.ts';
+import { flattenIndex, springs } from './springs.ts';
+import { bendingOf, torsionOf } from './stiffness.ts';
+import { twistBench } from './twist-bench.ts';
+
+const HANDBOOK = "any handbook (Roark's Formulas for Stress and Strain)";
+const VOCABULARY = 'in the manner of ISO 6289:2025 (vocabulary; its fixtures are not claimed)';
+
+function input(
+  name: string,
+  symbol: string,
+  value: number,
+  unit: string,
+  meaning: string,
+  from?: string,
+): WorkingInput {
+  return from === undefined
+    ? { name, symbol, value, unit, meaning }
+    : { name, symbol, value, unit, meaning, from };
+}
+
+/**
+ * How the flex readings come about, on the contact points with the press at the boot centre. Empty for a ski
+ * without a stiffness profile; readings the ski has no data for are left out.
+ */
+export function flexWorkings(ski: Ski): Working[] {
+  const profile = bendingOf(ski);
+  if (!profile) return [];
+  const length = ski.contactLength;
+  const at = ski.bootCentre;
+  const load = 100;
+  const bench = benchPress(profile, { length, rear: 0, front: length, at, load });
+  const equivalent = (bench.spring * at ** 2 * (length - at) ** 2) / (3 * length);
+  const table = flatTable(profile, { length, camber: ski.camber, at });
+  const workings: Working[] = [
+    {
+      key: 'flex.spring',
+      title: 'Spring constant on the bench',
+      symbol: 'c',
+      tex: 'c = F / f',
+      formula: 'F / f',
+      inputs: [
+        input('F', 'F', load, 'N', 'load at the boot centre, supports at the contact points'),
+        input('f', 'f', bench.loadDeflection, 'm', 'deflection under the load, from the beam with EI(x)'),
+      ],
+      result: { value: bench.spring, unit: 'N/m' },
+      note: 'The deflection is solved with Hermite beam elements, EI integrated inside each.',
+      source: VOCABULARY,
+      status: 'seen',
+    },
+    {
+      key: 'flex.uniform-equivalent',
+      title: 'Uniform stiffness with the same spring (uniform equivalent)',
+      symbol: 'EI_u',
+      tex: 'EI_u = \\frac{c\\,a^2 (L - a)^2}{3 L}',
+      formula: 'c * a^2 * (L - a)^2 / (3 * L)',
+      inputs: [
+        input('c', 'c', bench.spring, 'N/m', 'spring constant on the bench', 'flex.spring'),
+        input('a', 'a', at, 'm', 'boot centre from the rear contact point', 'bootCentreFromTailMm'),
+        input('L', 'L', length, 'm', 'contact length', 'contactLengthMm'),
+      ],
+      result: { value: equivalent, unit: 'N*m^2' },
+      source: HANDBOOK,
+      status: 'derived',
+    },
+    {
+      key: 'flex.first-touch-uniform',
+      title: 'First touch on a flat table, uniform equivalent',
+      symbol: 'F_1',
+      tex: 'F_1 = \\frac{48\\,EI\\,h}{L^3}',
+      formula: '48 * EI * h / L^3',
+      inputs: [
+        input('EI', 'EI_u', equivalent, 'N*m^2', 'uniform equivalent', 'flex.uniform-equivalent'),
+        input('h', 'h', ski.camber, 'm', 'free camber, a parabola through the contact points', 'camberMm'),
+        input('L', 'L', length, 'm', 'contact length', 'contactLengthMm'),
+      ],
+      result: { value: (48 * equivalent * ski.camber) / length ** 3, unit: 'N' },
+      note:
+        'A uniform ski pressed midway, for comparison. The reading solves this ski with its own EI(x), pressed ' +
+        `at the boot centre, and gets ${table.firstTouch.toPrecision(4)} N.`,
+      source: HANDBOOK,
+      status: 'derived',
+    },
+    {
+      key: 'flex.flatten-index',
+      title: 'First touch times contact length squared',
+      symbol: 'I_F',
+      tex: 'I_F = F_1 L^2',
+      formula: 'F * L^2',
+      inputs: [
+        input('F', 'F_1', table.firstTouch, 'N', 'first touch on a flat table, from the contact solution'),
+        input('L', 'L', length, 'm', 'contact length, standing for the sidecut length', 'contactLengthMm'),
+      ],
+      result: { value: flattenIndex(table.firstTouch, length), unit: 'N*m^2' },
+      note: 'The source uses the force to flatten; first touch stands for it, since a press need not flatten a ski.',
+      source: 'Truong & Lussier Desbiens, Proceedings 2018, 2(6):315',
+      status: 'seen',
+    },
+  ];
+  if (at - ski.soleLength / 2 > 0 && at + ski.soleLength / 2 < length) {
+    const found = springs(profile, { ...ski, length });
+    workings.push(
+      clampedSpring('shovel', 'Spring constant of the shovel (forebody)', 'c_A', found.shovel, load),
+      clampedSpring('rear', 'Spring constant of the rear (afterbody)', 'c_B', found.rear, load),
+      {
+        key: 'flex.spring-balance',
+        title: 'Spring balance',
+        symbol: 'c_A/c_B',
+        tex: 'c_A / c_B',
+        formula: 'cA / cB',
+        inputs: [
+          input('cA', 'c_A', found.shovel, 'N/m', 'spring constant of the shovel', 'flex.spring-shovel'),
+          input('cB', 'c_B', found.rear, 'N/m', 'spring constant of the rear', 'flex.spring-rear'),
+        ],
+        result: { value: found.balance, unit: '1' },
+        source: VOCABULARY,
+        status: 'seen',
+      },
+    );
+    const torsion = torsionOf(ski);
+    if (torsion) workings.push(torsionalSpring(twistBench(torsion, { ...ski, length }).shovel));
+  }
+  const mass = massPerLength(ski);
+  if (mass) workings.push(uniformFrequency(equivalent, mass(length / 2), length));
+  return workings;
+}
+
+function clampedSpring(part: string, title: string, symbol: string, spring: number, load: number): Working {
+  return {
+    key: `flex.spring-${part}`,
+    title,
+    symbol,
+    tex: `${symbol} = F / f`,
+    formula: 'F / f',
+    inputs: [
+      input('F', 'F', load, 'N', 'load at the contact point, boot sole clamped'),
+      input('f', 'f', load / spring, 'm', 'deflection there, the integral of F·(distance)²/EI(x)'),
+    ],
+    result: { value: spring, unit: 'N/m' },
+    source: VOCABULARY,
+    status: 'seen',
+  };
+}
+
+function torsionalSpring(spring: number): Working {
+  const torque = 10;
+  return {
+    key: 'flex.torsional-spring',
+    title: 'Torsional spring constant of the shovel',
+    symbol: 'M_T/\\alpha',
+    tex: 'M_T / \\alpha',
+    formula: 'M / alpha',
+    inputs: [
+      input('M', 'M_T', torque, 'N*m', 'torque at the front contact point, boot sole clamped'),
+      input('alpha', '\\alpha', torque / spring, 'rad', 'twist there, the integral of M/GJ(x)'),
+    ],
+    result: { value: spring, unit: 'N*m/rad' },
+    source: VOCABULARY,
+    status: 'seen',
+  };
+}
+
+function uniformFrequency(bending: number, mass: number, length: number): Working {
+  const root = 4.73004;
+  return {
+    key: 'flex.first-frequency-uniform',
+    title: 'First bending frequency of a free ski, uniform equivalent',
+    symbol: 'f_1',
+    tex: 'f_1 = \\frac{\\beta^2}{2 \\pi L^2} \\sqrt{\\frac{EI}{\\mu}}',
+    formula: 'beta^2 / (2 * pi * L^2) * sqrt(EI / mu)',
+    inputs: [
+      input('beta', '\\beta', root, '1', 'first root of a free-free beam'),
+      input('L', 'L', length, 'm', 'contact length', 'contactLengthMm'),
+      input('EI', 'EI_u', bending, 'N*m^2', 'uniform equivalent', 'flex.uniform-equivalent'),
+      input('mu', '\\mu', mass, 'kg/m', 'mass a length at mid-ski'),
+    ],
+    result: { value: (root ** 2 / (2 * Math.PI * length ** 2)) * Math.sqrt(bending / mass), unit: 'Hz' },
+    note: 'For comparison; the reading solves this ski with its own EI(x) and mass.',
+    source: 'Blevins, Formulas for Natural Frequency and Mode Shape (roots seen in part)',
+    status: 'from memory',
+  };
+}
