@@ -91,7 +91,8 @@ function print(name: string, report: Report, options: { json?: unknown; csv?: un
     return formatCsv(report.csv);
   }
   const tables = report.tables.map(formatTable);
-  return [...tables, ...(options.working ? [tellWorkings(report.workings)] : [])].join('\n');
+  const words = report.words ? [`${report.words}\n`] : [];
+  return [...tables, ...words, ...(options.working ? [tellWorkings(report.workings)] : [])].join('\n');
 }
 
 async function readInput(file: string): Promise<string> {

@@ -16,6 +16,8 @@ export interface Report {
   readonly json: object;
   /** The same for reading. */
   readonly tables: readonly Table[];
+  /** What has to be said beside the tables: a caution, a shortcoming. */
+  readonly words?: string;
   /** What `--csv` prints; absent where no table is natural. */
   readonly csv?: Table;
   readonly workings: readonly Working[];

@@ -1,7 +1,13 @@
+import { bend } from './bend.ts';
+import { check } from './check.ts';
 import type { Command } from './command.ts';
+import { identify } from './identify.ts';
+import { run } from './run.ts';
+import { shape } from './shape.ts';
+import { vibrate } from './vibrate.ts';
 
 /** The accepted commands, in the order of the question they answer. */
-export const commands: Readonly<Record<string, Command>> = {};
+export const commands: Readonly<Record<string, Command>> = { shape, bend, vibrate, identify, run, check };
 
 export function isCommand(name: string | undefined): name is string {
   return name !== undefined && Object.hasOwn(commands, name);

@@ -7,6 +7,7 @@ interface Range {
   readonly unit: string;
   readonly from: number;
   readonly to: number;
+  readonly whole?: boolean;
 }
 
 /** One or several comma-separated numbers, or `fallback` when the option is absent. */
@@ -23,10 +24,12 @@ export function oneNumber(options: Options, name: string, range: Range, fallback
   return typeof given === 'string' ? parseNumber(name, given.trim(), range) : fallback;
 }
 
-function parseNumber(name: string, text: string, { unit, from, to }: Range): number {
+function parseNumber(name: string, text: string, { unit, from, to, whole = false }: Range) {
   const value = text === '' ? Number.NaN : Number(text);
-  if (Number.isFinite(value) && value >= from && value <= to) return value;
-  throw new InputFault(`--${name}: ${JSON.stringify(text)} is not accepted; give ${from} to ${to} ${unit}`);
+  if (value >= from && value <= to && (!whole || Number.isInteger(value))) return value;
+  throw new InputFault(
+    `--${name}: ${JSON.stringify(text)} is not accepted; give ${whole ? 'a whole number, ' : ''}${from} to ${to} ${unit}`,
+  );
 }
 
 export function oneOf<T extends string>(options: Options, name: string, accepted: readonly T[]): T | null {

@@ -41,7 +41,8 @@ export function csvLine(row: readonly Cell[]): string {
 function show(cell: Cell, decimals = 2): string {
   if (cell === null) return '–';
   if (typeof cell !== 'number') return String(cell);
-  return Number.isInteger(cell) && decimals === 0 ? String(cell) : cell.toFixed(decimals);
+  // A rounded-off minus sign would read as a direction.
+  return cell.toFixed(decimals).replace(/^-(?=[0.]*$)/, '');
 }
 
 function quote(text: string): string {

@@ -1,0 +1,48 @@
+import { identify as identifyProfile } from '../../core/flex/index.ts';
+import { readBenchReadings } from './bench-readings.ts';
+import type { Command } from './command.ts';
+import { asking, InputFault } from './fault.ts';
+import { oneNumber } from './option.ts';
+import { MM, rounded } from './quantity.ts';
+
+export const identify: Command = {
+  usage: 'MEASUREMENTS.csv',
+  summary: 'The stiffness profile that explains readings taken on a bench',
+  options: { 'contact-length': { type: 'string' } },
+  files: [1, 1],
+  async run({ files: [file], options, read }) {
+    const lengthMm = oneNumber(options, 'contact-length', { unit: 'mm', from: 400, to: 2400 });
+    if (lengthMm === null) {
+      throw new InputFault('--contact-length: is missing; give the contact length in mm, 400 to 2400');
+    }
+    const length = lengthMm * MM;
+    const readings = readBenchReadings(file, await read(file), length);
+    const found = asking(file, () => identifyProfile(readings, { length }));
+    const json = {
+      stations: found.stations.map(({ x, newtonM2, low, high }) => ({
+        fromTailMm: rounded(x / MM),
+        newtonM2: rounded(newtonM2),
+        low: rounded(low),
+        high: rounded(high),
+      })),
+      residualMm: rounded(found.residual / MM),
+      enough: found.enough,
+    };
+    const table = {
+      columns: [
+        { name: 'fromTailMm', decimals: 0 },
+        { name: 'newtonM2', decimals: 1 },
+        { name: 'low', decimals: 1 },
+        { name: 'high', decimals: 1 },
+      ],
+      rows: json.stations.map(({ fromTailMm, newtonM2, low, high }) => [fromTailMm, newtonM2, low, high]),
+    };
+    return {
+      json,
+      tables: [{ title: `Bending stiffness from ${readings.length} readings`, ...table }],
+      csv: table,
+      words: [`Left unexplained: ${json.residualMm} mm.`, ...found.notes].join('\n'),
+      workings: [],
+    };
+  },
+};

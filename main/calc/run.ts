@@ -1,0 +1,125 @@
+import {
+  airDensity,
+  cosineTurn,
+  DRAG_AREA,
+  evenSlope,
+  linkedTurns,
+  runDown,
+  type Track,
+} from '../../core/run/index.ts';
+import { shapeWorkings, sidecut } from '../../core/shape/index.ts';
+import type { Command, CommandInput } from './command.ts';
+import { asking } from './fault.ts';
+import { oneNumber } from './option.ts';
+import { skiFrom } from './pair-input.ts';
+import { DEGREE, rounded } from './quantity.ts';
+
+const KMH = 1 / 3.6;
+/** Seconds between samples: twenty a second draw a smooth track and keep the document small. */
+const SAMPLE_STEP = 0.05;
+
+export const run: Command = {
+  usage: 'PAIR',
+  summary: 'What happens over linked turns down an even slope',
+  options: {
+    slope: { type: 'string' },
+    edge: { type: 'string' },
+    period: { type: 'string' },
+    turns: { type: 'string' },
+    'start-speed': { type: 'string' },
+    mass: { type: 'string' },
+    friction: { type: 'string' },
+    'drag-area': { type: 'string' },
+    'air-density': { type: 'string' },
+  },
+  files: [1, 1],
+  async run({ files: [file], options, read }) {
+    const ski = await skiFrom(file, read);
+    const { radius } = sidecut(ski);
+    const track = asking(file, () =>
+      runDown(
+        {
+          turn: cosineTurn(radius),
+          baseBevel: ski.baseBevel,
+          contactLength: ski.contactLength,
+          ...conditions(options),
+        },
+        { outputStep: SAMPLE_STEP },
+      ),
+    );
+    const { summary } = track;
+    const json = {
+      name: ski.name,
+      seconds: rounded(summary.seconds),
+      distanceM: rounded(summary.distance),
+      dropM: rounded(summary.drop),
+      endSpeedKmh: rounded(summary.endSpeed / KMH),
+      maxLoadBodyWeights: rounded(summary.maxLoadBodyWeights),
+      minHoldDeg: rounded(summary.minHold / DEGREE),
+      skidSeconds: rounded(summary.skidSeconds),
+      energyErrorRatio: rounded(summary.energyErrorRatio),
+      end: summary.end,
+      samples: samplesOf(track),
+    };
+    const readings = [
+      ['time', json.seconds, 's'],
+      ['distance', json.distanceM, 'm'],
+      ['drop', json.dropM, 'm'],
+      ['end speed', json.endSpeedKmh, 'km/h'],
+      ['greatest load', json.maxLoadBodyWeights, 'body weights'],
+      ['least hold', json.minHoldDeg, '°'],
+      ['skidding', json.skidSeconds, 's'],
+    ];
+    const samples = {
+      columns: Object.keys(json.samples[0]).map(name => ({ name })),
+      rows: json.samples.map(sample => Object.values(sample)),
+    };
+    const every = Math.max(1, Math.round(samples.rows.length / 24));
+    return {
+      json,
+      tables: [
+        {
+          title: `${ski.name}, ended: ${summary.end}`,
+          columns: [{ name: 'reading' }, { name: 'value' }, { name: 'unit' }],
+          rows: readings,
+        },
+        { title: 'Track', ...samples, rows: samples.rows.filter((_, index) => index % every === 0) },
+      ],
+      csv: samples,
+      words: 'The turn radius follows the cosine rule of rigid snow. No advice on how fast or where to ski.',
+      workings: shapeWorkings(ski),
+    };
+  },
+};
+
+function conditions(options: CommandInput['options']) {
+  const number = (name: string, unit: string, from: number, to: number, fallback: number) =>
+    oneNumber(options, name, { unit, from, to }, fallback);
+  return {
+    profile: evenSlope(number('slope', 'degrees', 0, 60, 15) * DEGREE),
+    programme: linkedTurns({
+      peakEdge: number('edge', 'degrees', 1, 85, 40) * DEGREE,
+      period: number('period', 's', 0.5, 20, 3),
+      turns: oneNumber(options, 'turns', { unit: 'turns', from: 1, to: 200, whole: true }, 8),
+    }),
+    startSpeed: number('start-speed', 'km/h', 0, 200, 25) * KMH,
+    mass: number('mass', 'kg', 20, 250, 75),
+    friction: number('friction', '(ratio)', 0, 0.5, 0.03),
+    dragArea: number('drag-area', 'm²', 0, 3, DRAG_AREA['race stance']),
+    airDensity: number('air-density', 'kg/m³', 0, 2, airDensity(1500)),
+  };
+}
+
+function samplesOf(track: Track) {
+  return Array.from(track.t, (t, i) => ({
+    t: rounded(t),
+    xM: rounded(track.x[i]),
+    yM: rounded(track.y[i]),
+    speedKmh: rounded(track.speed[i] / KMH),
+    edgeDeg: rounded(track.edge[i] / DEGREE),
+    leanDeg: rounded(track.lean[i] / DEGREE),
+    loadN: rounded(track.load[i]),
+    radiusM: rounded(track.radius[i]),
+    holdDeg: rounded(track.hold[i] / DEGREE),
+  }));
+}

@@ -1,0 +1,57 @@
+import { shapeWorkings, sidecut } from '../../core/shape/index.ts';
+import type { Command } from './command.ts';
+import { skiFrom } from './pair-input.ts';
+import { DEGREE, MM, rounded } from './quantity.ts';
+
+export const shape: Command = {
+  usage: 'PAIR',
+  summary: 'What radius is cut into the ski',
+  options: {},
+  files: [1, 1],
+  async run({ files: [file], read }) {
+    const ski = await skiFrom(file, read);
+    const cut = sidecut(ski);
+    const json = {
+      name: ski.name,
+      sidecutDepthMm: rounded(cut.depth / MM),
+      radiusM: rounded(cut.radius),
+      radiusPlusMinusM: rounded(cut.radiusUncertainty),
+      circleRadiusM: rounded(cut.circleRadius),
+      fittedRadiusM: rounded(cut.fittedRadius),
+      taperDeg: rounded(cut.taper / DEGREE),
+      waistFromTailMm: rounded(cut.waistStation / MM),
+      local: cut.local.map(({ x, radius }) => ({ fromTailMm: rounded(x / MM), radiusM: rounded(radius) })),
+    };
+    const local = {
+      columns: [
+        { name: 'fromTailMm', decimals: 0 },
+        { name: 'radiusM', decimals: 2 },
+      ],
+      rows: json.local.map(({ fromTailMm, radiusM }) => [fromTailMm, radiusM]),
+    };
+    const readings = [
+      ['sidecut depth', json.sidecutDepthMm, 'mm'],
+      ['radius', json.radiusM, 'm'],
+      ['radius ±', json.radiusPlusMinusM, 'm'],
+      ['circle radius', json.circleRadiusM, 'm'],
+      ['fitted radius', json.fittedRadiusM, 'm'],
+      ['taper', json.taperDeg, '°'],
+      ['waist from tail', json.waistFromTailMm, 'mm'],
+    ];
+    return {
+      json,
+      tables: [
+        {
+          title: `${ski.name} (${cut.widthSource}, ${cut.waistSource})`,
+          columns: readingColumns,
+          rows: readings,
+        },
+        { title: 'Local radius', ...local, rows: local.rows.filter((_, index) => index % 10 === 0) },
+      ],
+      csv: local,
+      workings: shapeWorkings(ski),
+    };
+  },
+};
+
+const readingColumns = [{ name: 'reading' }, { name: 'value', decimals: 2 }, { name: 'unit' }];
