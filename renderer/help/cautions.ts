@@ -2,7 +2,7 @@ import type { Question } from '../state/index.ts';
 
 /** The one line in the frame's foot, by what is being looked at. */
 export const CAUTION: Record<Question, string> = {
-  shape: 'Edges are sharp: mind your hands when measuring. Only the equipment controller decides on a limit.',
+  shape: 'Edges are sharp. On limits only the rulebook in force and the controller decide.',
   flex: 'A bench model of the ski. Nothing here sets or approves a binding.',
   edge: 'An idealised ski on uniform snow. No advice on how fast or where to ski.',
   slope: 'An idealised skier on uniform snow. No advice on how fast or where to ski.',

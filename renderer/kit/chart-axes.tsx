@@ -20,7 +20,9 @@ export function ticksOf(
 ): { held: number; text: string }[] {
   const scale = scaleLinear().domain(domain.map(end => end * shown.factor));
   const format = scale.tickFormat(count);
-  return scale.ticks(count).map(tick => ({ held: tick / shown.factor, text: format(tick) }));
+  return scale
+    .ticks(count)
+    .map(tick => ({ held: tick / shown.factor, text: format(tick).replaceAll(',', '') }));
 }
 
 const titled = (axis: Axis, shown: Shown) => (shown.unit ? `${axis.label}, ${shown.unit}` : axis.label);
@@ -30,6 +32,7 @@ export function ChartAxes({ plot, xAxis, yAxis, xShown, yShown }: Props): JSX.El
   const across = ticksOf(plot.x.domain(), xShown, Math.max(2, Math.round(width / 90)));
   const up = ticksOf(plot.y.domain(), yShown, Math.max(2, Math.round(height / 48)));
   return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
     <g class="axes" aria-hidden="true">
       {up.map(({ held, text }) => (
         <g key={text} transform={`translate(0,${plot.y(held)})`}>
@@ -51,7 +54,7 @@ export function ChartAxes({ plot, xAxis, yAxis, xShown, yShown }: Props): JSX.El
       <text class="axis-title" x={width} y={height + 34} text-anchor="end">
         {titled(xAxis, xShown)}
       </text>
-      <text class="axis-title" transform={`translate(-44,0) rotate(-90)`} text-anchor="end">
+      <text class="axis-title" x={-36} y={-14}>
         {titled(yAxis, yShown)}
       </text>
     </g>

@@ -33,6 +33,7 @@ export function ChartCursor({ plot, series, cursor, label, reading }: Props): JS
   return (
     <g data-control>
       {inside && (
+        // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
         <g class="cursor" aria-hidden="true">
           <line x1={plot.x(at)} x2={plot.x(at)} y2={plot.height} />
           {series.map(each => {
@@ -50,7 +51,6 @@ export function ChartCursor({ plot, series, cursor, label, reading }: Props): JS
           })}
         </g>
       )}
-      {/* biome-ignore lint/a11y/useSemanticElements: there is no range input inside a drawing */}
       <rect
         class="cursor-field"
         width={plot.width}

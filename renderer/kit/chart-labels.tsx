@@ -43,6 +43,7 @@ export function ChartLabels({
   const places = spread(ends, 20, 6, plot.height - 4);
   const withNames = room > 14 + BADGE + 1;
   return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
     <g class="line-labels" aria-hidden="true">
       {series.map((each, at) => (
         <g key={each.id} transform={`translate(${plot.width + 10},${places[at]})`}>

@@ -33,9 +33,9 @@ export interface ChartProps
   readonly under?: (plot: Plot) => ComponentChildren;
 }
 
-const TOP = 12;
+const TOP = 30;
 const BOTTOM = 42;
-const LEFT = 56;
+const LEFT = 44;
 
 /**
  * A line chart with units on its axes, direct labels, and a cursor that pointer and arrow keys move; its

@@ -39,9 +39,9 @@ export function Dialog({ title, place = 'middle', footer, children, onClose }: D
         </header>
         {/* Focusable so that arrow keys scroll long content. */}
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-        <div class="dialog-body" tabIndex={0} role="region" aria-label={title}>
+        <section class="dialog-body" tabIndex={0} aria-label={title}>
           {children}
-        </div>
+        </section>
         {footer && <footer>{footer}</footer>}
       </div>
     </dialog>

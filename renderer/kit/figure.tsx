@@ -13,7 +13,9 @@ export interface FigureProps {
   readonly description?: string;
   /** Numbers behind the drawing, headings first; gives the figure a "Table" export. */
   readonly rows?: () => readonly (readonly (string | number)[])[];
-  /** One line beside the title: the live reading. */
+  /** One line beside the title. */
+  readonly note?: ComponentChildren;
+  /** The live reading, at the drawing's upper right. */
   readonly reading?: ComponentChildren;
   /** Controls at the right of the title. */
   readonly tools?: ComponentChildren;
@@ -83,22 +85,10 @@ export function Figure(props: FigureProps): JSX.Element {
     >
       <figcaption class="figure-head">
         <h3>{props.title}</h3>
-        <div class="figure-reading">{props.reading}</div>
+        <p class="figure-note">{props.note}</p>
         <div class="figure-tools">
           {props.tools}
-          <fieldset class="export" aria-label={`Save "${props.title}" as`}>
-            <button type="button" onClick={() => exportable.picture('svg')}>
-              SVG
-            </button>
-            <button type="button" onClick={() => exportable.picture('png')}>
-              PNG
-            </button>
-            {exportable.table && (
-              <button type="button" onClick={() => exportable.table?.()}>
-                CSV
-              </button>
-            )}
-          </fieldset>
+          <SaveMenu title={props.title} exportable={exportable} />
         </div>
       </figcaption>
       <div
@@ -106,7 +96,9 @@ export function Figure(props: FigureProps): JSX.Element {
         ref={box}
         style={props.height ? { height: `${props.height}px` } : { flex: '1 1 0', minHeight: 0 }}
       >
+        <div class="figure-reading">{props.reading}</div>
         {size.width > 0 && size.height > 0 && (
+          // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be a drawing
           <svg
             ref={svg}
             width={size.width}
@@ -120,6 +112,45 @@ export function Figure(props: FigureProps): JSX.Element {
         )}
       </div>
     </figure>
+  );
+}
+
+/** Opens to the formats; closes when a choice is made or the focus leaves. */
+function SaveMenu({ title, exportable }: { title: string; exportable: Exportable }): JSX.Element {
+  const menu = useRef<HTMLDetailsElement>(null);
+  const choose = (save: () => unknown) => () => {
+    menu.current?.removeAttribute('open');
+    void save();
+  };
+  return (
+    <details
+      ref={menu}
+      class="export"
+      onFocusOut={event => {
+        if (!menu.current?.contains(event.relatedTarget as Node | null))
+          menu.current?.removeAttribute('open');
+      }}
+      onKeyDown={event => {
+        if (event.key !== 'Escape') return;
+        menu.current?.removeAttribute('open');
+        menu.current?.querySelector('summary')?.focus();
+      }}
+    >
+      <summary aria-label={`Save "${title}" as a file`}>Save</summary>
+      <div class="export-menu">
+        <button type="button" onClick={choose(() => exportable.picture('png'))}>
+          Picture, PNG
+        </button>
+        <button type="button" onClick={choose(() => exportable.picture('svg'))}>
+          Drawing, SVG
+        </button>
+        {exportable.table && (
+          <button type="button" onClick={choose(() => exportable.table?.())}>
+            Table, CSV
+          </button>
+        )}
+      </div>
+    </details>
   );
 }
 

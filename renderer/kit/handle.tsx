@@ -82,7 +82,6 @@ export function Handle(props: HandleProps): JSX.Element {
 
   const offset = OFFSETS[props.textSide ?? 'above'];
   return (
-    // biome-ignore lint/a11y/useSemanticElements: there is no range input inside a drawing
     <g
       class={`handle along-${along}`}
       transform={`translate(${props.x},${props.y})`}

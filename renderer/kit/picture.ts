@@ -16,6 +16,7 @@ const PAINT = [
   'text-anchor',
   'dominant-baseline',
   'vector-effect',
+  'paint-order',
 ] as const;
 
 /** The drawing as a stand-alone SVG file: colours resolved, controls left out, title and ground added. */

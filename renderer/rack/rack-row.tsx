@@ -64,6 +64,7 @@ export function RackRow({ entry }: { entry: RackEntry }): JSX.Element {
         <span class="rack-title">
           {mark && <PairBadge mark={mark} />}
           <span class="rack-words">{pair.name}</span>
+          {pair.demo && <span class="demo">demo data</span>}
           {isUnsaved(entry) && (
             <span class="unsaved" title="Unsaved changes">
               ●<span class="sr-only"> unsaved changes</span>
@@ -72,7 +73,6 @@ export function RackRow({ entry }: { entry: RackEntry }): JSX.Element {
         </span>
         <span class="rack-facts">
           {facts.join(' · ')}
-          {pair.demo && <span class="demo"> · demo data</span>}
           {entry.readOnly && <span> · read-only</span>}
         </span>
       </button>

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { formatQuantity, shownAs } from '../../format/index.ts';
-import { Figure, PairBadge, type Size } from '../../kit/index.ts';
+import { Figure, PairBadge, type Size, spread } from '../../kit/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { activePair, type ChosenPair, chosenPairs, view } from '../../state/index.ts';
 
@@ -40,14 +40,14 @@ function Drawing({ circles, size }: { circles: readonly Circle[]; size: Size }):
   const unit = shownAs('radius', system);
   const bar = system === 'metric' ? 10 : 10 * 0.9144;
   const inOrder = [...circles].sort((a, b) => b.radius - a.radius);
+  // Labels stand on a slant through the circles' upper right, moved apart where they would overlap.
+  const slanted = inOrder.map(({ radius }) => bottom - radius * perMetre * (1 + Math.SQRT1_2));
+  const places = spread(slanted, 21, 12, bottom - 12);
   return (
     <g>
-      {inOrder.map(({ pair, radius }) => {
+      {inOrder.map(({ pair, radius }, at) => {
         const active = pair.id === activePair.value?.id;
         const r = radius * perMetre;
-        // Labels stand on a slant through the tops, so nested circles keep theirs apart.
-        const x = centre + r * Math.SQRT1_2;
-        const y = bottom - r - r * Math.SQRT1_2;
         return (
           <g key={pair.id}>
             <circle
@@ -59,9 +59,9 @@ function Drawing({ circles, size }: { circles: readonly Circle[]; size: Size }):
               stroke-dasharray={pair.mark.dash}
               stroke-width={active ? 2.5 : 1.5}
             />
-            <g transform={`translate(${x + 8},${y - 8})`}>
+            <g transform={`translate(${centre + r * Math.SQRT1_2 + 10},${places[at]! - 6})`}>
               <PairBadge mark={pair.mark} svg />
-              <text x={21} dominant-baseline="central" fill={pair.mark.colour}>
+              <text class="halo" x={21} dominant-baseline="central" fill={pair.mark.colour}>
                 {formatQuantity(radius, 'radius', { system }).text}
               </text>
             </g>

@@ -37,7 +37,7 @@ export function FittedArc({
   return (
     <g class="fitted-arc">
       <path d={`M${points.join('L')}`} />
-      <text x={place.x(cut.waistStation)} y={place.y(lowest) - 44} text-anchor="middle">
+      <text class="halo" x={place.x(cut.waistStation)} y={place.y(lowest) - 44} text-anchor="middle">
         {`arc of ${radius.value}\u00a0${radius.unit}`}
       </text>
     </g>

@@ -34,6 +34,15 @@ export interface Placing {
   y(across: number): number;
 }
 
+/** The two measured edges as open lines. */
+export function edgePath({ x, y }: HalfOutline, place: Placing, side: 1 | -1): string {
+  const points: string[] = [];
+  for (let at = 0; at < x.length; at++) {
+    points.push(`${place.x(x[at]!).toFixed(2)},${place.y(side * y[at]!).toFixed(2)}`);
+  }
+  return `M${points.join('L')}`;
+}
+
 /** Closed path of the measured part. */
 export function bodyPath({ x, y }: HalfOutline, place: Placing): string {
   const upper: string[] = [];

@@ -5,10 +5,10 @@ import { sidecutOf } from '../../rack/radius.ts';
 import { activePair, type ChosenPair, chosenPairs, view } from '../../state/index.ts';
 import { ExaggerationControl } from './exaggeration.tsx';
 import { FittedArc } from './fitted-arc.tsx';
-import { bodyPath, endPaths, halfOutline, overhang, type Placing } from './outline.ts';
+import { bodyPath, edgePath, endPaths, halfOutline, overhang, type Placing } from './outline.ts';
 import { WidthHandles } from './width-handles.tsx';
 
-const SIDE = 20;
+const SIDE = 28;
 const ABOVE = 34;
 const BELOW = 44;
 
@@ -20,7 +20,7 @@ export function TopView(): JSX.Element {
       title="From above"
       description={`Top view of ${pairs.map(pair => pair.name).join(', ')}, boot centres together`}
       tools={<ExaggerationControl />}
-      reading={legend(pairs)}
+      note={legend(pairs)}
       rows={() => outlineRows(pairs)}
     >
       {size => <Outlines pairs={pairs} size={size} />}
@@ -30,7 +30,8 @@ export function TopView(): JSX.Element {
 
 function legend(pairs: readonly ChosenPair[]): string {
   const exaggerated = view.value.exaggeration > 1 ? 'widths drawn 5 times as wide' : 'true to scale';
-  return pairs.length > 1 ? `boot centres together, ${exaggerated}` : exaggerated;
+  const stations = activePair.value?.pair.widthStations ? ', widths from measured stations' : '';
+  return `${exaggerated}${stations}${pairs.length > 1 ? ', boot centres together' : ''}`;
 }
 
 function Outlines({ pairs, size }: { pairs: readonly ChosenPair[]; size: Size }): JSX.Element {
@@ -75,17 +76,33 @@ function Outline({
   filled: boolean;
 }): JSX.Element {
   const { colour, dash } = pair.mark;
+  const half = halfOutline(pair.pair);
   return (
     <g class={filled ? 'outline filled' : 'outline'}>
       {endPaths(pair, place).map(path => (
         <path key={path} class="outline-end" d={path} stroke={colour} />
       ))}
-      <path
-        class="outline-body"
-        d={bodyPath(halfOutline(pair.pair), place)}
-        stroke={colour}
-        stroke-dasharray={dash}
-      />
+      {filled && <path class="outline-body" d={bodyPath(half, place)} />}
+      {[0, half.x.length - 1].map(at => (
+        <line
+          key={at}
+          class="outline-end"
+          x1={place.x(half.x[at]!)}
+          x2={place.x(half.x[at]!)}
+          y1={place.y(half.y[at]!)}
+          y2={place.y(-half.y[at]!)}
+          stroke={colour}
+        />
+      ))}
+      {([1, -1] as const).map(side => (
+        <path
+          key={side}
+          class="line"
+          d={edgePath(half, place, side)}
+          stroke={colour}
+          stroke-dasharray={dash}
+        />
+      ))}
     </g>
   );
 }
@@ -103,7 +120,7 @@ function BootMark({
   return (
     <g class="boot-mark">
       <path d={`M${x},${middle - 6}v12M${x - 6},${middle}h12`} />
-      <text x={x + 10} y={middle - 10}>
+      <text class="halo" x={x + 10} y={middle - 10}>
         boot centre
       </text>
     </g>
@@ -118,6 +135,7 @@ function StationScale({ pair, place, y }: { pair: ChosenPair; place: Placing; y:
   const count = Math.floor(length / step + 1e-9);
   const stations = Array.from({ length: count + 1 }, (_, at) => at * step);
   return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
     <g class="axes" aria-hidden="true">
       <line class="axis" x1={place.x(0)} x2={place.x(length)} y1={y} y2={y} />
       {stations.map(at => (

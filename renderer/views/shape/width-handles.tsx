@@ -28,6 +28,8 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
   const waistStation = pair.ski.waistStation ?? pair.ski.contactLength / 2;
   const middle = place.y(0);
 
+  const named = (label: string, widthMm: number) =>
+    `${label.toLowerCase()} ${formatQuantity(widthMm, 'widthMm', { system }).text}`;
   const grip = (
     field: WidthField,
     label: string,
@@ -47,7 +49,7 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
       x={place.x(station)}
       y={place.y(widthMm / 2000)}
       invert={px => ((middle - px) / perMetre) * 2000}
-      text={`${label.toLowerCase()} ${formatQuantity(widthMm, 'widthMm', { system }).text}`}
+      text={field === 'waistWidthMm' ? named(label, widthMm) : undefined}
       disabled={locked}
       onInput={value => changePair(pair.id, `${label} width`, { [field]: value }, `${pair.id} ${field}`)}
     />
@@ -75,8 +77,24 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
           changePair(pair.id, 'Waist station', { waistFromTailMm: value }, `${pair.id} waistFromTailMm`)
         }
       />
+      <WidthLabel x={place.x(0) - 10} y={place.y(-tail / 2000)} anchor="start" text={named('Tail', tail)} />
+      <WidthLabel
+        x={place.x(pair.ski.contactLength) + 10}
+        y={place.y(-tip / 2000)}
+        anchor="end"
+        text={named('Tip', tip)}
+      />
       <Measured pair={pair} place={place} />
     </g>
+  );
+}
+
+/** A width under the lower edge, where the circle's line does not run through it. */
+function WidthLabel(props: { x: number; y: number; anchor: 'start' | 'end'; text: string }): JSX.Element {
+  return (
+    <text class="width-label halo" x={props.x} y={props.y + 17} text-anchor={props.anchor}>
+      {props.text}
+    </text>
   );
 }
 
