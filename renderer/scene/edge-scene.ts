@@ -1,0 +1,411 @@
+import { Group, Vector3 } from 'three';
+import { ArcLine, type ArcPath, type PlanePoint, pointOnArc } from './arc.ts';
+import type { CameraPose } from './camera-rig.ts';
+import { Groove } from './groove.ts';
+import { CLOSE_LABELS, LabelSet } from './label.ts';
+import { Playback } from './playback.ts';
+import type { RibbonView } from './ribbon-material.ts';
+import type { SetUp } from './set-up.ts';
+import type { SkiBend } from './ski-mesh.ts';
+import { bootDepth, type PairStyle, rigidSnowBend, SkiObject } from './ski-object.ts';
+import type { SkiForm } from './ski-outline.ts';
+import { Skier } from './skier.ts';
+import { evenGround, SlopeFrame } from './slope-frame.ts';
+import { SnowSurface } from './snow-surface.ts';
+import { type SceneTheme, THEMES } from './theme.ts';
+
+/** One ski held in its carve. SI, radians. */
+export interface EdgeSki {
+  readonly form: SkiForm;
+  readonly style: PairStyle;
+  /** Edge angle under the boot, 0 to below π/2. */
+  readonly edgeAngle: number;
+  /** Solved bend; null draws the ski pressed wholly onto rigid snow. */
+  readonly bend: SkiBend | null;
+  readonly turnRadius: number;
+  /** Text at the end of its arc; letter and radius when absent. Empty hides it. */
+  readonly label?: string;
+  /** False keeps its arc hidden (a guess is asked for first). */
+  readonly arcShown?: boolean;
+}
+
+/** An arc without a ski: a guess, or the rule beside the solved radius. */
+export interface ExtraArc {
+  readonly turnRadius: number;
+  readonly style: PairStyle;
+  readonly label: string;
+}
+
+export interface EdgeSceneInput {
+  /** Slope angle, rad. */
+  readonly slopeAngle: number;
+  /** One ski, or two to compare; both leave the same point along the same line. */
+  readonly skis: readonly EdgeSki[];
+  readonly extraArcs?: readonly ExtraArc[];
+  /** Line between the ends of two arcs, counted over skis first, extra arcs after, with its text. */
+  readonly miss?: { readonly from: number; readonly to: number; readonly label?: string } | null;
+  /** 1 turns to the skier's right (default), −1 to the left. */
+  readonly turn?: 1 | -1;
+  /** Angle the first ski's arc turns through, rad; default 100°. The arcs are never longer than 40 m. */
+  readonly sweep?: number;
+  /** Speed along the arc when played, m/s; default 8. */
+  readonly speed?: number;
+  /** Multiplies bend and twist as drawn; default 1, true. */
+  readonly exaggeration?: number;
+  /** Lean ψ of the plain figure, rad; absent or null shows none. */
+  readonly lean?: number | null;
+}
+
+export type EdgeCamera = 'ski' | 'along' | 'side' | 'above' | 'arc' | 'hill';
+
+export const EDGE_CAMERAS: readonly EdgeCamera[] = ['ski', 'along', 'side', 'above', 'arc', 'hill'];
+
+const LONGEST = 40;
+const GROOVE_STEP = 0.2;
+
+/** Ski tipped in the snow, the arc it carves drawn to scale, and the carving of that arc. */
+export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
+  readonly root = new Group();
+  readonly labels = new LabelSet(this.root);
+  readonly playback = new Playback();
+  readonly cameras = EDGE_CAMERAS;
+  readonly shadowCentre = new Vector3();
+  readonly shadowReach = 2.2;
+  frame = new SlopeFrame(evenGround(0.25));
+  readonly #view: RibbonView;
+  readonly #surface = new SnowSurface();
+  readonly #skier = new Skier();
+  readonly #missLine: ArcLine;
+  readonly #missLabel = this.labels.make();
+  readonly #metreLabels = [this.labels.make(CLOSE_LABELS), this.labels.make(CLOSE_LABELS)];
+  #skis: { object: SkiObject; groove: Groove; form: SkiForm; style: PairStyle; drawn: number }[] = [];
+  #arcs: { line: ArcLine; label: ReturnType<LabelSet['make']> }[] = [];
+  #paths: ArcPath[] = [];
+  #input: EdgeSceneInput | null = null;
+  #theme: SceneTheme = THEMES.light;
+  #surfaceKey = '';
+  #started = false;
+  readonly #at: PlanePoint = { x: 0, y: 0, heading: 0 };
+  readonly #box = { left: 0, right: 0, top: 0, bottom: 0 };
+  readonly #forward = new Vector3();
+  readonly #inside = new Vector3();
+  readonly #normal = new Vector3();
+  readonly #boot = new Vector3();
+  readonly #leanUp = new Vector3();
+
+  constructor(view: RibbonView) {
+    this.#view = view;
+    this.#missLine = new ArcLine(view);
+    this.#missLine.mesh.visible = false;
+    this.#skier.group.visible = false;
+    this.root.add(this.#surface.group, this.#skier.group, this.#missLine.mesh);
+  }
+
+  get snow() {
+    return this.#surface.piste;
+  }
+
+  /** @throws RangeError when there is no ski, more than two, or an edge angle outside 0 to 90° */
+  update(input: EdgeSceneInput): void {
+    if (input.skis.length < 1 || input.skis.length > 2) {
+      throw new RangeError(`skis: ${input.skis.length} found; one or two are accepted`);
+    }
+    for (const ski of input.skis) {
+      if (!(ski.edgeAngle >= 0 && ski.edgeAngle < Math.PI / 2)) {
+        throw new RangeError(`edgeAngle: ${ski.edgeAngle} rad found; 0 to below π/2 is accepted`);
+      }
+    }
+    if (!this.#input || input.slopeAngle !== this.#input.slopeAngle) {
+      this.frame = new SlopeFrame(evenGround(input.slopeAngle));
+      this.#surfaceKey = '';
+    }
+    this.#input = input;
+    this.#layPaths(input);
+    this.#laySkis(input);
+    this.#layArcs(input);
+    this.#laySnow();
+    this.playback.setDuration(this.#paths[0].length / Math.max(0.1, input.speed ?? 8));
+    if (!this.#started) {
+      // The first picture shows the middle of the turn: groove behind, arc ahead.
+      this.#started = true;
+      this.playback.seek(this.playback.duration / 2);
+    }
+  }
+
+  refresh(): void {
+    const input = this.#input;
+    if (!input) return;
+    const travelled = this.playback.time * Math.max(0.1, input.speed ?? 8);
+    const turn = input.turn ?? 1;
+    for (let i = 0; i < this.#skis.length; i++) {
+      const part = this.#skis[i];
+      const spec = input.skis[i];
+      const at = pointOnArc(this.#paths[i], travelled, this.#at);
+      part.object.place(
+        {
+          x: at.x,
+          y: at.y,
+          axis: at.heading,
+          edge: turn * spec.edgeAngle,
+          depth: bootDepth(spec.bend, spec.form),
+        },
+        this.frame,
+      );
+      this.#carve(i, travelled);
+      if (i > 0) continue;
+      this.frame.place(at.x, at.y, 0, this.#boot);
+      this.frame.direct(Math.sin(at.heading), Math.cos(at.heading), 0, at.y, this.#forward);
+      this.frame.direct(turn * Math.cos(at.heading), -turn * Math.sin(at.heading), 0, at.y, this.#inside);
+      this.frame.direct(0, 0, 1, at.y, this.#normal);
+      this.shadowCentre.copy(this.#boot);
+      const lean = input.lean ?? null;
+      this.#skier.group.visible = lean !== null;
+      if (lean !== null) {
+        this.#leanUp.copy(this.#normal).multiplyScalar(Math.cos(lean));
+        this.#leanUp.addScaledVector(this.#inside, Math.sin(lean));
+        this.#skier.pose(part.object.seat.origin, part.object.seat.up, this.#leanUp);
+      }
+    }
+  }
+
+  applyTheme(theme: SceneTheme): void {
+    this.#theme = theme;
+    this.#surface.applyTheme(theme);
+    this.#skier.setColours(theme.figure, theme.sideways);
+    for (const part of this.#skis) part.groove.setColour(theme.groove);
+    if (this.#input) this.#layArcs(this.#input);
+  }
+
+  pose(camera: EdgeCamera, _aspect: number, out: CameraPose): void {
+    const length = this.#input ? this.#input.skis[0].form.length : 1.6;
+    out.fov = 30;
+    out.target.copy(this.#boot).addScaledVector(this.#normal, 0.08);
+    const set = (forward: number, inside: number, normal: number) =>
+      out.direction
+        .copy(this.#forward)
+        .multiplyScalar(forward)
+        .addScaledVector(this.#inside, inside)
+        .addScaledVector(this.#normal, normal);
+    const tall = this.#skier.group.visible;
+    switch (camera) {
+      case 'ski':
+        set(0.95, 0.8, 0.62);
+        out.target.addScaledVector(this.#forward, 0.06);
+        out.wide = length * 1.16;
+        out.high = length * 0.72;
+        break;
+      case 'along':
+        set(1, 0.05, 0.2);
+        out.fov = 22;
+        out.wide = 0.95;
+        out.high = 0.62;
+        break;
+      case 'side':
+        set(0.12, 1, 0.16);
+        out.wide = length * 1.2;
+        out.high = length * 0.6;
+        break;
+      case 'above':
+        set(0, 0, 1);
+        out.wide = length * 1.15;
+        out.high = length * 1.15;
+        break;
+      default: {
+        const { left, right, top, bottom } = this.#box;
+        this.frame.place((left + right) / 2, (top + bottom) / 2, 0, out.target);
+        out.wide = (right - left) * 1.2 + 2.5;
+        out.high = (bottom - top) * 1.16 + 1.5;
+        if (camera === 'arc') out.direction.copy(this.#normal);
+        else {
+          this.frame.direct(0.5, 0.75, 0.62, 0, out.direction);
+          out.high *= 0.8;
+        }
+        return;
+      }
+    }
+    if (tall) {
+      out.target.addScaledVector(this.#normal, 0.55).addScaledVector(this.#inside, 0.35);
+      out.wide *= 1.3;
+      out.high = Math.max(out.high, 2.5);
+    }
+  }
+
+  insetFor(camera: EdgeCamera): EdgeCamera {
+    return camera === 'arc' || camera === 'hill' ? 'ski' : 'arc';
+  }
+
+  dispose(): void {
+    for (const part of this.#skis) this.#drop(part);
+    for (const arc of this.#arcs) arc.line.dispose();
+    this.#missLine.dispose();
+    this.#surface.dispose();
+    this.#skier.dispose();
+    this.labels.dispose();
+  }
+
+  #layPaths(input: EdgeSceneInput): void {
+    const turn = input.turn ?? 1;
+    const first = input.skis[0].turnRadius;
+    const sweep = input.sweep ?? (100 * Math.PI) / 180;
+    const length = Math.min(LONGEST, Math.max(2, first * sweep));
+    // The first ski passes the fall line half-way through its arc.
+    const heading = (-turn * length) / first / 2;
+    const radii = [...input.skis.map(s => s.turnRadius), ...(input.extraArcs ?? []).map(a => a.turnRadius)];
+    this.#paths = radii.map(radius => ({ startX: 0, startY: 0, heading, radius, turn, length }));
+    const box = this.#box;
+    box.left = box.top = Number.POSITIVE_INFINITY;
+    box.right = box.bottom = Number.NEGATIVE_INFINITY;
+    for (const path of this.#paths) {
+      for (let i = 0; i <= 24; i++) {
+        const p = pointOnArc(path, (length * i) / 24, this.#at);
+        box.left = Math.min(box.left, p.x);
+        box.right = Math.max(box.right, p.x);
+        box.top = Math.min(box.top, p.y);
+        box.bottom = Math.max(box.bottom, p.y);
+      }
+    }
+  }
+
+  #laySkis(input: EdgeSceneInput): void {
+    input.skis.forEach((spec, i) => {
+      let part = this.#skis[i];
+      const same =
+        part &&
+        part.form === spec.form &&
+        part.style.colour === spec.style.colour &&
+        part.style.letter === spec.style.letter;
+      if (!same) {
+        if (part) this.#drop(part);
+        const object = new SkiObject(spec.form, spec.style, i > 0);
+        const groove = new Groove(this.#view, 260);
+        groove.setColour(this.#theme.groove);
+        this.root.add(object.group, groove.mesh);
+        part = { object, groove, form: spec.form, style: spec.style, drawn: 0 };
+        this.#skis[i] = part;
+      }
+      const bend = spec.bend ?? rigidSnowBend(spec.form, spec.edgeAngle);
+      part.object.setBend(bend, input.turn ?? 1, input.exaggeration ?? 1);
+      part.groove.ribbon.clear();
+      part.drawn = 0;
+    });
+    while (this.#skis.length > input.skis.length) this.#drop(this.#skis.pop()!);
+  }
+
+  #drop(part: { object: SkiObject; groove: Groove }): void {
+    this.root.remove(part.object.group, part.groove.mesh);
+    part.object.dispose();
+    part.groove.dispose();
+  }
+
+  #layArcs(input: EdgeSceneInput): void {
+    const theme = this.#theme;
+    const specs = [
+      ...input.skis.map(s => ({ ...s, shown: s.arcShown ?? true })),
+      ...(input.extraArcs ?? []).map(a => ({ ...a, shown: true })),
+    ];
+    while (this.#arcs.length < specs.length) {
+      const line = new ArcLine(this.#view);
+      this.root.add(line.mesh);
+      this.#arcs.push({ line, label: this.labels.make() });
+    }
+    this.#arcs.forEach(({ line, label }, i) => {
+      const spec = specs[i];
+      line.mesh.visible = spec?.shown ?? false;
+      if (!spec?.shown) {
+        label.set('', theme.ink, theme);
+        return;
+      }
+      const look = {
+        colour: spec.style.colour,
+        dash: spec.style.dash,
+        halfWidth: 0.018,
+        ticks: i === 0,
+        spokes: false,
+      };
+      line.set(this.#paths[i], look, this.frame);
+      line.setLeastWidth(3 * theme.emphasis);
+      const text = spec.label ?? `${spec.style.letter}  ${spec.turnRadius.toFixed(1)} m`;
+      label.set(text, spec.style.colour, theme);
+      const end = pointOnArc(this.#paths[i], this.#paths[i].length + 0.5, this.#at);
+      this.frame.place(end.x, end.y, 0.1, label.sprite.position);
+    });
+    this.#metreLabels.forEach((label, i) => {
+      const metres = 5 * (i + 1);
+      const shown = (specs[0]?.shown ?? false) && metres < this.#paths[0].length - 1.5;
+      label.set(shown ? `${metres} m` : '', theme.frame, theme);
+      const p = pointOnArc(this.#paths[0], metres, this.#at);
+      const out = -0.5 * this.#paths[0].turn;
+      this.frame.place(
+        p.x + out * Math.cos(p.heading),
+        p.y - out * Math.sin(p.heading),
+        0.05,
+        label.sprite.position,
+      );
+    });
+    this.#layMiss(input);
+  }
+
+  #layMiss(input: EdgeSceneInput): void {
+    const miss = input.miss ?? null;
+    const a = miss ? this.#paths[miss.from] : undefined;
+    const b = miss ? this.#paths[miss.to] : undefined;
+    this.#missLine.mesh.visible = false;
+    this.#missLabel.set('', this.#theme.ink, this.#theme);
+    if (!miss || !a || !b) return;
+    const { x: ax, y: ay } = pointOnArc(a, a.length, this.#at);
+    const { x: bx, y: by } = pointOnArc(b, b.length, this.#at);
+    const gap = Math.hypot(bx - ax, by - ay);
+    if (gap < 0.01) return;
+    const line: ArcPath = {
+      startX: ax,
+      startY: ay,
+      heading: Math.atan2(bx - ax, by - ay),
+      radius: Number.POSITIVE_INFINITY,
+      turn: 1,
+      length: gap,
+    };
+    this.#missLine.mesh.visible = true;
+    const ink = this.#theme.ink;
+    this.#missLine.set(
+      line,
+      { colour: ink, dash: [], halfWidth: 0.02, ticks: false, spokes: false },
+      this.frame,
+    );
+    this.#missLabel.set(miss.label ?? `${gap.toFixed(1)} m`, ink, this.#theme);
+    this.frame.place((ax + bx) / 2, (ay + by) / 2, 0.1, this.#missLabel.sprite.position);
+  }
+
+  #laySnow(): void {
+    const { left, right, top, bottom } = this.#box;
+    const reach = (v: number) => Math.ceil(Math.abs(v) / 6) * 6 + 12;
+    const extent = {
+      left: -reach(left),
+      right: reach(right),
+      top: -reach(top) - 6,
+      bottom: reach(bottom) + 24,
+      beyond: 150,
+    };
+    const key = Object.values(extent).join();
+    if (key === this.#surfaceKey) return;
+    this.#surfaceKey = key;
+    this.#surface.setExtent(extent, this.frame);
+  }
+
+  /** Brings the groove of ski i to where the ski is; only what is new is added. */
+  #carve(i: number, travelled: number): void {
+    const part = this.#skis[i];
+    const spec = this.#input!.skis[i];
+    const steps = Math.floor(travelled / GROOVE_STEP);
+    if (steps < part.drawn) {
+      part.groove.ribbon.clear();
+      part.drawn = 0;
+    }
+    const depth = Math.max(bootDepth(spec.bend, spec.form), 0.004);
+    const sin = Math.max(Math.sin(spec.edgeAngle), 0.08);
+    const width = Math.min(2 * part.object.ski.bootHalfWidth, Math.max(0.05, (2.2 * depth) / sin));
+    for (; part.drawn <= steps; part.drawn++) {
+      const p = pointOnArc(this.#paths[i], part.drawn * GROOVE_STEP, this.#at);
+      part.groove.ribbon.add({ x: p.x, y: p.y, width, depth, kind: 'carve' }, this.frame);
+    }
+  }
+}

@@ -1,0 +1,173 @@
+import { Group, Vector3 } from 'three';
+import { ArcLine, pathGeometry } from './arc.ts';
+import { Groove } from './groove.ts';
+import type { RibbonView } from './ribbon-material.ts';
+import type { SkiBend } from './ski-mesh.ts';
+import { bootDepth, type PairStyle, rigidSnowBend, SkiObject } from './ski-object.ts';
+import type { SkiForm } from './ski-outline.ts';
+import type { SlopeFrame } from './slope-frame.ts';
+import type { SceneTheme } from './theme.ts';
+import {
+  AIRBORNE,
+  type SceneTrack,
+  SLIPPING,
+  spacedRows,
+  type TrackState,
+  trackAt,
+  trackState,
+} from './track-at.ts';
+
+/** Bends for every row of a track: row-major, one value a station. */
+export interface BendRows {
+  readonly x: ArrayLike<number>;
+  readonly height: ArrayLike<number>;
+  readonly twist?: ArrayLike<number> | null;
+  readonly penetration?: ArrayLike<number> | null;
+}
+
+/** One pair going down the hill. */
+export interface HillRun {
+  readonly track: SceneTrack;
+  readonly form: SkiForm;
+  readonly style: PairStyle;
+  /** Bend at a row of the track; null there draws the ski pressed wholly onto rigid snow. */
+  readonly bendAt?: ((row: number) => SkiBend | null) | null;
+  /** Bends of all rows, used where `bendAt` is absent. */
+  readonly bends?: BendRows | null;
+  /** Depth drawn for the groove where the bend does not tell it, m; default 0.012. */
+  readonly grooveDepth?: number;
+}
+
+const CAPACITY = 1300;
+
+/** Ski, groove and path of one run. */
+export class HillRunner {
+  readonly group = new Group();
+  readonly state: TrackState = trackState();
+  readonly run: HillRun;
+  readonly object: SkiObject;
+  readonly centre = new Vector3();
+  readonly #groove: Groove;
+  readonly #path: ArcLine;
+  readonly #rows: Int32Array;
+  readonly #scratch: {
+    x: ArrayLike<number>;
+    height: Float64Array;
+    twist: Float64Array;
+    penetration: Float64Array;
+  };
+  readonly #frame: SlopeFrame;
+  #drawn = 0;
+  #bentRow = -1;
+  #bentEdge = Number.NaN;
+  #bend: SkiBend | null = null;
+
+  constructor(run: HillRun, ghost: boolean, frame: SlopeFrame, view: RibbonView) {
+    this.run = run;
+    this.#frame = frame;
+    this.object = new SkiObject(run.form, run.style, ghost);
+    const { track } = run;
+    let length = 0;
+    for (let i = 1; i < track.t.length; i++) {
+      length += Math.hypot(track.x[i] - track.x[i - 1], track.y[i] - track.y[i - 1]);
+    }
+    const capacity = ghost ? 700 : CAPACITY;
+    this.#rows = spacedRows(track, Math.max(0.25, (length * 1.02) / capacity));
+    this.#groove = new Groove(view, Math.min(capacity, this.#rows.length + 1));
+    this.#path = new ArcLine(view);
+    this.#path.mesh.geometry.dispose();
+    this.#path.mesh.geometry = pathGeometry(
+      this.#rows.length,
+      i => track.x[this.#rows[i]],
+      i => track.y[this.#rows[i]],
+      run.style.dash,
+      0.012,
+      frame,
+    );
+    this.#path.mesh.material.color.set(run.style.colour);
+    this.#path.mesh.material.opacity = ghost ? 0.55 : 0.8;
+    const n = run.bends?.x.length ?? 0;
+    this.#scratch = {
+      x: run.bends?.x ?? [],
+      height: new Float64Array(n),
+      twist: new Float64Array(n),
+      penetration: new Float64Array(n),
+    };
+    this.group.add(this.object.group, this.#groove.mesh, this.#path.mesh);
+  }
+
+  applyTheme(theme: SceneTheme): void {
+    this.#groove.setColour(theme.groove);
+    this.#path.setLeastWidth(1.8 * theme.emphasis);
+  }
+
+  showPath(shown: boolean): void {
+    this.#path.mesh.visible = shown;
+  }
+
+  /** Puts ski and groove where they are at time t. */
+  refresh(t: number, exaggeration: number): void {
+    const s = trackAt(this.run.track, t, this.state);
+    const side = s.edge < 0 ? -1 : 1;
+    if (s.row !== this.#bentRow || Math.abs(s.edge - this.#bentEdge) > 1e-4) {
+      this.#bentRow = s.row;
+      this.#bentEdge = s.edge;
+      this.#bend = this.#bendOf(s.row) ?? rigidSnowBend(this.run.form, Math.min(1.4, Math.abs(s.edge)));
+      this.object.setBend(this.#bend, side, exaggeration);
+    }
+    const depth = s.phase === AIRBORNE ? -0.15 : bootDepth(this.#bend, this.run.form);
+    this.object.place({ x: s.x, y: s.y, axis: s.heading + s.drift, edge: s.edge, depth }, this.#frame);
+    this.#frame.place(s.x, s.y, 0, this.centre);
+    this.#carve(s.row);
+  }
+
+  /** Forces the bend to be written again (the exaggeration changed). */
+  rebend(): void {
+    this.#bentRow = -1;
+  }
+
+  dispose(): void {
+    this.object.dispose();
+    this.#groove.dispose();
+    this.#path.dispose();
+  }
+
+  #bendOf(row: number): SkiBend | null {
+    const { bendAt, bends } = this.run;
+    if (bendAt) return bendAt(row);
+    if (!bends) return null;
+    const n = bends.x.length;
+    for (let i = 0; i < n; i++) {
+      this.#scratch.height[i] = bends.height[row * n + i];
+      this.#scratch.twist[i] = bends.twist ? bends.twist[row * n + i] : 0;
+      this.#scratch.penetration[i] = bends.penetration ? bends.penetration[row * n + i] : 0;
+    }
+    return this.#scratch;
+  }
+
+  #carve(row: number): void {
+    const ribbon = this.#groove.ribbon;
+    if (this.#drawn > 0 && this.#rows[this.#drawn - 1] > row) {
+      ribbon.clear();
+      this.#drawn = 0;
+    }
+    const { track, form } = this.run;
+    const full = 2 * this.object.ski.bootHalfWidth;
+    while (this.#drawn < this.#rows.length && this.#rows[this.#drawn] <= row) {
+      const i = this.#rows[this.#drawn++];
+      if (track.phase[i] === AIRBORNE) {
+        ribbon.lift();
+        continue;
+      }
+      const skid = track.phase[i] === SLIPPING;
+      const depth = this.run.grooveDepth ?? 0.012;
+      const edge = Math.abs(track.edge[i]);
+      // A ski across its way sweeps as wide as its length shows; on its edge it leaves little more than its steel.
+      const swept = full + form.contactLength * Math.abs(Math.sin(track.drift[i]));
+      const width = skid
+        ? Math.max(swept, 0.22)
+        : Math.min(full, Math.max(0.06, (2.2 * depth) / Math.sin(Math.max(edge, 0.1))));
+      ribbon.add({ x: track.x[i], y: track.y[i], width, depth, kind: skid ? 'skid' : 'carve' }, this.#frame);
+    }
+  }
+}

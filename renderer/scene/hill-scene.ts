@@ -1,0 +1,307 @@
+import { Group, type InstancedMesh, type Material, Vector3 } from 'three';
+import { ForceArrow } from './arrows.ts';
+import type { CameraPose } from './camera-rig.ts';
+import { type GatePole, gatePoles } from './gates.ts';
+import { type HillRun, HillRunner } from './hill-runner.ts';
+import { CLOSE_LABELS, LabelSet } from './label.ts';
+import { Playback } from './playback.ts';
+import type { RibbonView } from './ribbon-material.ts';
+import type { SetUp } from './set-up.ts';
+import { Skier } from './skier.ts';
+import { evenGround, type Ground, SlopeFrame } from './slope-frame.ts';
+import { SnowSurface } from './snow-surface.ts';
+import { type SceneTheme, THEMES } from './theme.ts';
+import { AIRBORNE } from './track-at.ts';
+
+export type ForceName = 'weight' | 'snow' | 'sideways';
+
+export interface HillSceneInput {
+  /** Slope angle in rad, or the ground down the fall line (a slope profile of the run model fits). */
+  readonly slope: number | Ground;
+  /** One run, or two: the second goes along as a ghost at the same time. */
+  readonly runs: readonly HillRun[];
+  readonly gates?: readonly GatePole[];
+  /** Mass of skier and kit, kg: the scale of the arrows. */
+  readonly mass: number;
+  /** Share of the load on the ski drawn is not taken off: arrows show the skier's whole force. */
+  readonly arrows?: boolean;
+  /** Text of an arrow's label; newtons rounded to ten when absent. */
+  readonly forceText?: (name: ForceName, newtons: number) => string;
+  /** Multiplies bend and twist as drawn; default 1, true. */
+  readonly exaggeration?: number;
+  readonly figure?: boolean;
+  /** Line of the whole way, ahead of the skier too; default true. */
+  readonly pathShown?: boolean;
+}
+
+export type HillCamera = 'follow' | 'side' | 'above' | 'along' | 'whole';
+
+export const HILL_CAMERAS: readonly HillCamera[] = ['follow', 'side', 'above', 'along', 'whole'];
+
+const GRAVITY = 9.80665;
+/** Metres drawn for one body weight. */
+const ARROW_SCALE = 0.62;
+
+function plainForceText(name: ForceName, newtons: number): string {
+  const what = { weight: 'weight', snow: 'snow force', sideways: 'sideways' }[name];
+  return `${what} ${Math.round(newtons / 10) * 10} N`;
+}
+
+/** A run down the hill: ski, groove, figure and forces at a time. */
+export class HillScene implements SetUp<HillSceneInput, HillCamera> {
+  readonly root = new Group();
+  readonly labels = new LabelSet(this.root);
+  readonly playback = new Playback();
+  readonly cameras = HILL_CAMERAS;
+  readonly shadowCentre = new Vector3();
+  readonly shadowReach = 3.4;
+  frame = new SlopeFrame(evenGround(0.25));
+  readonly #view: RibbonView;
+  readonly #surface = new SnowSurface();
+  readonly #skier = new Skier();
+  readonly #arrows = [0, 1, 2].map(() => ({
+    arrow: new ForceArrow(),
+    label: this.labels.make(CLOSE_LABELS),
+  }));
+  #runners: HillRunner[] = [];
+  #gates: InstancedMesh | null = null;
+  #input: HillSceneInput | null = null;
+  #theme: SceneTheme = THEMES.light;
+  #started = false;
+  readonly #box = { left: 0, right: 0, top: 0, bottom: 0 };
+  readonly #leanUp = new Vector3();
+  readonly #down = new Vector3();
+  readonly #across = new Vector3();
+  readonly #normal = new Vector3();
+  readonly #side = new Vector3();
+  readonly #forward = new Vector3();
+
+  constructor(view: RibbonView) {
+    this.#view = view;
+    this.root.add(this.#surface.group, this.#skier.group);
+    for (const { arrow } of this.#arrows) this.root.add(arrow.mesh);
+  }
+
+  get snow() {
+    return this.#surface.piste;
+  }
+
+  /** @throws RangeError when there is no run, more than two, or a track without rows */
+  update(input: HillSceneInput): void {
+    if (input.runs.length < 1 || input.runs.length > 2) {
+      throw new RangeError(`runs: ${input.runs.length} found; one or two are accepted`);
+    }
+    for (const run of input.runs) {
+      if (run.track.t.length < 2) {
+        throw new RangeError(`track: ${run.track.t.length} rows found; two or more are accepted`);
+      }
+    }
+    const old = this.#input;
+    const newSlope = !old || old.slope !== input.slope;
+    if (newSlope) {
+      this.frame = new SlopeFrame(typeof input.slope === 'number' ? evenGround(input.slope) : input.slope);
+    }
+    const newRuns = newSlope || !old || !sameRuns(old.runs, input.runs);
+    const newGates = newSlope || old?.gates !== input.gates;
+    const rebend = old?.exaggeration !== input.exaggeration;
+    this.#input = input;
+    if (newRuns) {
+      this.#layRunners(input);
+      this.playback.setDuration(Math.max(...input.runs.map(r => r.track.t[r.track.t.length - 1])));
+    }
+    if (newGates) this.#layGates(input);
+    if (newRuns || newGates) this.#laySnow(input);
+    for (const runner of this.#runners) {
+      runner.showPath(input.pathShown ?? true);
+      if (rebend) runner.rebend();
+    }
+    if (!this.#started) {
+      this.#started = true;
+      this.playback.seek(0);
+    }
+  }
+
+  refresh(): void {
+    const input = this.#input;
+    if (!input) return;
+    for (const runner of this.#runners) runner.refresh(this.playback.time, input.exaggeration ?? 1);
+    const first = this.#runners[0];
+    const s = first.state;
+    this.frame.direct(0, 1, 0, s.y, this.#down);
+    this.frame.direct(1, 0, 0, s.y, this.#across);
+    this.frame.direct(0, 0, 1, s.y, this.#normal);
+    this.frame.direct(Math.cos(s.heading), -Math.sin(s.heading), 0, s.y, this.#side);
+    const axis = s.heading + s.drift;
+    this.frame.direct(Math.sin(axis), Math.cos(axis), 0, s.y, this.#forward);
+    this.#leanUp
+      .copy(this.#normal)
+      .multiplyScalar(Math.cos(s.lean))
+      .addScaledVector(this.#side, Math.sin(s.lean));
+    this.shadowCentre.copy(first.centre).addScaledVector(this.#normal, 0.3);
+    this.#skier.group.visible = input.figure ?? true;
+    this.#skier.pose(first.object.seat.origin, first.object.seat.up, this.#leanUp);
+    this.#drawForces(input);
+  }
+
+  applyTheme(theme: SceneTheme): void {
+    this.#theme = theme;
+    this.#surface.applyTheme(theme);
+    this.#skier.setColours(theme.figure, theme.sideways);
+    const colours = [theme.weight, theme.snowForce, theme.sideways];
+    this.#arrows.forEach(({ arrow }, i) => {
+      arrow.setColour(colours[i]);
+    });
+    for (const runner of this.#runners) runner.applyTheme(theme);
+  }
+
+  pose(camera: HillCamera, aspect: number, out: CameraPose): void {
+    const first = this.#runners[0];
+    if (!first) return;
+    out.fov = 34;
+    out.target.copy(first.centre).addScaledVector(this.#normal, 0.75);
+    const set = (down: number, across: number, normal: number) =>
+      out.direction
+        .copy(this.#down)
+        .multiplyScalar(down)
+        .addScaledVector(this.#across, across)
+        .addScaledVector(this.#normal, normal);
+    switch (camera) {
+      case 'follow':
+        set(-1, 0, 0.3);
+        out.target.addScaledVector(this.#down, 1.2);
+        out.wide = 4.2;
+        out.high = 3.4;
+        break;
+      case 'side':
+        set(0.1, 1, 0.18);
+        out.wide = 4.6;
+        out.high = 3.2;
+        break;
+      case 'above':
+        set(0, 0, 1);
+        out.target.addScaledVector(this.#down, 1);
+        out.wide = 16;
+        out.high = 14;
+        break;
+      case 'along':
+        out.direction.copy(this.#forward).addScaledVector(this.#normal, 0.16);
+        out.fov = 24;
+        out.wide = 2.6;
+        out.high = 2.5;
+        break;
+      default: {
+        const { left, right, top, bottom } = this.#box;
+        this.frame.place((left + right) / 2, (top + bottom) / 2, 0, out.target);
+        this.frame.direct(0, 0.5, 1, (top + bottom) / 2, out.direction);
+        // Looked at aslant from below, the length of the run shortens in the picture.
+        out.wide = Math.max((right - left) * 1.35 + 6, 0.2 * (bottom - top) * aspect);
+        out.high = (bottom - top) * 1.08 + 5;
+      }
+    }
+  }
+
+  insetFor(camera: HillCamera): HillCamera {
+    return camera === 'whole' || camera === 'above' ? 'follow' : 'whole';
+  }
+
+  dispose(): void {
+    for (const runner of this.#runners) runner.dispose();
+    this.#dropGates();
+    for (const { arrow } of this.#arrows) arrow.dispose();
+    this.#surface.dispose();
+    this.#skier.dispose();
+    this.labels.dispose();
+  }
+
+  #layRunners(input: HillSceneInput): void {
+    for (const runner of this.#runners) {
+      this.root.remove(runner.group);
+      runner.dispose();
+    }
+    this.#runners = input.runs.map((run, i) => new HillRunner(run, i > 0, this.frame, this.#view));
+    for (const runner of this.#runners) {
+      runner.applyTheme(this.#theme);
+      this.root.add(runner.group);
+    }
+  }
+
+  #layGates(input: HillSceneInput): void {
+    this.#dropGates();
+    if (!input.gates?.length) return;
+    this.#gates = gatePoles(input.gates, this.frame);
+    this.root.add(this.#gates);
+  }
+
+  #dropGates(): void {
+    if (!this.#gates) return;
+    this.root.remove(this.#gates);
+    this.#gates.geometry.dispose();
+    (this.#gates.material as Material).dispose();
+    this.#gates.dispose();
+    this.#gates = null;
+  }
+
+  #laySnow(input: HillSceneInput): void {
+    const box = this.#box;
+    box.left = box.top = Number.POSITIVE_INFINITY;
+    box.right = box.bottom = Number.NEGATIVE_INFINITY;
+    const take = (x: number, y: number) => {
+      box.left = Math.min(box.left, x);
+      box.right = Math.max(box.right, x);
+      box.top = Math.min(box.top, y);
+      box.bottom = Math.max(box.bottom, y);
+    };
+    for (const { track } of input.runs) for (let i = 0; i < track.t.length; i++) take(track.x[i], track.y[i]);
+    for (const gate of input.gates ?? []) take(gate.x, gate.y);
+    const half = Math.max(14, (box.right - box.left) / 2 + 9);
+    const middle = (box.left + box.right) / 2;
+    this.#surface.setExtent(
+      { left: middle - half, right: middle + half, top: box.top - 25, bottom: box.bottom + 45, beyond: 160 },
+      this.frame,
+    );
+  }
+
+  #drawForces(input: HillSceneInput): void {
+    const s = this.#runners[0].state;
+    const shown = input.arrows ?? true;
+    const weight = input.mass * GRAVITY;
+    const aloft = s.phase === AIRBORNE;
+    const snow = shown && !aloft ? s.load : 0;
+    const sideways = snow * Math.sin(s.lean);
+    const text = input.forceText ?? plainForceText;
+    const mass = this.#skier.joints.mass;
+    const foot = this.#skier.joints.foot;
+    const put = (i: number, name: ForceName, from: Vector3, way: Vector3, newtons: number) => {
+      const { arrow, label } = this.#arrows[i];
+      arrow.set(from, way, (newtons / weight) * ARROW_SCALE, 1.15);
+      const colour = [this.#theme.weight, this.#theme.snowForce, this.#theme.sideways][i];
+      label.set(arrow.mesh.visible ? text(name, newtons) : '', colour, this.#theme);
+      label.sprite.position.copy(arrow.point);
+    };
+    put(0, 'weight', mass, DOWN, shown ? weight : 0);
+    put(1, 'snow', foot, this.#leanUp, snow);
+    if (sideways < 0) this.#side.negate();
+    put(2, 'sideways', foot, this.#side, Math.abs(sideways));
+  }
+}
+
+const DOWN = new Vector3(0, -1, 0);
+
+function sameRuns(a: readonly HillRun[], b: readonly HillRun[]): boolean {
+  return (
+    a.length === b.length &&
+    a.every((run, i) => {
+      const other = b[i];
+      return (
+        run.track === other.track &&
+        run.form === other.form &&
+        run.bendAt === other.bendAt &&
+        run.bends === other.bends &&
+        run.grooveDepth === other.grooveDepth &&
+        run.style.letter === other.style.letter &&
+        run.style.colour === other.style.colour &&
+        run.style.dash.join() === other.style.dash.join()
+      );
+    })
+  );
+}

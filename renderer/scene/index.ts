@@ -1,0 +1,16 @@
+export { type ArcPath, arcCentre, type PlanePoint, pointOnArc, radiusThrough } from './arc.ts';
+export type { EdgeCamera, EdgeSceneInput, EdgeSki, ExtraArc } from './edge-scene.ts';
+export { EDGE_CAMERAS } from './edge-scene.ts';
+export type { GatePole } from './gates.ts';
+export type { BendRows, HillRun } from './hill-runner.ts';
+export type { ForceName, HillCamera, HillSceneInput } from './hill-scene.ts';
+export { HILL_CAMERAS } from './hill-scene.ts';
+export { createScene, type EdgeSceneHandle, type HillSceneHandle, type SceneHandle } from './scene.ts';
+export type { SkiBend } from './ski-mesh.ts';
+export { type PairStyle, rigidSnowBend } from './ski-object.ts';
+export type { SkiForm } from './ski-outline.ts';
+export type { Ground } from './slope-frame.ts';
+export type { SceneOptions, SceneStats } from './stage.ts';
+export type { ThemeName } from './theme.ts';
+export type { SceneTrack } from './track-at.ts';
+export { webglAvailable } from './webgl.ts';

@@ -1,0 +1,27 @@
+import type { Group, Mesh, Vector3 } from 'three';
+import type { CameraPose } from './camera-rig.ts';
+import type { LabelSet } from './label.ts';
+import type { Playback } from './playback.ts';
+import type { SlopeFrame } from './slope-frame.ts';
+import type { SceneTheme } from './theme.ts';
+
+/** What a stage needs of the thing it shows. */
+export interface SetUp<Input, CameraName extends string> {
+  readonly root: Group;
+  readonly labels: LabelSet;
+  readonly playback: Playback;
+  readonly cameras: readonly CameraName[];
+  readonly frame: SlopeFrame;
+  readonly snow: Mesh;
+  /** Middle and half size of the part that throws shadows, world metres. */
+  readonly shadowCentre: Vector3;
+  readonly shadowReach: number;
+  update(input: Input): void;
+  /** Puts everything where it belongs at the playback's time. */
+  refresh(): void;
+  applyTheme(theme: SceneTheme): void;
+  pose(camera: CameraName, aspect: number, out: CameraPose): void;
+  /** Camera of the small picture while `camera` fills the large one. */
+  insetFor(camera: CameraName): CameraName;
+  dispose(): void;
+}

@@ -1,0 +1,105 @@
+/** Colours and light of the scene for one look. */
+export interface SceneTheme {
+  readonly name: ThemeName;
+  readonly skyTop: string;
+  readonly skyHorizon: string;
+  readonly ridgeFar: string;
+  readonly ridgeNear: string;
+  readonly snow: string;
+  readonly offPiste: string;
+  readonly sunColour: string;
+  readonly sunStrength: number;
+  readonly skyLight: string;
+  readonly groundLight: string;
+  readonly fillStrength: number;
+  /** How strongly the groomed ridges tilt the light (1 is true relief). */
+  readonly relief: number;
+  readonly groove: string;
+  readonly ink: string;
+  readonly plate: string;
+  readonly frame: string;
+  readonly figure: string;
+  /** Lines and labels are this much larger than in the plain look. */
+  readonly emphasis: number;
+  /** Colours of the force arrows; each arrow is also named by its label. */
+  readonly weight: string;
+  readonly snowForce: string;
+  readonly sideways: string;
+}
+
+export type ThemeName = 'light' | 'dark' | 'projector';
+
+export const THEMES: Readonly<Record<ThemeName, SceneTheme>> = {
+  light: {
+    name: 'light',
+    skyTop: '#8fb3d6',
+    skyHorizon: '#eaf0f5',
+    ridgeFar: '#cfdbe7',
+    ridgeNear: '#b3c5d7',
+    snow: '#f3f6fa',
+    offPiste: '#f6f9fc',
+    sunColour: '#ffe9c9',
+    sunStrength: 3.1,
+    skyLight: '#a9c6ee',
+    groundLight: '#dbe6f2',
+    fillStrength: 1.5,
+    relief: 0.8,
+    groove: '#e3eaf3',
+    ink: '#12293d',
+    plate: 'rgba(255,255,255,0.88)',
+    frame: '#5f7890',
+    figure: '#2b3f52',
+    emphasis: 1,
+    weight: '#4a5a6a',
+    snowForce: '#0b6fa4',
+    sideways: '#b4540a',
+  },
+  dark: {
+    name: 'dark',
+    skyTop: '#050a17',
+    skyHorizon: '#2a3f66',
+    ridgeFar: '#22355a',
+    ridgeNear: '#182848',
+    snow: '#a9b9d6',
+    offPiste: '#a3b4d3',
+    sunColour: '#c9d9ff',
+    sunStrength: 1.15,
+    skyLight: '#5473b4',
+    groundLight: '#2b3d63',
+    fillStrength: 0.62,
+    relief: 0.9,
+    groove: '#93a6c9',
+    ink: '#eaf1fd',
+    plate: 'rgba(9,16,33,0.86)',
+    frame: '#7d93ba',
+    figure: '#dfe8f8',
+    emphasis: 1,
+    weight: '#c3cede',
+    snowForce: '#6cc7f5',
+    sideways: '#f5b266',
+  },
+  projector: {
+    name: 'projector',
+    skyTop: '#b9d0e6',
+    skyHorizon: '#ffffff',
+    ridgeFar: '#c0cfdd',
+    ridgeNear: '#97adc2',
+    snow: '#ffffff',
+    offPiste: '#ffffff',
+    sunColour: '#fff3e0',
+    sunStrength: 3.1,
+    skyLight: '#8fb2e2',
+    groundLight: '#cfdcea',
+    fillStrength: 1.5,
+    relief: 1.1,
+    groove: '#c3cfde',
+    ink: '#000000',
+    plate: 'rgba(255,255,255,0.97)',
+    frame: '#000000',
+    figure: '#000000',
+    emphasis: 1.6,
+    weight: '#333333',
+    snowForce: '#00538a',
+    sideways: '#a03c00',
+  },
+};
