@@ -1,1 +1,15 @@
-export {};
+export { type CoursePair, chooseEdge, type EdgeChoice, edgeForRadius, type GateMode } from './edge-choice.ts';
+export { type CourseConditions, fillCourseConditions, usualConditions } from './gate-conditions.ts';
+export { type GateReading, type GateReport, gateReport } from './gate-report.ts';
+export { type Gate, type GateList, type GateProblem, readGates, writeGates } from './gates.ts';
+export { gateTurns, type Line, LineError, type LineOptions, lineThroughGates } from './line.ts';
+export { type Flip, type RankedPair, type Ranking, rankPairs } from './ranking.ts';
+export { fitRhythmicSet, rhythmicSet, type SetFit, setRadius, setTurnAngle } from './rhythmic-set.ts';
+export {
+  checkSetting,
+  courseDrop,
+  type SettingCheck,
+  type SettingItem,
+  type SettingOptions,
+} from './setting-rules.ts';
+export { neededEdgeWorking, setRadiusWorking } from './working.ts';

@@ -1,0 +1,217 @@
+import { GRAVITY, type TurnRadius } from '../run/index.ts';
+import type { CoursePair } from './edge-choice.ts';
+import { type CourseConditions, fillCourseConditions } from './gate-conditions.ts';
+import { type GateReport, gateReport } from './gate-report.ts';
+import type { Gate } from './gates.ts';
+import { gateTurns, type Line, type LineOptions, lineThroughGates } from './line.ts';
+
+export interface RankedPair {
+  readonly name: string;
+  /** Position among the pairs as given. */
+  readonly index: number;
+  readonly report: GateReport;
+  /** Greatest edge angle any gate needs, rad; null where one needs more than there is. */
+  readonly neededEdge: number | null;
+  /** Least hold at any gate, rad. */
+  readonly minHold: number;
+  readonly gatesCarved: number;
+  readonly gatesTight: number;
+  readonly gatesDrifted: number;
+  /** Time down the set with the time drifting costs, s: what the pairs are ranked by. */
+  readonly cost: number;
+  readonly verdict: string;
+}
+
+/** A small change to what was put in, and which pair would then come first. */
+export interface Flip {
+  readonly change: string;
+  readonly pick: string;
+}
+
+export interface Ranking {
+  /** Best first. */
+  readonly pairs: readonly RankedPair[];
+  readonly pick: string;
+  readonly because: string;
+  readonly sure: 'clear' | 'close' | 'only one pair';
+  readonly flips: readonly Flip[];
+  readonly line: Line;
+}
+
+/** Pairs near enough to the first for a small change to matter are looked at again. */
+const contenders = 6;
+/** Costs closer than this are the same for any purpose, s. */
+const sameCost = 0.005;
+const degrees = 180 / Math.PI;
+
+/**
+ * Ranks pairs on a set. The line is drawn once; each pair is run down it. Drifting costs time: in a free run
+ * through the speed it takes, at a held speed by the time gravity needs to give the lost work back. Pairs level
+ * on time are told apart by how many gates they carve on the line itself, then by the edge angle they need.
+ */
+export function rankPairs(
+  pairs: readonly CoursePair[],
+  gates: readonly Gate[],
+  given: Partial<CourseConditions> = {},
+  options: LineOptions = {},
+): Ranking {
+  if (pairs.length === 0) throw new RangeError('pairs: none found; accepted is one pair or more.');
+  const conditions = fillCourseConditions(given);
+  const line = lineThroughGates(gates, options);
+  const ranked = rankOn(pairs, line, gates, conditions);
+  const flips = pairs.length > 1 ? findFlips(pairs, ranked, gates, conditions, options, line) : [];
+  const [best, second] = ranked;
+  return {
+    pairs: ranked,
+    pick: best.name,
+    because: reason(best, second, flips),
+    sure: pairs.length === 1 ? 'only one pair' : flips.length === 0 ? 'clear' : 'close',
+    flips,
+    line,
+  };
+}
+
+function rankOn(
+  pairs: readonly CoursePair[],
+  line: Line,
+  gates: readonly Gate[],
+  conditions: CourseConditions,
+): RankedPair[] {
+  return pairs
+    .map((pair, index) => summarise(index, gateReport(pair, line, gates, conditions), conditions))
+    .sort(
+      (a, b) =>
+        Math.round((a.cost - b.cost) / sameCost) ||
+        b.gatesCarved - a.gatesCarved ||
+        peakEdge(a) - peakEdge(b) ||
+        a.index - b.index,
+    );
+}
+
+function summarise(index: number, report: GateReport, conditions: CourseConditions): RankedPair {
+  let neededEdge: number | null = 0;
+  let minHold = Number.POSITIVE_INFINITY;
+  const count = { carves: 0, 'tight arcs': 0, drifts: 0 };
+  for (const gate of report.gates) {
+    count[gate.mode]++;
+    minHold = Math.min(minHold, gate.hold);
+    neededEdge =
+      neededEdge === null || gate.neededEdge === null ? null : Math.max(neededEdge, gate.neededEdge);
+  }
+  const givingBack =
+    conditions.mass * GRAVITY * Math.max(Math.sin(conditions.slope), 0.02) * report.averageSpeed;
+  return {
+    name: report.name,
+    index,
+    report,
+    neededEdge,
+    minHold,
+    gatesCarved: count.carves,
+    gatesTight: count['tight arcs'],
+    gatesDrifted: count.drifts,
+    cost: report.seconds + (conditions.holdSpeed ? report.driftWork / givingBack : 0),
+    verdict: verdictOf(report, neededEdge, count, conditions),
+  };
+}
+
+function verdictOf(
+  report: GateReport,
+  neededEdge: number | null,
+  count: Record<'carves' | 'tight arcs' | 'drifts', number>,
+  conditions: CourseConditions,
+): string {
+  const all = report.gates.length;
+  const of = (n: number): string => (n === all ? `all ${all} gates` : `${n} of ${all} gates`);
+  if (count.drifts > 0) {
+    const limit = `${(conditions.greatestEdge * degrees).toFixed(0)}°`;
+    const cannotTurn = neededEdge === null || neededEdge > conditions.greatestEdge;
+    return cannotTurn
+      ? `drifts at ${of(count.drifts)}: the line asks for ${neededEdge === null ? 'more edge than there is' : `${(neededEdge * degrees).toFixed(0)}° of edge`}, beyond ${limit}`
+      : `drifts at ${of(count.drifts)}: at this speed no edge angle up to ${limit} holds`;
+  }
+  if (count['tight arcs'] > 0) return `holds, with tighter arcs and traverses at ${of(count['tight arcs'])}`;
+  return `carves all ${all} gates on the line`;
+}
+
+const peakEdge = (pair: RankedPair): number => Math.max(...pair.report.gates.map(gate => gate.edge));
+
+function reason(best: RankedPair, second: RankedPair | undefined, flips: readonly Flip[]): string {
+  const parts = [`${best.name} ${best.verdict}.`];
+  if (second) {
+    const gap = second.cost - best.cost;
+    parts.push(
+      gap >= 2 * sameCost
+        ? `It is ${gap.toFixed(2)} s ahead of ${second.name}, which ${second.verdict}.`
+        : best.gatesCarved !== second.gatesCarved
+          ? `${second.name} is level on time but ${second.verdict}.`
+          : `${second.name} is level on time; ${best.name} needs less edge (${(peakEdge(best) * degrees).toFixed(0)}° against ${(peakEdge(second) * degrees).toFixed(0)}°).`,
+    );
+    parts.push(
+      flips.length === 0
+        ? 'None of the small changes tried would put another pair first.'
+        : `Close: ${flips[0].change} would put ${flips[0].pick} first.`,
+    );
+  }
+  return parts.join(' ');
+}
+
+function findFlips(
+  pairs: readonly CoursePair[],
+  ranked: readonly RankedPair[],
+  gates: readonly Gate[],
+  conditions: CourseConditions,
+  options: LineOptions,
+  line: Line,
+): Flip[] {
+  const near = ranked.slice(0, contenders).map(entry => pairs[entry.index]);
+  const pick = near[0];
+  const flips: Flip[] = [];
+  const consider = (
+    change: string,
+    field: readonly CoursePair[],
+    drawn: Line,
+    set: readonly Gate[],
+    c: CourseConditions,
+  ): void => {
+    const first = field[rankOn(field, drawn, set, c)[0].index];
+    if (first.name !== pick.name) flips.push({ change, pick: first.name });
+  };
+  for (const sign of [1, -1]) {
+    const word = sign > 0 ? 'wider' : 'narrower';
+    const moved = offsetGates(gates, sign * 0.3);
+    const redrawn = tryLine(moved, options);
+    if (redrawn) consider(`gates 0.3 m ${word}`, near, redrawn, moved, conditions);
+    const startSpeed = conditions.startSpeed + (sign * 5) / 3.6;
+    if (startSpeed > 0) {
+      consider(`5 km/h ${sign > 0 ? 'faster' : 'slower'}`, near, line, gates, { ...conditions, startSpeed });
+    }
+    const longer = sign > 0 ? 'longer' : 'shorter';
+    const changed = near.map((pair, i) => (i === 0 ? withRadius(pair, sign * 0.3, conditions) : pair));
+    consider(`a radius 0.3 m ${longer} on ${pick.name}`, changed, line, gates, conditions);
+    const other = near.map((pair, i) => (i === 1 ? withRadius(pair, sign * 0.3, conditions) : pair));
+    consider(`a radius 0.3 m ${longer} on ${near[1].name}`, other, line, gates, conditions);
+  }
+  return flips;
+}
+
+/** Every gate moved away from the middle of the set by `by` metres; right-turn gates stand on the left. */
+function offsetGates(gates: readonly Gate[], by: number): Gate[] {
+  const turns = gateTurns(gates);
+  return gates.map((gate, i) => ({ ...gate, x: gate.x - (turns[i] * by) / 2 }));
+}
+
+function tryLine(gates: readonly Gate[], options: LineOptions): Line | null {
+  try {
+    return lineThroughGates(gates, options);
+  } catch {
+    return null;
+  }
+}
+
+/** The same pair with every radius scaled as if its sidecut radius were `by` metres longer. */
+function withRadius(pair: CoursePair, by: number, conditions: CourseConditions): CoursePair {
+  const base = pair.turn.radius(0, conditions.mass * GRAVITY * conditions.outerShare);
+  const scale = Math.max(0.1, (base + by) / base);
+  const turn: TurnRadius = { ...pair.turn, radius: (edge, load) => scale * pair.turn.radius(edge, load) };
+  return { ...pair, turn };
+}
