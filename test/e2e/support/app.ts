@@ -56,5 +56,7 @@ export async function accessibilityFaults(page: Page): Promise<string[]> {
   // The content policy blocks a script element, so the checker is evaluated in the page instead.
   await page.evaluate(axe.source);
   const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
-  return violations.map(({ id, help, nodes }) => `${id}: ${help} (${nodes.map(node => node.target).join('; ')})`);
+  return violations.map(
+    ({ id, help, nodes }) => `${id}: ${help} (${nodes.map(node => node.target).join('; ')})`,
+  );
 }

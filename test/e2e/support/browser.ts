@@ -22,7 +22,8 @@ export const browserFlags = [
 
 export function launchBrowser(): Promise<Browser> {
   const executablePath = workingBrowser();
-  if (!executablePath) throw new Error('No browser of the Chromium family was found; `npm test` installs one.');
+  if (!executablePath)
+    throw new Error('No browser of the Chromium family was found; `npm test` installs one.');
   return chromium.launch({ executablePath, headless: true, args: browserFlags });
 }
 

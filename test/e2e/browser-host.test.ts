@@ -1,0 +1,96 @@
+import { readFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { build, type Rolldown } from 'vite';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Host, OpenedFile } from '../../main/host/host.ts';
+import { type App, openApp } from './support/app.ts';
+
+interface Bench {
+  host: Host;
+  commands: string[];
+  arrivals: object[];
+}
+declare const window: { bench: Bench };
+
+let app: App;
+
+beforeAll(async () => {
+  app = await openApp();
+  const script = await bundleHost();
+  await app.page.evaluate(`${script}
+    const host = browserHost.createBrowserHost();
+    window.bench = { host, commands: [], arrivals: [] };
+    host.onCommand(command => window.bench.commands.push(command));
+    host.onArrival(arrival => window.bench.arrivals.push(arrival));
+  `);
+});
+afterAll(() => app?.close());
+
+async function bundleHost(): Promise<string> {
+  const entry = fileURLToPath(new URL('../../renderer/host/browser-host.ts', import.meta.url));
+  const outputs = (await build({
+    configFile: false,
+    logLevel: 'silent',
+    build: { write: false, minify: false, lib: { entry, name: 'browserHost', formats: ['iife'] } },
+  })) as Rolldown.RolldownOutput[];
+  return outputs[0].output[0].code;
+}
+
+test('opens through a file input and saves as a download of the same name', async () => {
+  const { page } = app;
+  let opening: Promise<OpenedFile[]> = Promise.resolve([]);
+  await app.chooseFiles([{ name: 'larch.pair.json', text: '{"one":1}' }], async () => {
+    opening = page.evaluate(() => window.bench.host.open('skis'));
+  });
+  const [file] = await opening;
+  expect(file).toMatchObject({ name: 'larch.pair.json', text: '{"one":1}' });
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.evaluate(token => window.bench.host.save(token, '{"two":2}'), file.token),
+  ]);
+  expect(download.suggestedFilename()).toBe('larch.pair.json');
+  expect(await readFile(await download.path(), 'utf8')).toBe('{"two":2}');
+  const recent = await page.evaluate(() => window.bench.host.recent());
+  expect(recent[0]).toEqual({ token: file.token, name: 'larch.pair.json', folder: '' });
+  const again = await page.evaluate(token => window.bench.host.reopen(token), file.token);
+  expect(again.text).toBe('{"two":2}');
+});
+
+test('the draft lasts until it is cleared', async () => {
+  const { page } = app;
+  await page.evaluate(() => window.bench.host.draft.write('kept'));
+  expect(await page.evaluate(() => window.bench.host.draft.read())).toBe('kept');
+  await page.evaluate(() => window.bench.host.draft.write(null));
+  expect(await page.evaluate(() => window.bench.host.draft.read())).toBeNull();
+});
+
+test('shortcuts become commands', async () => {
+  await app.page.evaluate(() => window.bench.commands.splice(0));
+  await app.page.keyboard.press('Control+s');
+  await app.page.keyboard.press('Control+Shift+S');
+  await app.page.keyboard.press('Control+3');
+  await app.page.keyboard.press('s');
+  expect(await app.page.evaluate(() => window.bench.commands)).toEqual(['save', 'save-as', 'view-edge']);
+});
+
+test('a dropped file arrives', async () => {
+  await app.page.evaluate(() => {
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File(['{"dropped":1}'], 'rowan.pair.json'));
+    document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+  });
+  await app.page.waitForFunction(() => window.bench.arrivals.length > 0);
+  expect(await app.page.evaluate(() => window.bench.arrivals)).toEqual([
+    { ok: true, file: expect.objectContaining({ name: 'rowan.pair.json', text: '{"dropped":1}' }) },
+  ]);
+});
+
+test('an export is a download, bytes and all', async () => {
+  const [download] = await Promise.all([
+    app.page.waitForEvent('download'),
+    app.page.evaluate(() =>
+      window.bench.host.exportFile('edge.png', 'image/png', new Uint8Array([137, 80, 0, 255])),
+    ),
+  ]);
+  expect([...(await readFile(await download.path()))]).toEqual([137, 80, 0, 255]);
+});
