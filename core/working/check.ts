@@ -8,7 +8,7 @@ const NAME = /^[A-Za-z][A-Za-z0-9_]*$/;
 
 /**
  * Everything wrong with a working as an explanation: a formula that does not give the result, an input that
- * is not used or not explained, a missing source. Empty when it holds. Each room's tests put theirs through it.
+ * is neither in the formula nor told of in a note, a missing source. Empty when it holds. Each room's tests put theirs through it.
  */
 export function checkWorking(working: Working): string[] {
   const wrong: string[] = [];
@@ -16,13 +16,11 @@ export function checkWorking(working: Working): string[] {
   for (const field of ['title', 'symbol', 'tex', 'source'] as const) {
     if (working[field].trim() === '') say(`${field} is empty`);
   }
-  if (!/^[a-z]+\.[A-Za-z.]+$/.test(working.key)) say('the key is not of the form room.name');
+  if (!/^[a-z]+\.[A-Za-z.-]+$/.test(working.key)) say('the key is not of the form room.name');
   const names = working.inputs.map(input => input.name);
   for (const { name, symbol, meaning, value } of working.inputs) {
     if (!NAME.test(name)) say(`input "${name}" cannot be a name in a formula`);
-    else if (!new RegExp(`(?<![A-Za-z0-9_])${name}(?![A-Za-z0-9_])`).test(working.formula)) {
-      say(`input ${name} is not in the formula`);
-    }
+    else if (!working.note && !mentions(working.formula, name)) say(`input ${name} is not in the formula`);
     if (symbol.trim() === '' || meaning.trim() === '') say(`input ${name} has no symbol or no meaning`);
     if (!Number.isFinite(value)) say(`input ${name} is ${value}`);
   }
@@ -46,3 +44,6 @@ export function checkWorking(working: Working): string[] {
   }
   return wrong;
 }
+
+const mentions = (formula: string, name: string): boolean =>
+  new RegExp(`(?<![A-Za-z0-9_])${name}(?![A-Za-z0-9_])`).test(formula);
