@@ -13,6 +13,7 @@ export {
   snowLoad,
   speedCeiling,
 } from './balance.ts';
+export { type CoachWords, coachWords } from './coach-words.ts';
 export {
   type BankedProgramme,
   bankedTurns,
@@ -46,5 +47,20 @@ export {
   type TrackEvent,
   type TrackSummary,
 } from './track.ts';
+export {
+  holdingEdge,
+  holdingRadius,
+  holdingSpeed,
+  type TurnMoment,
+  type TurnQuestion,
+  turnMoment,
+} from './turn-moment.ts';
 export { cosineTurn, type TurnRadius, tableTurn } from './turn-radius.ts';
 export { TableTextError } from './two-columns.ts';
+export {
+  type ChainQuestion,
+  explainChain,
+  idealRadiusWorking,
+  speedCeilingWorking,
+  terminalSpeedWorking,
+} from './working.ts';

@@ -22,8 +22,9 @@ import {
 import { fly } from './flight.ts';
 import type { RunConditions, RunOptions, RunState, RunWatch } from './run-conditions.ts';
 import { accept, type FullConditions, fillConditions } from './run-conditions.ts';
-import { changeoverStretches } from './skid.ts';
+import { changeoverStretches, inChangeover } from './skid.ts';
 import { SnowContact } from './snow-contact.ts';
+import { fillRow } from './snow-row.ts';
 import { startHeading } from './start-heading.ts';
 import { Phase, type RunEnd, type Track } from './track.ts';
 import { emptyRow, type Row, TrackRecorder } from './track-recorder.ts';
@@ -251,20 +252,12 @@ class RunDown {
 
   private modeFor(t: number, s: Float64Array, because?: Because): Mode {
     if (!this.edged) return Mode.Banked;
-    if (this.inChangeover(this.edged.per === 'time' ? t : s[DISTANCE])) return Mode.Changeover;
+    if (inChangeover(this.stretches, this.edged.per === 'time' ? t : s[DISTANCE])) return Mode.Changeover;
     if (because === 'hold lost') return Mode.Slipping;
     if (because === 'hold found') return Mode.Holding;
     const { edge, margin } = this.solve(t, s);
     if (edge <= this.run.baseBevel + 1e-9 && because !== 'bite') return Mode.Flat;
     return margin >= 0 ? Mode.Holding : Mode.Slipping;
-  }
-
-  private inChangeover(at: number): boolean {
-    const { stretches } = this;
-    for (let i = 0; i < stretches.length; i += 2) {
-      if (at >= stretches[i] - 1e-7 && at < stretches[i + 1] - 1e-7) return true;
-    }
-    return false;
   }
 
   private rates(t: number, s: Float64Array, out: Float64Array): void {
@@ -329,40 +322,10 @@ class RunDown {
 
   private record(t: number, s: Float64Array): void {
     if (t <= this.recorder.lastTime) return;
-    const { row, run } = this;
-    const c = this.solve(t, s);
-    const changing = this.mode === Mode.Changeover && (c.margin < 0 || c.bite < 1);
-    const along = Math.max(Math.cos(s[DRIFT]), 1e-3);
+    const { row } = this;
     row.t = t;
-    row.x = s[X];
-    row.y = s[Y];
-    row.heading = s[HEADING];
-    row.speed = s[SPEED];
-    row.drift = s[DRIFT];
-    row.edge = c.side * c.edge;
-    row.side = c.side;
-    row.lean = Math.atan2(c.sideways, c.normal);
-    row.load = c.load;
-    row.radius = c.bite > 0 ? c.radius / c.bite : Infinity;
-    const asked = changing ? row.lean : Math.atan2(c.needed / along, c.normal);
-    // Ideal carving tilts the base-edge face itself with the lean, whatever the bevel.
-    row.hold = this.mode === Mode.Banked ? 0 : c.edge - run.baseBevel - asked;
-    const load = run.outerShare * c.load;
-    row.holdTip = row.hold - (run.turn.twistTip?.(c.edge, load) ?? 0);
-    row.holdTail = row.hold - (run.turn.twistTail?.(c.edge, load) ?? 0);
-    row.distance = s[DISTANCE];
-    row.height = run.profile.height(s[Y]);
-    row.phase = changing
-      ? Phase.Changeover
-      : this.mode === Mode.Slipping
-        ? Phase.Slipping
-        : this.mode === Mode.Flat || c.bite === 0
-          ? Phase.Flat
-          : Phase.Holding;
-    row.friction = s[FRICTION_WORK];
-    row.drag = s[DRAG_WORK];
-    row.skid = s[SKID_WORK];
     row.landing = this.landing;
+    fillRow(row, this.run, this.solve(t, s), this.mode, s);
     this.recorder.add(row);
   }
 

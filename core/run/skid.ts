@@ -59,3 +59,11 @@ export function changeoverStretches(programme: EdgeProgramme, startSpeed: number
   }
   return Float64Array.from(flat);
 }
+
+/** Whether `at` lies in one of the stretches, their ends counted to the side that follows. */
+export function inChangeover(stretches: Float64Array, at: number): boolean {
+  for (let i = 0; i < stretches.length; i += 2) {
+    if (at >= stretches[i] - 1e-7 && at < stretches[i + 1] - 1e-7) return true;
+  }
+  return false;
+}

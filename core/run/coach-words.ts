@@ -1,0 +1,103 @@
+/**
+ * What to change, in plain sentences with numbers. They explain the model's balance; they are no advice on how
+ * fast or where to ski.
+ */
+
+import { GRAVITY } from './balance.ts';
+import {
+  holdingEdge,
+  holdingRadius,
+  holdingSpeed,
+  type TurnMoment,
+  type TurnQuestion,
+  turnMoment,
+} from './turn-moment.ts';
+
+export interface CoachWords {
+  /** Does it hold, and by how much. */
+  readonly verdict: string;
+  /** What the body does. */
+  readonly stance: string;
+  /** What would change the answer: speed, edge angle, another ski. */
+  readonly changes: readonly string[];
+}
+
+/** Puts the chain's answer into words. */
+export function coachWords(question: TurnQuestion): CoachWords {
+  const moment = turnMoment(question);
+  return {
+    verdict: verdict(question, moment),
+    stance: stance(question, moment),
+    changes: moment.hold < 0 ? remedies(question, moment) : limits(question, moment),
+  };
+}
+
+function verdict(question: TurnQuestion, moment: TurnMoment): string {
+  const turn = `At ${degrees(question.edgeAngle)} of edge and ${kmh(question.speed)} the ski asks for a ${metres(moment.radius)} turn`;
+  return moment.hold < 0
+    ? `${turn}. The force leans ${degrees(moment.lean)}, ${degrees(-moment.hold)} more than the edge can carry: the ski skids.`
+    : `${turn}. The force leans ${degrees(moment.lean)} and the edge holds with ${degrees(moment.hold)} to spare.`;
+}
+
+function stance(question: TurnQuestion, moment: TurnMoment): string {
+  const load = `The skis press with ${moment.load.toFixed(0)} N, ${(moment.load / (question.mass * GRAVITY)).toFixed(2)} times the weight.`;
+  const angle = moment.angulation;
+  if (Math.abs(angle) < 0.5 * (Math.PI / 180)) return `Body and skis lean alike: no angulation. ${load}`;
+  return angle > 0
+    ? `Tilt the skis ${degrees(angle)} beyond the body: that is the angulation. ${load}`
+    : `The body would have to lean ${degrees(-angle)} further than the skis, and no edge can carry that. ${load}`;
+}
+
+function remedies(question: TurnQuestion, moment: TurnMoment): string[] {
+  const words: string[] = [];
+  const speed = holdingSpeed(question);
+  words.push(
+    speed > 0
+      ? `Less speed: below ${kmh(speed)} this edge angle holds (${kmh(question.speed - speed)} slower).`
+      : 'Less speed alone does not help here: the pull of the slope is already more than this edge carries.',
+  );
+  const edge = holdingEdge(question);
+  words.push(
+    edge === null
+      ? 'More edge does not help: every further degree tightens the turn as fast as it adds hold.'
+      : edge > question.edgeAngle
+        ? `More edge: from ${degrees(edge)} it holds at this speed (${degrees(edge - question.edgeAngle)} more).`
+        : `A flatter ski asks for a wider turn: ${degrees(edge)} of edge holds at this speed.`,
+  );
+  const radius = holdingRadius(question);
+  if (Number.isFinite(radius)) {
+    words.push(
+      `Another ski: one that turns ${metres(radius)} here instead of ${metres(moment.radius)} holds (${times(radius / moment.radius)} the radius).`,
+    );
+  }
+  return words;
+}
+
+function limits(question: TurnQuestion, moment: TurnMoment): string[] {
+  const words = [`This edge angle holds up to ${kmh(holdingSpeed(question))}.`];
+  const edge = holdingEdge(question);
+  if (edge !== null && edge < question.edgeAngle) {
+    words.push(`At this speed ${degrees(edge)} of edge is the least that holds.`);
+  }
+  const radius = holdingRadius(question);
+  if (Number.isFinite(radius) && radius < moment.radius) {
+    words.push(`A ski that turns as tightly as ${metres(radius)} here would still hold.`);
+  }
+  return words;
+}
+
+function degrees(angle: number): string {
+  return `${((angle * 180) / Math.PI).toFixed(1)}°`;
+}
+
+function kmh(speed: number): string {
+  return `${(3.6 * speed).toFixed(0)} km/h`;
+}
+
+function metres(length: number): string {
+  return `${length.toFixed(1)} m`;
+}
+
+function times(ratio: number): string {
+  return `${ratio.toFixed(2)} times`;
+}

@@ -1,0 +1,323 @@
+/**
+ * The coach's chain told link by link: edge angle → radius → sideways force → lean → hold.
+ */
+
+import { cosineRadiusWorking } from '../carve/index.ts';
+import type { SourceStatus, Working, WorkingInput } from '../working/working.ts';
+import { balancedLoad, GRAVITY, speedCeiling } from './balance.ts';
+import { coachWords } from './coach-words.ts';
+import { idealRadius } from './ideal-carving.ts';
+import { type StraightRun, terminalSpeed } from './straight-run.ts';
+import { holdingSpeed, type TurnMoment, type TurnQuestion, turnMoment } from './turn-moment.ts';
+
+const BALANCE = 'balance of a point mass in the frame of the slope';
+const SHELF =
+  'the shelf cut by the base carries what leans less than it; compare Brown, On the skiability of snow, ASTM STP 1022 (1989), critical edge angle 40–70° (seen)';
+
+/** A question to the chain, with the sidecut radius that the cosine rule starts from (m). */
+export interface ChainQuestion extends TurnQuestion {
+  readonly sidecutRadius: number;
+}
+
+/** The whole chain in the order it is taught; the last link's note says what to change. */
+export function explainChain(question: ChainQuestion): Working[] {
+  const moment = turnMoment(question);
+  const rigid = {
+    sidecutRadius: question.sidecutRadius,
+    sidecutDepth: 0,
+    camber: 0,
+    baseBevel: question.baseBevel,
+    sideAngle: Math.PI / 2,
+  };
+  return [
+    cosineRadiusWorking(rigid, question.edgeAngle),
+    radiusWorking(question, moment),
+    normalWorking(question, moment),
+    sidewaysWorking(question, moment),
+    leanWorking(moment),
+    loadWorking(question, moment),
+    angulationWorking(question, moment),
+    holdWorking(question, moment),
+    holdingSpeedWorking(question),
+  ];
+}
+
+function radiusWorking(q: ChainQuestion, m: TurnMoment): Working {
+  return told(
+    'run.radius',
+    'Turn radius of this pair',
+    'R',
+    'R = R(\\theta, s F)',
+    'R_turn',
+    'm',
+    m.radius,
+    [
+      input(
+        'R_turn',
+        'R(\\theta, sF)',
+        'radius of this pair at this edge angle and outer-ski load',
+        m.radius,
+        'm',
+      ),
+      input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
+      input('F_outer', 's F', "outer ski's part of the load", m.outerLoad, 'N', 'run.load'),
+    ],
+    {
+      note: 'Radius and load are solved together: a tighter turn presses harder, and a ski pressed harder bends further. Without a solved groove this is the cosine rule.',
+      source: 'equilibrium of the bent ski in its groove, or R = R_sc cosθ (from memory)',
+    },
+  );
+}
+
+function normalWorking(q: ChainQuestion, m: TurnMoment): Working {
+  return told(
+    'run.normalForce',
+    'Force square to the slope',
+    'F_N',
+    'F_N = m g \\cos\\alpha',
+    'm * g * cos(alpha)',
+    'N',
+    m.normal,
+    [...weightInputs(q), input('alpha', '\\alpha', 'slope angle', q.slope, 'rad')],
+    { source: BALANCE },
+  );
+}
+
+function sidewaysWorking(q: ChainQuestion, m: TurnMoment): Working {
+  return told(
+    'run.sidewaysForce',
+    'Sideways force at this speed',
+    'F_{lat}',
+    'F_{lat} = \\frac{m v^2}{R} + m g \\sin\\alpha \\sin\\chi',
+    'm * v^2 / R + m * g * sin(alpha) * sin(chi)',
+    'N',
+    m.sideways,
+    [
+      ...weightInputs(q),
+      input('v', 'v', 'speed', q.speed, 'm/s'),
+      input('R', 'R', 'turn radius', m.radius, 'm', 'run.radius'),
+      input('alpha', '\\alpha', 'slope angle', q.slope, 'rad'),
+      input('chi', '\\chi', 'direction past the fall line (negative before it)', q.pastFallLine, 'rad'),
+    ],
+    {
+      source: BALANCE,
+      note: 'Before the fall line the weight helps the turn; after it the weight adds to the force.',
+    },
+  );
+}
+
+function leanWorking(m: TurnMoment): Working {
+  return told(
+    'run.lean',
+    'Lean needed',
+    '\\psi',
+    '\\psi = \\operatorname{atan2}(F_{lat}, F_N)',
+    'atan2(F_lat, F_N)',
+    'rad',
+    m.lean,
+    forces(m),
+    {
+      source: BALANCE,
+    },
+  );
+}
+
+function loadWorking(q: ChainQuestion, m: TurnMoment): Working {
+  return told(
+    'run.load',
+    'Force between skis and snow',
+    'F',
+    'F = \\frac{m g \\cos\\alpha}{\\cos\\psi}',
+    'm * g * cos(alpha) / cos(psi)',
+    'N',
+    m.load,
+    [
+      ...weightInputs(q),
+      input('alpha', '\\alpha', 'slope angle', q.slope, 'rad'),
+      input('psi', '\\psi', 'lean', m.lean, 'rad', 'run.lean'),
+    ],
+    { source: BALANCE, note: `That is ${balancedLoad(m.lean, q.slope).toFixed(2)} times the weight.` },
+  );
+}
+
+function angulationWorking(q: ChainQuestion, m: TurnMoment): Working {
+  return told(
+    'run.angulation',
+    'Angulation',
+    '\\gamma',
+    '\\gamma = \\theta - \\psi',
+    'theta - psi',
+    'rad',
+    m.angulation,
+    [
+      input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
+      input('psi', '\\psi', 'lean', m.lean, 'rad', 'run.lean'),
+    ],
+    { source: 'tilt of the skis beyond the lean of the body', status: 'definition' },
+  );
+}
+
+function holdWorking(q: ChainQuestion, m: TurnMoment): Working {
+  const words = coachWords(q);
+  return told(
+    'run.hold',
+    'Hold left under the boot',
+    'h',
+    'h = \\theta - b - \\psi',
+    'theta - b - psi',
+    'rad',
+    m.hold,
+    [
+      input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
+      input('b', 'b', 'base bevel', q.baseBevel, 'rad'),
+      input('psi', '\\psi', 'lean', m.lean, 'rad', 'run.lean'),
+    ],
+    { source: SHELF, note: [words.verdict, ...words.changes].join(' ') },
+  );
+}
+
+function holdingSpeedWorking(q: ChainQuestion): Working {
+  const speed = holdingSpeed(q);
+  const load = (q.mass * GRAVITY * Math.cos(q.slope)) / Math.cos(Math.max(0, q.edgeAngle - q.baseBevel));
+  return told(
+    'run.holdingSpeed',
+    'Speed this edge angle holds',
+    'v_h',
+    'v_h = \\sqrt{R g (\\cos\\alpha \\tan(\\theta - b) - \\sin\\alpha \\sin\\chi)}',
+    'sqrt(max(0, R * g * (cos(alpha) * tan(max(0, theta - b)) - sin(alpha) * sin(chi))))',
+    'm/s',
+    speed,
+    [
+      input(
+        'R',
+        'R',
+        'turn radius at the load of the limit',
+        q.turn.radius(q.edgeAngle, q.outerShare * load),
+        'm',
+      ),
+      input('g', 'g', 'gravity', GRAVITY, 'm/s^2'),
+      input('alpha', '\\alpha', 'slope angle', q.slope, 'rad'),
+      input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
+      input('b', 'b', 'base bevel', q.baseBevel, 'rad'),
+      input('chi', '\\chi', 'direction past the fall line (negative before it)', q.pastFallLine, 'rad'),
+    ],
+    { source: SHELF },
+  );
+}
+
+/** Speed no unangulated carve exceeds on level ground. */
+export function speedCeilingWorking(sidecutRadius: number): Working {
+  return told(
+    'run.speedCeiling',
+    'Ceiling of the unangulated carve',
+    'v_{max}',
+    'v_{max} = \\sqrt{g R_{sc}}',
+    'sqrt(g * R_sc)',
+    'm/s',
+    speedCeiling(sidecutRadius),
+    [
+      input('g', 'g', 'gravity', GRAVITY, 'm/s^2'),
+      input('R_sc', 'R_{sc}', 'sidecut radius', sidecutRadius, 'm', 'shape.radius'),
+    ],
+    { source: 'level ground, edge angle equal to lean, R = R_sc cosθ' },
+  );
+}
+
+/**
+ * Radius of the ideal carve, or null where there is none.
+ *
+ * @param beta direction of travel from the horizontal traverse, rad; `half` +1 after the fall line, −1 before
+ */
+export function idealRadiusWorking(
+  speed: number,
+  sidecutRadius: number,
+  slope: number,
+  beta: number,
+  half: 1 | -1,
+): Working | null {
+  const radius = idealRadius(speed, sidecutRadius, slope, beta, half);
+  if (radius === null) return null;
+  return told(
+    'run.idealRadius',
+    'Turn radius of the ideal carve',
+    'R',
+    '\\sqrt{R_{sc}^2/R^2 - 1} = \\frac{v^2}{g R \\cos\\alpha} \\pm \\tan\\alpha\\cos\\beta',
+    'R_sc * cos(atan(half * tan(alpha) * cos(beta)) + asin(v^2 / (g * R_sc * cos(alpha)) / sqrt(1 + (tan(alpha) * cos(beta))^2)))',
+    'm',
+    radius,
+    [
+      input('R_sc', 'R_{sc}', 'sidecut radius', sidecutRadius, 'm', 'shape.radius'),
+      input('v', 'v', 'speed', speed, 'm/s'),
+      input('g', 'g', 'gravity', GRAVITY, 'm/s^2'),
+      input('alpha', '\\alpha', 'slope angle', slope, 'rad'),
+      input('beta', '\\beta', 'direction from the horizontal traverse', beta, 'rad'),
+      input('half', '\\pm', '+1 after the fall line, −1 before', half, '1'),
+    ],
+    {
+      note: 'The equation above, solved for R.',
+      source: 'after Jentschura & Fahrbach, Can. J. Phys. 82 (2004) 249–261 (abstract seen)',
+    },
+  );
+}
+
+/** Speed at which drag and friction balance the weight in a straight run. */
+export function terminalSpeedWorking(run: StraightRun): Working {
+  return told(
+    'run.terminalSpeed',
+    'Terminal speed of the straight run',
+    'v_\\infty',
+    'v_\\infty = \\sqrt{\\frac{2 m g (\\sin\\alpha - \\mu\\cos\\alpha)}{\\rho\\,C_dA}}',
+    'sqrt(max(0, 2 * m * g * (sin(alpha) - mu * cos(alpha)) / (rho * CdA)))',
+    'm/s',
+    terminalSpeed(run),
+    [
+      ...weightInputs(run),
+      input('alpha', '\\alpha', 'slope angle', run.slope, 'rad'),
+      input('mu', '\\mu', 'coefficient of friction', run.friction, '1'),
+      input('rho', '\\rho', 'air density', run.airDensity, 'kg/m^3'),
+      input('CdA', 'C_dA', 'drag area', run.dragArea, 'm^2'),
+    ],
+    { source: 'balance of weight, friction and drag' },
+  );
+}
+
+function weightInputs(of: { readonly mass: number }): WorkingInput[] {
+  return [
+    input('m', 'm', 'skier with equipment', of.mass, 'kg'),
+    input('g', 'g', 'gravity', GRAVITY, 'm/s^2'),
+  ];
+}
+
+function forces(m: TurnMoment): WorkingInput[] {
+  return [
+    input('F_lat', 'F_{lat}', 'sideways force', m.sideways, 'N', 'run.sidewaysForce'),
+    input('F_N', 'F_N', 'force square to the slope', m.normal, 'N', 'run.normalForce'),
+  ];
+}
+
+function input(
+  name: string,
+  symbol: string,
+  meaning: string,
+  value: number,
+  unit: string,
+  from?: string,
+): WorkingInput {
+  return from ? { name, symbol, meaning, value, unit, from } : { name, symbol, meaning, value, unit };
+}
+
+function told(
+  key: string,
+  title: string,
+  symbol: string,
+  tex: string,
+  formula: string,
+  unit: string,
+  value: number,
+  inputs: readonly WorkingInput[],
+  rest: { readonly source: string; readonly status?: SourceStatus; readonly note?: string },
+): Working {
+  const { source, status = 'derived', note } = rest;
+  const working = { key, title, symbol, tex, formula, inputs, result: { value, unit }, source, status };
+  return note === undefined ? working : { ...working, note };
+}
