@@ -88,7 +88,9 @@ export function compileFormula(text: string, field = 'newtonM2'): Closure {
     switch (part.type) {
       case 'ConstantNode': {
         const { value } = part;
-        return typeof value === 'number' ? () => value : refuse(`the value ${String(value)}`);
+        return typeof value === 'number' && Number.isFinite(value)
+          ? () => value
+          : refuse(`the value ${String(value)}`);
       }
       case 'SymbolNode': {
         const name = part.name ?? '';
