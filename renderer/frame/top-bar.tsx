@@ -41,19 +41,21 @@ export function TopBar(): JSX.Element {
           type="button"
           class="quiet"
           disabled={undoLabel.value === null}
+          aria-label="Undo"
           title={undoLabel.value ? `Undo: ${undoLabel.value}` : 'Nothing to undo'}
           onClick={undo}
         >
-          ↶ Undo
+          ↶<span class="word"> Undo</span>
         </button>
         <button
           type="button"
           class="quiet"
           disabled={redoLabel.value === null}
+          aria-label="Redo"
           title={redoLabel.value ? `Redo: ${redoLabel.value}` : 'Nothing to redo'}
           onClick={redo}
         >
-          ↷ Redo
+          ↷<span class="word"> Redo</span>
         </button>
       </div>
       <div class="top-group right">
@@ -81,7 +83,7 @@ export function TopBar(): JSX.Element {
             helpOpen.value = true;
           }}
         >
-          Keys and help
+          Help
         </button>
       </div>
     </header>

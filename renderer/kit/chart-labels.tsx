@@ -3,22 +3,19 @@ import type { Plot } from './chart.tsx';
 import { PairBadge } from './pair-badge.tsx';
 import type { Series } from './series.ts';
 import { spread } from './spread.ts';
+import { smallText, textWidth } from './text-width.ts';
 
-const CHARACTER = 6.6;
 const BADGE = 22;
-
-const named = (width: number) => width >= 460;
+const GAP = 14;
 
 /** Room at the right for the labels: names where the chart is wide enough, else letters only. */
 export function labelRoom(series: readonly Series[], width: number): number {
-  const longest = Math.max(
-    0,
-    ...series.map(
-      each =>
-        (each.mark ? BADGE : 0) + (named(width) || !each.mark ? shorten(each.label).length * CHARACTER : 0),
-    ),
-  );
-  return Math.min(150, 14 + longest);
+  const size = smallText();
+  const widths = series.map(each => {
+    const name = width >= 460 || !each.mark ? textWidth(shorten(each.label), size, 600) : 0;
+    return (each.mark ? BADGE : 0) + name;
+  });
+  return GAP + Math.ceil(Math.max(0, ...widths));
 }
 
 const shorten = (label: string) => (label.length > 18 ? `${label.slice(0, 17)}…` : label);
@@ -41,7 +38,7 @@ export function ChartLabels({
     return plot.height / 2;
   });
   const places = spread(ends, 20, 6, plot.height - 4);
-  const withNames = room > 14 + BADGE + 1;
+  const withNames = room > GAP + BADGE + 1;
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
     <g class="line-labels" aria-hidden="true">

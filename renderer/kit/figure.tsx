@@ -84,7 +84,7 @@ export function Figure(props: FigureProps): JSX.Element {
       style={props.height ? undefined : { flex: '1 1 0', minHeight: 0 }}
     >
       <figcaption class="figure-head">
-        <h3>{props.title}</h3>
+        <h2>{props.title}</h2>
         <p class="figure-note">{props.note}</p>
         <div class="figure-tools">
           {props.tools}

@@ -40,7 +40,14 @@ export function Reading(props: ReadingProps): JSX.Element {
     <>
       <span class="reading-label">
         {props.mark && <PairBadge mark={props.mark} />}
-        {props.of ? <span class="reading-of">{props.of}</span> : props.label}
+        {props.of ? (
+          <>
+            <span class="sr-only">{props.label}</span>
+            <span class="reading-of">{props.of}</span>
+          </>
+        ) : (
+          props.label
+        )}
       </span>
       {formatted ? (
         <span class="reading-value">
@@ -63,12 +70,9 @@ export function Reading(props: ReadingProps): JSX.Element {
       type="button"
       class={`reading ${size}`}
       onClick={() => showWorking(props.of ? `${props.label}: ${props.of}` : props.label, working())}
-      aria-label={`${props.label}${props.of ? `, ${props.mark?.letter ?? ''} ${props.of}` : ''}: ${formatted!.text}. How?`}
     >
       {content}
-      <span class="how" aria-hidden="true">
-        how?
-      </span>
+      <span class="how">how?</span>
     </button>
   );
 }
@@ -88,7 +92,7 @@ export function PairReadings(props: {
   const rest = props.rows.filter(row => row !== first);
   return (
     <section class="pair-readings">
-      <h3>{props.label}</h3>
+      <h2>{props.label}</h2>
       {first && <Reading {...first} label={props.label} measure={props.measure} size="large" />}
       {rest.map(row => (
         <Reading key={row.id} {...row} label={props.label} measure={props.measure} size="small" />

@@ -59,9 +59,9 @@ function WorkingSheet({ working }: { working: Working }): JSX.Element {
         <tbody>
           {working.inputs.map(input => (
             <tr key={input.name}>
-              <th scope="row">
+              <td>
                 <Tex tex={input.symbol} />
-              </th>
+              </td>
               <td class="working-number">{printedValue(input)}</td>
               <td>
                 {input.meaning}
@@ -70,9 +70,9 @@ function WorkingSheet({ working }: { working: Working }): JSX.Element {
             </tr>
           ))}
           <tr class="working-result">
-            <th scope="row">
+            <td>
               <Tex tex={working.symbol} />
-            </th>
+            </td>
             <td class="working-number">{printedValue(working.result)}</td>
             <td>result</td>
           </tr>

@@ -46,6 +46,7 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
   return (
     <Dialog
       title={locked ? entry.pair.name : `Edit ${entry.pair.name}`}
+      place="drawer"
       onClose={close}
       footer={
         <>

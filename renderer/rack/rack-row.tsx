@@ -64,7 +64,6 @@ export function RackRow({ entry }: { entry: RackEntry }): JSX.Element {
         <span class="rack-title">
           {mark && <PairBadge mark={mark} />}
           <span class="rack-words">{pair.name}</span>
-          {pair.demo && <span class="demo">demo data</span>}
           {isUnsaved(entry) && (
             <span class="unsaved" title="Unsaved changes">
               ●<span class="sr-only"> unsaved changes</span>
@@ -72,8 +71,9 @@ export function RackRow({ entry }: { entry: RackEntry }): JSX.Element {
           )}
         </span>
         <span class="rack-facts">
-          {facts.join(' · ')}
-          {entry.readOnly && <span> · read-only</span>}
+          <span>{facts.join(' · ')}</span>
+          {pair.demo && <span class="demo">demo data</span>}
+          {entry.readOnly && <span class="demo">read-only</span>}
         </span>
       </button>
       {active && (

@@ -20,8 +20,8 @@ export function LocalRadius(): JSX.Element {
   const greatest = Math.max(5, ...chosenPairs.value.map(pair => radiusOf(pair.pair) ?? 0));
   return (
     <Chart
-      title="Local radius along the edge"
-      x={{ label: 'From the rear contact point', measure: 'station' }}
+      title="Radius along the edge"
+      x={{ label: 'From rear contact', measure: 'station' }}
       y={{ label: 'Local radius', measure: 'radius', zero: true, ceiling: greatest * 2 }}
       series={series}
       cursor={cursor}

@@ -36,7 +36,7 @@ export function ShapeReadings(): JSX.Element | null {
         }))}
       />
       <section class="reading-group">
-        <h3>{active.name}</h3>
+        <h2>{active.name}</h2>
         <Reading
           label="Sidecut depth"
           measure="width"

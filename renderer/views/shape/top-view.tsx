@@ -10,7 +10,7 @@ import { WidthHandles } from './width-handles.tsx';
 
 const SIDE = 28;
 const ABOVE = 34;
-const BELOW = 44;
+const BELOW = 64;
 
 /** Outlines from above, lying on one another at the boot centre, with the active pair's widths to drag. */
 export function TopView(): JSX.Element {
@@ -29,9 +29,9 @@ export function TopView(): JSX.Element {
 }
 
 function legend(pairs: readonly ChosenPair[]): string {
-  const exaggerated = view.value.exaggeration > 1 ? 'widths drawn 5 times as wide' : 'true to scale';
-  const stations = activePair.value?.pair.widthStations ? ', widths from measured stations' : '';
-  return `${exaggerated}${stations}${pairs.length > 1 ? ', boot centres together' : ''}`;
+  const stations = activePair.value?.pair.widthStations ? 'widths from measured stations' : '';
+  const together = pairs.length > 1 ? 'boot centres together' : '';
+  return [stations, together].filter(Boolean).join(', ');
 }
 
 function Outlines({ pairs, size }: { pairs: readonly ChosenPair[]; size: Size }): JSX.Element {
@@ -60,7 +60,7 @@ function Outlines({ pairs, size }: { pairs: readonly ChosenPair[]; size: Size })
       ))}
       <FittedArc pair={active} place={place} width={size.width} />
       <BootMark pair={active} place={place} middle={middle} />
-      <StationScale pair={active} place={place} y={size.height - BELOW + 14} />
+      <StationScale pair={active} place={place} y={size.height - 30} />
       <WidthHandles pair={active} place={place} perMetre={perMetre * wide} along={perMetre} />
     </g>
   );
@@ -117,27 +117,26 @@ function BootMark({
   middle: number;
 }): JSX.Element {
   const x = place.x(pair.ski.bootCentre);
-  return (
-    <g class="boot-mark">
-      <path d={`M${x},${middle - 6}v12M${x - 6},${middle}h12`} />
-      <text class="halo" x={x + 10} y={middle - 10}>
-        boot centre
-      </text>
-    </g>
-  );
+  return <path class="boot-mark" d={`M${x},${middle - 6}v12M${x - 6},${middle}h12`} />;
 }
 
 /** Stations from the rear contact point, under the outline. */
 function StationScale({ pair, place, y }: { pair: ChosenPair; place: Placing; y: number }): JSX.Element {
   const { system } = view.value;
   const length = pair.ski.contactLength;
-  const step = system === 'metric' ? 0.2 : 0.254;
+  const perMetre = place.x(1) - place.x(0);
+  const unit = system === 'metric' ? 0.1 : 0.127;
+  const step = unit * ([1, 2, 4, 8].find(each => each * unit * perMetre >= 48) ?? 8);
   const count = Math.floor(length / step + 1e-9);
   const stations = Array.from({ length: count + 1 }, (_, at) => at * step);
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
     <g class="axes" aria-hidden="true">
       <line class="axis" x1={place.x(0)} x2={place.x(length)} y1={y} y2={y} />
+      <path class="boot-mark" d={`M${place.x(pair.ski.bootCentre)},${y}v-7`} />
+      <text x={place.x(pair.ski.bootCentre)} y={y - 11} text-anchor="middle">
+        boot centre
+      </text>
       {stations.map(at => (
         <g key={at} transform={`translate(${place.x(at)},${y})`}>
           <line class="tick" y2={4} />
