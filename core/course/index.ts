@@ -3,6 +3,7 @@ export { type CourseConditions, fillCourseConditions, usualConditions } from './
 export { type GateReading, type GateReport, gateReport } from './gate-report.ts';
 export { type Gate, type GateList, type GateProblem, readGates, writeGates } from './gates.ts';
 export { gateTurns, type Line, LineError, type LineOptions, lineThroughGates } from './line.ts';
+export { type NoQuickLine, type QuickLine, type QuickLineQuestion, quickLine } from './quick-line.ts';
 export { type Flip, type RankedPair, type Ranking, rankPairs } from './ranking.ts';
 export { fitRhythmicSet, rhythmicSet, type SetFit, setRadius, setTurnAngle } from './rhythmic-set.ts';
 export {

@@ -77,6 +77,7 @@ export function lineThroughGates(gates: readonly Gate[], options: LineOptions = 
 
 /** The side each gate turns to: as written, else as the neighbouring poles show, else opposite the last. */
 export function gateTurns(gates: readonly Gate[]): Int8Array {
+  if (gates.length === 0) return new Int8Array(0);
   const poles = withEnds(gates);
   const turns = new Int8Array(gates.length);
   gates.forEach((gate, i) => {
