@@ -3,11 +3,20 @@ import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { identify } from './identify.ts';
 import { run } from './run.ts';
+import { set } from './set.ts';
 import { shape } from './shape.ts';
 import { vibrate } from './vibrate.ts';
 
 /** The accepted commands, in the order of the question they answer. */
-export const commands: Readonly<Record<string, Command>> = { shape, bend, vibrate, identify, run, check };
+export const commands: Readonly<Record<string, Command>> = {
+  shape,
+  bend,
+  vibrate,
+  identify,
+  run,
+  set,
+  check,
+};
 
 export function isCommand(name: string | undefined): name is string {
   return name !== undefined && Object.hasOwn(commands, name);

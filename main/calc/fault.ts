@@ -24,5 +24,9 @@ export function answered<T extends { readonly ok: true }>(
   answer: T | { readonly ok: false; readonly needs: string },
 ): T {
   if (answer.ok) return answer;
-  throw new InputFault(`${file}: this question needs ${answer.needs}, and the pair gives none`);
+  throw lacking(file, answer.needs);
+}
+
+export function lacking(file: string, needs: string): InputFault {
+  return new InputFault(`${file}: this question needs ${needs}, and the pair gives none`);
 }

@@ -1,5 +1,6 @@
 export const MM = 1e-3;
 export const DEGREE = Math.PI / 180;
+export const KMH = 1 / 3.6;
 /** N/mm³ in N/m³. */
 export const PER_MM3 = 1e9;
 

@@ -1,20 +1,12 @@
-import {
-  airDensity,
-  cosineTurn,
-  DRAG_AREA,
-  evenSlope,
-  linkedTurns,
-  runDown,
-  type Track,
-} from '../../core/run/index.ts';
-import { shapeWorkings, sidecut } from '../../core/shape/index.ts';
+import { airDensity, DRAG_AREA, evenSlope, linkedTurns, runDown, type Track } from '../../core/run/index.ts';
+import { shapeWorkings } from '../../core/shape/index.ts';
 import type { Command, CommandInput } from './command.ts';
 import { asking } from './fault.ts';
 import { oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
-import { DEGREE, rounded } from './quantity.ts';
+import { DEGREE, KMH, rounded } from './quantity.ts';
+import { NO_ADVICE, TURN_WORDS, turnOf } from './turn-of.ts';
 
-const KMH = 1 / 3.6;
 /** Seconds between samples: twenty a second draw a smooth track and keep the document small. */
 const SAMPLE_STEP = 0.05;
 
@@ -35,11 +27,10 @@ export const run: Command = {
   files: [1, 1],
   async run({ files: [file], options, read }) {
     const ski = await skiFrom(file, read);
-    const { radius } = sidecut(ski);
     const track = asking(file, () =>
       runDown(
         {
-          turn: cosineTurn(radius),
+          turn: turnOf(ski),
           baseBevel: ski.baseBevel,
           contactLength: ski.contactLength,
           ...conditions(options),
@@ -86,7 +77,7 @@ export const run: Command = {
         { title: 'Track', ...samples, rows: samples.rows.filter((_, index) => index % every === 0) },
       ],
       csv: samples,
-      words: 'The turn radius follows the cosine rule of rigid snow. No advice on how fast or where to ski.',
+      words: `${TURN_WORDS} ${NO_ADVICE}`,
       workings: shapeWorkings(ski),
     };
   },

@@ -1,0 +1,129 @@
+import {
+  type CourseConditions,
+  type Gate,
+  LineError,
+  neededEdgeWorking,
+  rankPairs,
+  readGates,
+  rhythmicSet,
+  setRadius,
+  setRadiusWorking,
+} from '../../core/course/index.ts';
+import { sidecut } from '../../core/shape/index.ts';
+import type { Command, CommandInput } from './command.ts';
+import { asking, InputFault } from './fault.ts';
+import { oneNumber } from './option.ts';
+import { skiFrom } from './pair-input.ts';
+import { DEGREE, KMH, rounded } from './quantity.ts';
+import { NO_ADVICE, TURN_WORDS, turnOf } from './turn-of.ts';
+
+export const set: Command = {
+  usage: 'PAIR…',
+  summary: 'Which pair suits a set of gates, and why',
+  options: {
+    course: { type: 'string' },
+    gates: { type: 'string' },
+    spacing: { type: 'string' },
+    offset: { type: 'string' },
+    slope: { type: 'string' },
+    speed: { type: 'string' },
+  },
+  files: [1, Number.POSITIVE_INFINITY],
+  async run({ files, options, read }) {
+    const skis = await Promise.all(files.map(file => skiFrom(file, read)));
+    const course = await courseFrom(options, read);
+    const ranking = asking(course.name, () =>
+      onLine(course.name, () =>
+        rankPairs(
+          skis.map(ski => ({ name: ski.name, turn: turnOf(ski), baseBevel: ski.baseBevel })),
+          course.gates,
+          conditions(options),
+        ),
+      ),
+    );
+    const tightest = Math.min(...ranking.pairs[0].report.gates.map(gate => gate.neededRadius));
+    const json = {
+      setRadiusM: rounded(course.rhythm ? setRadius(...course.rhythm) : tightest),
+      pairs: ranking.pairs.map(({ name, neededEdge, minHold, report, verdict }) => ({
+        name,
+        neededEdgeDeg: neededEdge === null ? null : rounded(neededEdge / DEGREE),
+        minHoldDeg: rounded(minHold / DEGREE),
+        seconds: rounded(report.seconds),
+        verdict,
+      })),
+      pick: ranking.pick,
+      because: ranking.because,
+    };
+    const table = {
+      columns: [
+        { name: 'name' },
+        { name: 'neededEdgeDeg', decimals: 1 },
+        { name: 'minHoldDeg', decimals: 1 },
+        { name: 'seconds', decimals: 2 },
+        { name: 'verdict' },
+      ],
+      rows: json.pairs.map(pair => Object.values(pair)),
+    };
+    const title = `${course.gates.length} gates, ${course.rhythm ? 'set' : 'tightest'} radius ${json.setRadiusM} m`;
+    return {
+      json,
+      tables: [{ title, ...table }],
+      csv: table,
+      words: `${ranking.because}\n${TURN_WORDS} ${NO_ADVICE}`,
+      workings: course.rhythm
+        ? [
+            setRadiusWorking(...course.rhythm),
+            ...skis.flatMap(ski => neededEdgeWorking(...course.rhythm, sidecut(ski).radius) ?? []),
+          ]
+        : [],
+    };
+  },
+};
+
+type Course = { readonly name: string; readonly gates: readonly Gate[] } & (
+  | { readonly rhythm: readonly [spacing: number, offset: number] }
+  | { readonly rhythm: null }
+);
+
+async function courseFrom(options: CommandInput['options'], read: CommandInput['read']): Promise<Course> {
+  const { course } = options;
+  if (typeof course === 'string') {
+    const { gates, problems } = readGates(await read(course));
+    if (problems.length > 0) {
+      const [{ row, message }] = problems;
+      throw new InputFault(`${course}: row ${row}: ${message}`);
+    }
+    return { name: course, gates, rhythm: null };
+  }
+  const count = oneNumber(options, 'gates', { unit: 'gates', from: 2, to: 200, whole: true }, 10);
+  const spacing = oneNumber(options, 'spacing', { unit: 'm', from: 2, to: 80 });
+  const offset = oneNumber(options, 'offset', { unit: 'm', from: 0.1, to: 40 });
+  if (spacing === null || offset === null) {
+    const missing = spacing === null ? '--spacing' : '--offset';
+    throw new InputFault(`${missing}: is missing; give --course FILE, or --spacing and --offset in m`);
+  }
+  return {
+    name: '--spacing, --offset',
+    gates: rhythmicSet(count, spacing, offset),
+    rhythm: [spacing, offset],
+  };
+}
+
+function conditions(options: CommandInput['options']): Partial<CourseConditions> {
+  const slope = oneNumber(options, 'slope', { unit: 'degrees', from: 0, to: 60 });
+  const speed = oneNumber(options, 'speed', { unit: 'km/h', from: 5, to: 150 });
+  return {
+    ...(slope !== null && { slope: slope * DEGREE }),
+    // A speed that is named is the coach's "at 45 km/h?": it is kept all the way.
+    ...(speed !== null && { startSpeed: speed * KMH, holdSpeed: true }),
+  };
+}
+
+function onLine<T>(name: string, question: () => T): T {
+  try {
+    return question();
+  } catch (error) {
+    if (error instanceof LineError) throw new InputFault(`${name}: ${error.message}`);
+    throw error;
+  }
+}
