@@ -76,7 +76,7 @@ export interface ArcLook {
 }
 
 const STEP = 0.25;
-const LIFT = 0.012;
+const LIFT = 0.008;
 
 interface Strip {
   position: number[];
@@ -214,8 +214,8 @@ export class ArcLine {
       depthWrite: false,
       fog: false,
       polygonOffset: true,
-      polygonOffsetFactor: -3,
-      polygonOffsetUnits: -6,
+      polygonOffsetFactor: -1,
+      polygonOffsetUnits: -2,
     });
     this.setLeastWidth = widenRibbon(material, view, 2.5);
     this.mesh = new Mesh(new BufferGeometry(), material);

@@ -1,4 +1,5 @@
 import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Mesh, MeshLambertMaterial, Vector3 } from 'three';
+import { CLOSE_LAYER } from './label.ts';
 
 const SIDES = 12;
 const SHAFT = 0.018;
@@ -62,7 +63,12 @@ export class ForceArrow {
     geometry.setIndex(arrowIndex());
     writeArrow(this.#positions, 1);
     geometry.computeVertexNormals();
-    this.mesh = new Mesh(geometry, new MeshLambertMaterial({ fog: false, emissiveIntensity: 0.45 }));
+    this.mesh = new Mesh(
+      geometry,
+      new MeshLambertMaterial({ fog: false, emissiveIntensity: 0.45, depthTest: false, transparent: true }),
+    );
+    this.mesh.renderOrder = 5;
+    this.mesh.layers.set(CLOSE_LAYER);
     this.mesh.frustumCulled = false;
     this.mesh.visible = false;
   }

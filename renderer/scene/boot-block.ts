@@ -22,23 +22,23 @@ export function bootBlock(sole: number): BufferGeometry {
     {
       low: [0.036, -half * 1.2, -half * 0.72, 0.016],
       high: [0.03, -half * 1.12, -half * 0.8, 0.05],
-      grey: 0.3,
+      grey: 0.24,
     },
     {
       low: [0.036, half * 0.74, half * 1.2, 0.016],
       high: [0.03, half * 0.82, half * 1.1, 0.05],
-      grey: 0.3,
+      grey: 0.24,
     },
-    { low: [0.035, -half, half, 0.016], high: [0.035, -half, half, 0.042], grey: 0.22 },
+    { low: [0.034, -half, half, 0.016], high: [0.035, -half, half, 0.04], grey: 0.2 },
     {
-      low: [0.046, -half * 0.96, half * 0.9, 0.042],
-      high: [0.048, -half * 0.9, half * 0.3, 0.15],
-      grey: 0.62,
+      low: [0.045, -half * 0.95, half * 0.92, 0.04],
+      high: [0.043, -half * 0.9, half * 0.42, 0.115],
+      grey: 0.34,
     },
     {
-      low: [0.05, -half * 0.92, half * 0.26, 0.15],
-      high: [0.056, -half * 0.72, half * 0.5, 0.36],
-      grey: 0.7,
+      low: [0.046, -half * 0.9, half * 0.3, 0.115],
+      high: [0.047, -half * 0.8, half * 0.36, 0.2],
+      grey: 0.42,
     },
   ];
   const positions: number[] = [];

@@ -88,6 +88,11 @@ export class CameraRig {
     this.#zoom = 1;
   }
 
+  /** Distance to what is looked at, m. */
+  get distance(): number {
+    return this.#now.distance;
+  }
+
   get easing(): boolean {
     return this.#ease < 1;
   }
@@ -110,9 +115,12 @@ export class CameraRig {
     this.touched = true;
   }
 
-  /** Moves the camera for this picture. */
-  apply(pose: CameraPose, aspect: number, seconds: number): void {
-    const goal = poseToState(pose, aspect, this.#goal);
+  /**
+   * Moves the camera for this picture.
+   * @param room aspect of the part the pose must fit; `aspect` is that of the whole picture
+   */
+  apply(pose: CameraPose, room: number, aspect: number, seconds: number): void {
+    const goal = poseToState(pose, room, this.#goal);
     this.#ease = this.instant || !this.#started ? 1 : Math.min(1, this.#ease + seconds / EASE_SECONDS);
     this.#started = true;
     const e = this.#ease * this.#ease * (3 - 2 * this.#ease);

@@ -2,7 +2,7 @@ import { Group, Vector3 } from 'three';
 import { ArcLine, type ArcPath, type PlanePoint, pointOnArc } from './arc.ts';
 import type { CameraPose } from './camera-rig.ts';
 import { Groove } from './groove.ts';
-import { CLOSE_LABELS, LabelSet } from './label.ts';
+import { DETAIL_LAYER, LabelSet } from './label.ts';
 import { Playback } from './playback.ts';
 import type { RibbonView } from './ribbon-material.ts';
 import type { SetUp } from './set-up.ts';
@@ -77,7 +77,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
   readonly #skier = new Skier();
   readonly #missLine: ArcLine;
   readonly #missLabel = this.labels.make();
-  readonly #metreLabels = [this.labels.make(CLOSE_LABELS), this.labels.make(CLOSE_LABELS)];
+  readonly #metreLabels = [this.labels.make(DETAIL_LAYER), this.labels.make(DETAIL_LAYER)];
   #skis: { object: SkiObject; groove: Groove; form: SkiForm; style: PairStyle; drawn: number }[] = [];
   #arcs: { line: ArcLine; label: ReturnType<LabelSet['make']> }[] = [];
   #paths: ArcPath[] = [];
@@ -163,7 +163,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
       if (lean !== null) {
         this.#leanUp.copy(this.#normal).multiplyScalar(Math.cos(lean));
         this.#leanUp.addScaledVector(this.#inside, Math.sin(lean));
-        this.#skier.pose(part.object.seat.origin, part.object.seat.up, this.#leanUp);
+        this.#skier.pose(part.object.seat.origin, part.object.seat.up, this.#leanUp, this.#forward);
       }
     }
   }
@@ -189,10 +189,10 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
     const tall = this.#skier.group.visible;
     switch (camera) {
       case 'ski':
-        set(0.95, 0.8, 0.62);
-        out.target.addScaledVector(this.#forward, 0.06);
-        out.wide = length * 1.16;
-        out.high = length * 0.72;
+        set(-0.85, 0.9, 0.4);
+        out.target.addScaledVector(this.#forward, 0.14).addScaledVector(this.#normal, -0.03);
+        out.wide = length * 1.1;
+        out.high = length * 0.62;
         break;
       case 'along':
         set(1, 0.05, 0.2);
@@ -207,8 +207,9 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
         break;
       case 'above':
         set(0, 0, 1);
-        out.wide = length * 1.15;
-        out.high = length * 1.15;
+        out.target.addScaledVector(this.#forward, length * 0.06);
+        out.wide = length * 1.2;
+        out.high = length * 1.24;
         break;
       default: {
         const { left, right, top, bottom } = this.#box;
@@ -232,6 +233,10 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
 
   insetFor(camera: EdgeCamera): EdgeCamera {
     return camera === 'arc' || camera === 'hill' ? 'ski' : 'arc';
+  }
+
+  detailLabels(camera: EdgeCamera): boolean {
+    return camera === 'arc' || camera === 'hill';
   }
 
   dispose(): void {
@@ -318,7 +323,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
       const look = {
         colour: spec.style.colour,
         dash: spec.style.dash,
-        halfWidth: 0.018,
+        halfWidth: 0.005,
         ticks: i === 0,
         spokes: false,
       };
@@ -334,7 +339,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
       const shown = (specs[0]?.shown ?? false) && metres < this.#paths[0].length - 1.5;
       label.set(shown ? `${metres} m` : '', theme.frame, theme);
       const p = pointOnArc(this.#paths[0], metres, this.#at);
-      const out = -0.5 * this.#paths[0].turn;
+      const out = 0.9 * this.#paths[0].turn;
       this.frame.place(
         p.x + out * Math.cos(p.heading),
         p.y - out * Math.sin(p.heading),
@@ -372,7 +377,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
       this.frame,
     );
     this.#missLabel.set(miss.label ?? `${gap.toFixed(1)} m`, ink, this.#theme);
-    this.frame.place((ax + bx) / 2, (ay + by) / 2, 0.1, this.#missLabel.sprite.position);
+    this.frame.place((ax + bx) / 2, (ay + by) / 2 - 0.9, 0.1, this.#missLabel.sprite.position);
   }
 
   #laySnow(): void {
@@ -402,7 +407,8 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
     }
     const depth = Math.max(bootDepth(spec.bend, spec.form), 0.004);
     const sin = Math.max(Math.sin(spec.edgeAngle), 0.08);
-    const width = Math.min(2 * part.object.ski.bootHalfWidth, Math.max(0.05, (2.2 * depth) / sin));
+    // The shelf the base has cut, and the snow thrown up on either side of it.
+    const width = Math.min(2 * part.object.ski.bootHalfWidth, depth / sin) + 0.06;
     for (; part.drawn <= steps; part.drawn++) {
       const p = pointOnArc(this.#paths[i], part.drawn * GROOVE_STEP, this.#at);
       part.groove.ribbon.add({ x: p.x, y: p.y, width, depth, kind: 'carve' }, this.frame);

@@ -185,7 +185,7 @@ export function grooveTexels(): Uint8Array {
       let shade: number;
       let cover: number;
       if (carve) {
-        shade = 1 - 0.3 * Math.exp(-(((u - 0.5) / 0.2) ** 2));
+        shade = 1 - 0.42 * Math.exp(-(((u - 0.5) / 0.2) ** 2));
         cover = edge;
       } else {
         const stroke = (u + row / HATCH) % 0.5 < 0.2;
@@ -226,10 +226,10 @@ export class Groove {
       transparent: true,
       depthWrite: false,
       polygonOffset: true,
-      polygonOffsetFactor: -2,
-      polygonOffsetUnits: -4,
+      polygonOffsetFactor: -1,
+      polygonOffsetUnits: -1,
     });
-    widenRibbon(material, view, 2.6);
+    widenRibbon(material, view, 4);
     this.mesh = new Mesh(this.ribbon.geometry, material);
     this.mesh.frustumCulled = false;
     this.mesh.renderOrder = 1;

@@ -38,7 +38,7 @@ export interface HillRun {
   readonly grooveDepth?: number;
 }
 
-const CAPACITY = 1300;
+const CAPACITY = 1000;
 
 /** Ski, groove and path of one run. */
 export class HillRunner {
@@ -71,7 +71,7 @@ export class HillRunner {
     for (let i = 1; i < track.t.length; i++) {
       length += Math.hypot(track.x[i] - track.x[i - 1], track.y[i] - track.y[i - 1]);
     }
-    const capacity = ghost ? 700 : CAPACITY;
+    const capacity = ghost ? 500 : CAPACITY;
     this.#rows = spacedRows(track, Math.max(0.25, (length * 1.02) / capacity));
     this.#groove = new Groove(view, Math.min(capacity, this.#rows.length + 1));
     this.#path = new ArcLine(view);
@@ -81,7 +81,7 @@ export class HillRunner {
       i => track.x[this.#rows[i]],
       i => track.y[this.#rows[i]],
       run.style.dash,
-      0.012,
+      0.006,
       frame,
     );
     this.#path.mesh.material.color.set(run.style.colour);
@@ -98,7 +98,7 @@ export class HillRunner {
 
   applyTheme(theme: SceneTheme): void {
     this.#groove.setColour(theme.groove);
-    this.#path.setLeastWidth(1.8 * theme.emphasis);
+    this.#path.setLeastWidth(1.6 * theme.emphasis);
   }
 
   showPath(shown: boolean): void {
@@ -166,7 +166,7 @@ export class HillRunner {
       const swept = full + form.contactLength * Math.abs(Math.sin(track.drift[i]));
       const width = skid
         ? Math.max(swept, 0.22)
-        : Math.min(full, Math.max(0.06, (2.2 * depth) / Math.sin(Math.max(edge, 0.1))));
+        : Math.min(full, depth / Math.sin(Math.max(edge, 0.1))) + 0.06;
       ribbon.add({ x: track.x[i], y: track.y[i], width, depth, kind: skid ? 'skid' : 'carve' }, this.#frame);
     }
   }

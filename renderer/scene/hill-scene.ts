@@ -3,7 +3,7 @@ import { ForceArrow } from './arrows.ts';
 import type { CameraPose } from './camera-rig.ts';
 import { type GatePole, gatePoles } from './gates.ts';
 import { type HillRun, HillRunner } from './hill-runner.ts';
-import { CLOSE_LABELS, LabelSet } from './label.ts';
+import { DETAIL_LAYER, LabelSet } from './label.ts';
 import { Playback } from './playback.ts';
 import type { RibbonView } from './ribbon-material.ts';
 import type { SetUp } from './set-up.ts';
@@ -40,7 +40,7 @@ export const HILL_CAMERAS: readonly HillCamera[] = ['follow', 'side', 'above', '
 
 const GRAVITY = 9.80665;
 /** Metres drawn for one body weight. */
-const ARROW_SCALE = 0.62;
+const ARROW_SCALE = 0.85;
 
 function plainForceText(name: ForceName, newtons: number): string {
   const what = { weight: 'weight', snow: 'snow force', sideways: 'sideways' }[name];
@@ -61,7 +61,7 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
   readonly #skier = new Skier();
   readonly #arrows = [0, 1, 2].map(() => ({
     arrow: new ForceArrow(),
-    label: this.labels.make(CLOSE_LABELS),
+    label: this.labels.make(DETAIL_LAYER, 1),
   }));
   #runners: HillRunner[] = [];
   #gates: InstancedMesh | null = null;
@@ -139,7 +139,7 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
       .addScaledVector(this.#side, Math.sin(s.lean));
     this.shadowCentre.copy(first.centre).addScaledVector(this.#normal, 0.3);
     this.#skier.group.visible = input.figure ?? true;
-    this.#skier.pose(first.object.seat.origin, first.object.seat.up, this.#leanUp);
+    this.#skier.pose(first.object.seat.origin, first.object.seat.up, this.#leanUp, this.#forward);
     this.#drawForces(input);
   }
 
@@ -154,7 +154,7 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
     for (const runner of this.#runners) runner.applyTheme(theme);
   }
 
-  pose(camera: HillCamera, aspect: number, out: CameraPose): void {
+  pose(camera: HillCamera, _aspect: number, out: CameraPose): void {
     const first = this.#runners[0];
     if (!first) return;
     out.fov = 34;
@@ -167,10 +167,11 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
         .addScaledVector(this.#normal, normal);
     switch (camera) {
       case 'follow':
-        set(-1, 0, 0.3);
-        out.target.addScaledVector(this.#down, 1.2);
-        out.wide = 4.2;
-        out.high = 3.4;
+        set(-1, 0, 0.2);
+        out.fov = 46;
+        out.target.addScaledVector(this.#down, 1).addScaledVector(this.#normal, 0.4);
+        out.wide = 5;
+        out.high = 4.2;
         break;
       case 'side':
         set(0.1, 1, 0.18);
@@ -192,16 +193,20 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
       default: {
         const { left, right, top, bottom } = this.#box;
         this.frame.place((left + right) / 2, (top + bottom) / 2, 0, out.target);
-        this.frame.direct(0, 0.5, 1, (top + bottom) / 2, out.direction);
-        // Looked at aslant from below, the length of the run shortens in the picture.
-        out.wide = Math.max((right - left) * 1.35 + 6, 0.2 * (bottom - top) * aspect);
-        out.high = (bottom - top) * 1.08 + 5;
+        // From the side, so that the length of the run fills the width of the picture.
+        this.frame.direct(-0.8, 0.3, 0.62, (top + bottom) / 2, out.direction);
+        out.wide = (bottom - top) * 1.06 + 8;
+        out.high = Math.max((right - left) * 0.8 + (bottom - top) * 0.4, 10);
       }
     }
   }
 
   insetFor(camera: HillCamera): HillCamera {
     return camera === 'whole' || camera === 'above' ? 'follow' : 'whole';
+  }
+
+  detailLabels(camera: HillCamera): boolean {
+    return camera !== 'whole' && camera !== 'above';
   }
 
   dispose(): void {

@@ -6,6 +6,7 @@ import {
   Sprite,
   SpriteMaterial,
   SRGBColorSpace,
+  Vector3,
 } from 'three';
 import type { SceneTheme } from './theme.ts';
 
@@ -14,8 +15,10 @@ const FONT = 22;
 const PAD = 9;
 const HEIGHT = 34;
 
-/** Layer of the labels that only the large picture shows. */
-export const CLOSE_LABELS = 1;
+/** Layer of small things that only the large picture shows. */
+export const CLOSE_LAYER = 1;
+/** Layer of the labels that only some cameras show. */
+export const DETAIL_LAYER = 2;
 
 /** A short text on a plate that keeps its size on the screen. */
 export class Label {
@@ -25,10 +28,13 @@ export class Label {
   #text = '';
   #colour = '#000000';
   #theme: SceneTheme | null = null;
-  #aspect = 1;
+  aspect = 1;
+  /** −1 the plate ends at its point, 0 is centred on it, 1 begins there. */
+  readonly side: -1 | 0 | 1;
 
-  /** @param layer 0 to be seen in the inset too, CLOSE_LABELS for the large picture only */
-  constructor(layer = 0) {
+  /** @param layer 0 to be seen in the inset too, DETAIL_LAYER where the set-up asks for it */
+  constructor(layer = 0, side: -1 | 0 | 1 = 0) {
+    this.side = side;
     this.#canvas.width = 2;
     this.#canvas.height = 2;
     this.#texture = new CanvasTexture(this.#canvas);
@@ -48,6 +54,7 @@ export class Label {
     this.sprite.renderOrder = 10;
     this.sprite.layers.set(layer);
     this.sprite.visible = false;
+    this.sprite.center.x = 0.5 - 0.5 * side;
   }
 
   /** Sets text and the colour of its left edge; redraws only on a change. An empty text hides the label. */
@@ -85,13 +92,13 @@ export class Label {
     context.textBaseline = 'middle';
     context.fillText(this.#text, (PAD + 6) * SCALE, height / 2 + SCALE);
     this.#texture.needsUpdate = true;
-    this.#aspect = width / height;
+    this.aspect = width / height;
   }
 
   /** Size for a picture `heightPx` tall, in the same pixels as `heightPx`. */
   fit(camera: PerspectiveCamera, heightPx: number, sizePx: number): void {
     const scale = (2 * sizePx) / (heightPx * camera.projectionMatrix.elements[5]);
-    this.sprite.scale.set(scale * this.#aspect, scale, 1);
+    this.sprite.scale.set(scale * this.aspect, scale, 1);
   }
 
   dispose(): void {
@@ -100,24 +107,75 @@ export class Label {
   }
 }
 
+interface LabelBox {
+  label: Label | null;
+  x: number;
+  y: number;
+  half: number;
+  shift: number;
+}
+
 /** The labels of one scene, sized together before each picture. */
 export class LabelSet {
   readonly labels: Label[] = [];
   readonly #group: Group;
+  readonly #at = new Vector3();
+  readonly #boxes: LabelBox[] = [];
+  #count = 0;
 
   constructor(group: Group) {
     this.#group = group;
   }
 
-  make(layer = 0): Label {
-    const label = new Label(layer);
+  make(layer = 0, side: -1 | 0 | 1 = 0): Label {
+    const label = new Label(layer, side);
     this.labels.push(label);
     this.#group.add(label.sprite);
     return label;
   }
 
-  fit(camera: PerspectiveCamera, heightPx: number, sizePx: number): void {
-    for (const label of this.labels) if (label.sprite.visible) label.fit(camera, heightPx, sizePx);
+  /** Sizes the labels for one picture and moves those apart that would cover each other. */
+  fit(camera: PerspectiveCamera, widthPx: number, heightPx: number, sizePx: number): void {
+    this.#count = 0;
+    for (const label of this.labels) {
+      const { sprite } = label;
+      if (!sprite.visible || !camera.layers.test(sprite.layers)) continue;
+      label.fit(camera, heightPx, sizePx);
+      this.#at.copy(sprite.position).project(camera);
+      if (this.#at.z > 1) continue;
+      const box = this.#box(this.#count++);
+      box.label = label;
+      box.half = (sizePx * label.aspect) / 2 + 3;
+      box.x = ((this.#at.x + 1) / 2) * widthPx + (label.side * sizePx * label.aspect) / 2;
+      box.y = ((1 - this.#at.y) / 2) * heightPx;
+      box.shift = 0;
+    }
+    const step = sizePx + 4;
+    for (let round = 0; round < 6; round++) {
+      let moved = false;
+      for (let i = 0; i < this.#count; i++) {
+        for (let j = i + 1; j < this.#count; j++) {
+          const a = this.#boxes[i];
+          const b = this.#boxes[j];
+          const gap = b.y + b.shift - a.y - a.shift;
+          if (Math.abs(b.x - a.x) >= a.half + b.half || Math.abs(gap) >= step - 0.5) continue;
+          const push = ((step - Math.abs(gap)) / 2) * (gap < 0 ? -1 : 1);
+          a.shift -= push;
+          b.shift += push;
+          moved = true;
+        }
+      }
+      if (!moved) break;
+    }
+    for (let i = 0; i < this.#count; i++) {
+      const { label, shift } = this.#boxes[i];
+      label!.sprite.center.y = 0.5 + shift / sizePx;
+    }
+  }
+
+  #box(i: number): LabelBox {
+    while (this.#boxes.length <= i) this.#boxes.push({ label: null, x: 0, y: 0, half: 0, shift: 0 });
+    return this.#boxes[i];
   }
 
   dispose(): void {

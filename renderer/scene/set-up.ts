@@ -23,5 +23,7 @@ export interface SetUp<Input, CameraName extends string> {
   pose(camera: CameraName, aspect: number, out: CameraPose): void;
   /** Camera of the small picture while `camera` fills the large one. */
   insetFor(camera: CameraName): CameraName;
+  /** Whether the detail labels are shown with this camera. */
+  detailLabels(camera: CameraName): boolean;
   dispose(): void;
 }

@@ -1,4 +1,5 @@
 import { BufferAttribute, BufferGeometry, Color, DynamicDrawUsage } from 'three';
+import { bootBlock } from './boot-block.ts';
 import { type SkiForm, type SkiOutline, STATIONS, sampleAt, skiOutline } from './ski-outline.ts';
 
 /** Bend and twist of a ski, one value a station. */
@@ -19,6 +20,7 @@ export const FACETS = 10;
 /** Corner pairs of the facets, counter-clockwise seen from behind. */
 const FACET_ENDS = [0, 1, 1, 2, 2, 3, 3, 4, 4, 5, 5, 6, 6, 7, 7, 8, 8, 9, 9, 0];
 const CORNERS = 10;
+export const SKI_VERTICES = STATIONS * FACETS * 2;
 const FACET_PARTS = [
   'steel',
   'base',
@@ -33,15 +35,15 @@ const FACET_PARTS = [
 ] as const;
 
 /**
- * A ski as one geometry. Axes: x to the skier's right, y forward, z towards the skier; the origin is the base
+ * A ski with its boot block as one geometry. Axes: x to the skier's right, y forward, z towards the skier; the origin is the base
  * under the boot centre. Its buffers keep their size, and a new bend is written in place.
  */
 export class SkiMesh {
   readonly geometry = new BufferGeometry();
   readonly outline: SkiOutline;
   readonly form: SkiForm;
-  readonly #positions = new Float32Array(STATIONS * FACETS * 2 * 3);
-  readonly #normals = new Float32Array(STATIONS * FACETS * 2 * 3);
+  readonly #positions: Float32Array;
+  readonly #normals: Float32Array;
   readonly #height = new Float64Array(STATIONS);
   readonly #slope = new Float64Array(STATIONS);
   readonly #twist = new Float64Array(STATIONS);
@@ -50,12 +52,25 @@ export class SkiMesh {
   constructor(form: SkiForm, colour: string) {
     this.form = form;
     this.outline = skiOutline(form);
+    // The boot never bends: it stands behind the ski's vertices in the same buffers, so both draw in one call.
+    const boot = bootBlock(form.soleLength ?? 0.3);
+    const place = boot.attributes.position.array;
+    this.#positions = new Float32Array(SKI_VERTICES * 3 + place.length);
+    this.#normals = new Float32Array(this.#positions.length);
+    this.#positions.set(place, SKI_VERTICES * 3);
+    this.#normals.set(boot.attributes.normal.array, SKI_VERTICES * 3);
+    for (let i = SKI_VERTICES * 3 + 2; i < this.#positions.length; i += 3)
+      this.#positions[i] += this.bootHeight;
+    const colours = new Float32Array(this.#positions.length);
+    colours.set(facetColours(colour));
+    colours.set(boot.attributes.color.array, SKI_VERTICES * 3);
+    boot.dispose();
     const position = new BufferAttribute(this.#positions, 3).setUsage(DynamicDrawUsage);
     const normal = new BufferAttribute(this.#normals, 3).setUsage(DynamicDrawUsage);
     this.geometry.setAttribute('position', position);
     this.geometry.setAttribute('normal', normal);
-    this.geometry.setAttribute('color', new BufferAttribute(facetColours(colour), 3));
-    this.geometry.setIndex(new BufferAttribute(facetIndex(), 1));
+    this.geometry.setAttribute('color', new BufferAttribute(colours, 3));
+    this.geometry.setIndex(new BufferAttribute(indices(place.length / 3), 1));
     this.setBend(null, 1, 1);
   }
 
@@ -203,8 +218,8 @@ function facetColours(colour: string): Float32Array {
   return out;
 }
 
-function facetIndex(): Uint16Array {
-  const index = new Uint16Array((STATIONS - 1) * FACETS * 6);
+function indices(bootVertices: number): Uint16Array {
+  const index = new Uint16Array((STATIONS - 1) * FACETS * 6 + bootVertices);
   let k = 0;
   for (let i = 0; i < STATIONS - 1; i++) {
     for (let f = 0; f < FACETS; f++) {
@@ -214,5 +229,6 @@ function facetIndex(): Uint16Array {
       k += 6;
     }
   }
+  for (let i = 0; i < bootVertices; i++) index[k++] = SKI_VERTICES + i;
   return index;
 }

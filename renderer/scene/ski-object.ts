@@ -10,7 +10,7 @@ import {
   SRGBColorSpace,
   Vector3,
 } from 'three';
-import { bootBlock } from './boot-block.ts';
+import { CLOSE_LAYER } from './label.ts';
 import { type SkiBend, SkiMesh } from './ski-mesh.ts';
 import { type SkiForm, sampleAt } from './ski-outline.ts';
 import type { SlopeFrame } from './slope-frame.ts';
@@ -75,31 +75,26 @@ export class SkiObject {
   readonly group = new Group();
   readonly ski: SkiMesh;
   readonly seat = new SkiSeat();
-  readonly #boot: Mesh<BufferGeometry, MeshStandardMaterial>;
   readonly #body: Mesh<BufferGeometry, MeshStandardMaterial>;
   readonly #letter: Mesh<BufferGeometry, MeshBasicMaterial>;
   readonly #glue = { y: 0, z: 0, slope: 0, twist: 0 };
 
   constructor(form: SkiForm, style: PairStyle, ghost = false) {
     this.ski = new SkiMesh(form, style.colour);
-    const material = (roughness: number) =>
-      new MeshStandardMaterial({
-        vertexColors: true,
-        roughness,
-        transparent: ghost,
-        opacity: ghost ? 0.5 : 1,
-      });
-    this.#body = new Mesh(this.ski.geometry, material(0.42));
-    this.#boot = new Mesh(bootBlock(form.soleLength ?? 0.3), material(0.75));
-    this.#boot.position.z = this.ski.bootHeight;
+    const material = new MeshStandardMaterial({
+      vertexColors: true,
+      roughness: 0.5,
+      transparent: ghost,
+      opacity: ghost ? 0.55 : 1,
+    });
+    this.#body = new Mesh(this.ski.geometry, material);
+    this.#body.castShadow = !ghost;
+    this.#body.receiveShadow = !ghost;
+    this.#body.frustumCulled = false;
     this.#letter = letterMesh(style.letter, ghost);
     this.#letter.matrixAutoUpdate = false;
-    this.group.add(this.#body, this.#boot, this.#letter);
-    for (const mesh of [this.#body, this.#boot]) {
-      mesh.castShadow = !ghost;
-      mesh.receiveShadow = !ghost;
-      mesh.frustumCulled = false;
-    }
+    this.#letter.layers.set(CLOSE_LAYER);
+    this.group.add(this.#body, this.#letter);
     this.group.matrixAutoUpdate = false;
   }
 
@@ -117,15 +112,9 @@ export class SkiObject {
     this.group.matrixWorldNeedsUpdate = true;
   }
 
-  showBoot(shown: boolean): void {
-    this.#boot.visible = shown;
-  }
-
   dispose(): void {
     this.ski.dispose();
     this.#body.material.dispose();
-    this.#boot.geometry.dispose();
-    this.#boot.material.dispose();
     this.#letter.geometry.dispose();
     this.#letter.material.map?.dispose();
     this.#letter.material.dispose();

@@ -1,11 +1,12 @@
 import {
-  type BufferGeometry,
+  Color,
   CylinderGeometry,
   Group,
-  Mesh,
+  InstancedMesh,
+  Matrix4,
   MeshLambertMaterial,
+  Quaternion,
   SphereGeometry,
-  TorusGeometry,
   Vector3,
 } from 'three';
 
@@ -24,6 +25,10 @@ export interface FigureJoints {
   readonly head: Vector3;
 }
 
+export function figureJointsAt(): FigureJoints {
+  return { foot: new Vector3(), hips: new Vector3(), mass: new Vector3(), head: new Vector3() };
+}
+
 /**
  * Joints of the figure: the leg stands on the ski, tipped by the edge angle; the centre of mass lies on the line
  * leaning by ψ; the trunk runs from the hips through the centre of mass. The bend between leg and trunk is the
@@ -35,84 +40,92 @@ export function figureJoints(foot: Vector3, skiUp: Vector3, leanUp: Vector3, out
   out.foot.copy(foot);
   out.hips.copy(foot).addScaledVector(skiUp, LEG);
   out.mass.copy(foot).addScaledVector(leanUp, MASS_HEIGHT);
-  out.head.copy(out.mass).sub(out.hips);
-  if (out.head.lengthSq() < 1e-8) out.head.copy(leanUp);
-  out.head.normalize().multiplyScalar(TORSO).add(out.hips).addScaledVector(leanUp, 0.14);
+  out.head.copy(out.mass).sub(out.hips).normalize().multiplyScalar(TORSO).add(out.hips);
 }
 
-/** A plain lean figure: leg, trunk, head, hips, centre of mass and the line that leans. */
+/** Rods: leg, trunk, bar across the hips, and the line that leans. */
+const RODS = 4;
+const ROD_RADIUS = [0.042, 0.062, 0.03, 0.009];
+/** Balls: head, centre of mass, and the two ends of the hips. */
+const BALLS = 4;
+const BALL_RADIUS = [0.105, 0.058, 0.046, 0.046];
+const HIP_HALF = 0.17;
+
+/** A plain lean figure drawn in two calls: leg, trunk, head, hips, centre of mass and the line that leans. */
 export class Skier {
   readonly group = new Group();
-  readonly joints: FigureJoints = {
-    foot: new Vector3(),
-    hips: new Vector3(),
-    mass: new Vector3(),
-    head: new Vector3(),
-  };
-  readonly #body = new MeshLambertMaterial({ emissiveIntensity: 0.25 });
-  readonly #accent = new MeshLambertMaterial({ emissiveIntensity: 0.4 });
-  readonly #leg: Mesh;
-  readonly #trunk: Mesh;
-  readonly #lean: Mesh;
-  readonly #hips: Mesh;
-  readonly #mass: Mesh;
-  readonly #head: Mesh;
+  readonly joints: FigureJoints = figureJointsAt();
+  readonly #rods: InstancedMesh<CylinderGeometry, MeshLambertMaterial>;
+  readonly #balls: InstancedMesh<SphereGeometry, MeshLambertMaterial>;
   readonly #span = new Vector3();
+  readonly #middle = new Vector3();
+  readonly #size = new Vector3();
+  readonly #turn = new Quaternion();
+  readonly #matrix = new Matrix4();
+  readonly #left = new Vector3();
+  readonly #right = new Vector3();
 
   constructor() {
-    const part = (geometry: BufferGeometry, material: MeshLambertMaterial) => {
-      const mesh = new Mesh(geometry, material);
+    this.#rods = new InstancedMesh(new CylinderGeometry(1, 1, 1, 14), new MeshLambertMaterial(), RODS);
+    this.#balls = new InstancedMesh(new SphereGeometry(1, 14, 10), new MeshLambertMaterial(), BALLS);
+    for (const mesh of [this.#rods, this.#balls]) {
       mesh.castShadow = true;
+      mesh.frustumCulled = false;
       this.group.add(mesh);
-      return mesh;
-    };
-    this.#leg = part(new CylinderGeometry(0.052, 0.04, 1, 12), this.#body);
-    this.#trunk = part(new CylinderGeometry(0.1, 0.06, 1, 14), this.#body);
-    this.#head = part(new SphereGeometry(0.115, 18, 12), this.#body);
-    this.#hips = part(new TorusGeometry(0.1, 0.024, 10, 24), this.#accent);
-    this.#mass = part(new SphereGeometry(0.062, 16, 12), this.#accent);
-    this.#lean = part(new CylinderGeometry(0.011, 0.011, 1, 8), this.#accent);
-    // The centre of mass lies inside the trunk; it is drawn through it.
-    this.#mass.renderOrder = 4;
-    this.#lean.renderOrder = 3;
-    this.#accent.depthTest = false;
-    this.#accent.transparent = true;
+    }
+    this.setColours('#2b3f52', '#b4540a');
   }
 
   setColours(body: string, accent: string): void {
-    this.#body.color.set(body);
-    this.#body.emissive.set(body);
-    this.#accent.color.set(accent);
-    this.#accent.emissive.set(accent);
+    const plain = new Color(body);
+    const marked = new Color(accent);
+    for (let i = 0; i < RODS; i++) this.#rods.setColorAt(i, i < 2 ? plain : marked);
+    for (let i = 0; i < BALLS; i++) this.#balls.setColorAt(i, i === 0 ? plain : marked);
+    this.#rods.instanceColor!.needsUpdate = true;
+    this.#balls.instanceColor!.needsUpdate = true;
   }
 
-  pose(foot: Vector3, skiUp: Vector3, leanUp: Vector3): void {
+  /** @param forward unit direction of the ski, square to which the hips are drawn */
+  pose(foot: Vector3, skiUp: Vector3, leanUp: Vector3, forward: Vector3): void {
     const j = this.joints;
     figureJoints(foot, skiUp, leanUp, j);
-    this.#stretch(this.#leg, j.foot, j.hips);
-    this.#stretch(this.#trunk, j.hips, j.head);
-    this.#stretch(this.#lean, j.foot, j.mass);
-    this.#head.position.copy(j.head).addScaledVector(this.#span.copy(j.head).sub(j.hips).normalize(), 0.13);
-    this.#mass.position.copy(j.mass);
-    this.#hips.position.copy(j.hips);
-    this.#hips.quaternion.setFromUnitVectors(Z, this.#span);
+    // Hips stay square to the trunk.
+    this.#span.copy(j.head).sub(j.hips).normalize();
+    this.#right.copy(forward).cross(this.#span).normalize().multiplyScalar(HIP_HALF);
+    this.#left.copy(j.hips).sub(this.#right);
+    this.#right.add(j.hips);
+    this.#rod(0, j.foot, j.hips);
+    this.#rod(1, j.hips, j.head);
+    this.#rod(2, this.#left, this.#right);
+    this.#rod(3, j.foot, j.mass);
+    this.#middle.copy(j.head).sub(j.hips).normalize().multiplyScalar(0.1).add(j.head);
+    this.#ball(0, this.#middle);
+    this.#ball(1, j.mass);
+    this.#ball(2, this.#left);
+    this.#ball(3, this.#right);
+    this.#rods.instanceMatrix.needsUpdate = true;
+    this.#balls.instanceMatrix.needsUpdate = true;
   }
 
-  #stretch(mesh: Mesh, from: Vector3, to: Vector3): void {
+  #rod(i: number, from: Vector3, to: Vector3): void {
     this.#span.copy(to).sub(from);
-    const length = this.#span.length();
-    mesh.position.copy(from).addScaledVector(this.#span, 0.5);
-    mesh.scale.set(1, Math.max(length, 1e-3), 1);
-    mesh.quaternion.setFromUnitVectors(UP, this.#span.normalize());
+    const length = Math.max(this.#span.length(), 1e-4);
+    this.#middle.copy(from).addScaledVector(this.#span, 0.5);
+    this.#turn.setFromUnitVectors(UP, this.#span.divideScalar(length));
+    this.#size.set(ROD_RADIUS[i], length, ROD_RADIUS[i]);
+    this.#rods.setMatrixAt(i, this.#matrix.compose(this.#middle, this.#turn, this.#size));
+  }
+
+  #ball(i: number, at: Vector3): void {
+    this.#size.setScalar(BALL_RADIUS[i]);
+    this.#balls.setMatrixAt(i, this.#matrix.compose(at, this.#turn.identity(), this.#size));
   }
 
   dispose(): void {
-    for (const mesh of [this.#leg, this.#trunk, this.#head, this.#hips, this.#mass, this.#lean]) {
+    for (const mesh of [this.#rods, this.#balls]) {
       mesh.geometry.dispose();
+      mesh.material.dispose();
+      mesh.dispose();
     }
-    this.#body.dispose();
-    this.#accent.dispose();
   }
 }
-
-const Z = new Vector3(0, 0, 1);

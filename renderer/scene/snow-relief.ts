@@ -74,11 +74,22 @@ export function reliefTexels(heights: Float32Array, size: number, tile: number):
   return data;
 }
 
+/**
+ * Tilt of the light over groomed snow, rad across and down the hill: the slow waves a groomer leaves. Only the
+ * shading follows them, so that tracks drawn on the slope plane stay on the snow.
+ */
+export function groomedTilt(x: number, y: number): { across: number; down: number } {
+  return {
+    across: 0.05 * Math.sin(0.31 * x + 0.09 * y) + 0.035 * Math.sin(0.17 * x - 0.13 * y + 2.1),
+    down: 0.045 * Math.sin(0.19 * y + 0.11 * x + 0.7) + 0.03 * Math.sin(0.43 * y - 0.2 * x),
+  };
+}
+
 /** Gentle rolling of unprepared snow, m: a few long waves, the same everywhere and every time. */
 export function offPisteHeight(x: number, y: number): number {
   return (
-    0.45 * Math.sin(0.11 * x + 0.6) * Math.cos(0.083 * y) +
-    0.28 * Math.sin(0.23 * x - 0.17 * y + 1.9) +
-    0.12 * Math.sin(0.51 * x + 0.37 * y)
+    0.6 * Math.sin(0.083 * x + 0.6) * Math.cos(0.061 * y) +
+    0.3 * Math.sin(0.13 * x - 0.1 * y + 1.9) +
+    0.12 * Math.sin(0.26 * x + 0.19 * y)
   );
 }

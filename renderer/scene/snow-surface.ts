@@ -12,7 +12,7 @@ import {
   Vector3,
 } from 'three';
 import type { SlopeFrame } from './slope-frame.ts';
-import { corduroyHeights, offPisteHeight, reliefTexels, TILE } from './snow-relief.ts';
+import { corduroyHeights, groomedTilt, offPisteHeight, reliefTexels, TILE } from './snow-relief.ts';
 import type { SceneTheme } from './theme.ts';
 
 /** The groomed strip and how far the hill goes on around it, slope metres. */
@@ -31,21 +31,21 @@ const PASS = 4.8;
 
 /**
  * Grid over [x0, x1] × [y0, y1] with a height over the slope plane at every corner; u and v run in relief tiles.
- * The x and y lists may be uneven, so that far snow costs little.
+ * The x and y lists may be uneven, so that far snow costs little. Cells whose middle `left` accepts are left out.
  */
 export function snowGrid(
   xs: readonly number[],
   ys: readonly number[],
   height: (x: number, y: number) => number,
   frame: SlopeFrame,
+  left?: (x: number, y: number) => boolean,
 ): BufferGeometry {
   const columns = xs.length;
   const count = columns * ys.length;
   const position = new Float32Array(count * 3);
   const uv = new Float32Array(count * 2);
-  const index = new Uint32Array((columns - 1) * (ys.length - 1) * 6);
+  const index: number[] = [];
   const p = new Vector3();
-  let k = 0;
   for (let j = 0; j < ys.length; j++) {
     for (let i = 0; i < columns; i++) {
       const v = j * columns + i;
@@ -53,17 +53,34 @@ export function snowGrid(
       uv[2 * v] = xs[i] / TILE;
       uv[2 * v + 1] = ys[j] / TILE;
       if (i + 1 < columns && j + 1 < ys.length) {
-        index.set([v, v + 1, v + columns, v + 1, v + columns + 1, v + columns], k);
-        k += 6;
+        if (left?.((xs[i] + xs[i + 1]) / 2, (ys[j] + ys[j + 1]) / 2)) continue;
+        index.push(v, v + 1, v + columns, v + 1, v + columns + 1, v + columns);
       }
     }
   }
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(position, 3));
   geometry.setAttribute('uv', new BufferAttribute(uv, 2));
-  geometry.setIndex(new BufferAttribute(index, 1));
+  geometry.setIndex(new BufferAttribute(new Uint32Array(index), 1));
   geometry.computeVertexNormals();
   return geometry;
+}
+
+/** Tilts the normals of the groomed grid by its slow waves. */
+function tiltLight(geometry: BufferGeometry, xs: readonly number[], ys: readonly number[]): void {
+  const normal = geometry.attributes.normal;
+  const n = new Vector3();
+  for (let j = 0; j < ys.length; j++) {
+    for (let i = 0; i < xs.length; i++) {
+      const v = j * xs.length + i;
+      const { across, down } = groomedTilt(xs[i], ys[j]);
+      n.fromBufferAttribute(normal, v);
+      n.x += across;
+      n.z += down;
+      n.normalize();
+      normal.setXYZ(v, n.x, n.y, n.z);
+    }
+  }
 }
 
 /** Numbers from a to b, at most `step` apart. */
@@ -73,12 +90,12 @@ export function spread(a: number, b: number, step: number): number[] {
 }
 
 /** Distances from `from` outwards to `to`, each step longer than the one before. */
-function outward(from: number, to: number, first: number): number[] {
+function outward(from: number, to: number, first: number, longest: number): number[] {
   const out: number[] = [];
   let step = first;
   for (let at = step; at < Math.abs(to - from); at += step) {
     out.push(from + Math.sign(to - from) * at);
-    step *= 1.25;
+    step = Math.min(longest, step * 1.3);
   }
   out.push(to);
   return out;
@@ -134,29 +151,28 @@ export class SnowSurface {
     const seam = (x: number) => {
       const share = (x - left) / ((right - left) / Math.max(1, Math.ceil((right - left) / PASS)));
       const near = Math.abs(share - Math.round(share));
-      return x > left + 1 && x < right - 1 && near < 1e-6 ? -0.03 : 0;
+      return x > left + 1 && x < right - 1 && near < 1e-6 ? -0.015 : 0;
     };
     this.#piste.geometry = snowGrid(columns, rows, seam, frame);
+    tiltLight(this.#piste.geometry, columns, rows);
     const xs = [
-      ...outward(left, left - beyond, 1.2).reverse(),
+      ...outward(left, left - beyond, 1.4, 10).reverse(),
       left,
       right,
-      ...outward(right, right + beyond, 1.2),
+      ...outward(right, right + beyond, 1.4, 10),
     ];
     const ys = [
-      ...outward(top, top - beyond, 3).reverse(),
+      ...outward(top, top - beyond * 0.6, 4, 14).reverse(),
       ...rows,
-      ...outward(bottom, bottom + beyond * 1.6, 3),
+      ...outward(bottom, bottom + beyond * 1.5, 4, 16),
     ];
     const bank = (x: number, y: number) => {
       const out = Math.max(left - x, x - right, top - y, y - bottom, 0);
       const across = Math.max(left - x, x - right, 0);
-      const grow = 1 - Math.exp(-((out / 5) ** 2));
-      // Under the groomed strip the loose snow dips away so that it never shows through.
-      if (out === 0) return x === left || x === right || y === top || y === bottom ? -0.02 : -0.4;
-      return grow * (offPisteHeight(x, y) + 0.25) + 0.03 * across;
+      return (1 - Math.exp(-((out / 5) ** 2))) * (offPisteHeight(x, y) + 0.25) + 0.03 * across;
     };
-    this.#beyond.geometry = snowGrid(xs, ys, bank, frame);
+    const groomed = (x: number, y: number) => x > left && x < right && y > top && y < bottom;
+    this.#beyond.geometry = snowGrid(xs, ys, bank, frame, groomed);
   }
 
   applyTheme(theme: SceneTheme): void {

@@ -11,7 +11,7 @@ import {
   WebGLRenderer,
 } from 'three';
 import { CameraRig, cameraPose } from './camera-rig.ts';
-import { CLOSE_LABELS } from './label.ts';
+import { CLOSE_LAYER, DETAIL_LAYER } from './label.ts';
 import type { RibbonView } from './ribbon-material.ts';
 import type { SetUp } from './set-up.ts';
 import { Sky } from './sky.ts';
@@ -40,8 +40,8 @@ export interface SceneStats {
   readonly cpuMs: number;
 }
 
-/** Direction towards the low winter sun: from the skier's left, a little ahead. */
-const SUN = new Vector3(-0.82, 0.4, -0.34).normalize();
+/** Direction towards the low winter sun: from the skier's right, a little ahead. */
+const SUN = new Vector3(0.82, 0.4, -0.34).normalize();
 
 /** Draws a set-up: renderer, light, sky, cameras, and the loop that runs only while something moves. */
 export class Stage<Input, CameraName extends string> {
@@ -51,7 +51,7 @@ export class Stage<Input, CameraName extends string> {
   readonly #scene = new Scene();
   readonly #sun = new DirectionalLight();
   readonly #fill = new HemisphereLight();
-  readonly #fog = new Fog('#ffffff', 80, 360);
+  readonly #fog = new Fog('#ffffff', 60, 260);
   readonly #sky = new Sky();
   readonly #setUp: SetUp<Input, CameraName>;
   readonly #ribbons: RibbonView;
@@ -107,11 +107,11 @@ export class Stage<Input, CameraName extends string> {
     this.#sun.shadow.bias = -0.0004;
     this.#sun.shadow.radius = 2.5;
     this.#scene.fog = this.#fog;
-    this.#scene.add(this.#sun, this.#sun.target, this.#fill, this.#sky.group, setUp.root);
+    this.#scene.add(this.#sun, this.#sun.target, this.#fill, this.#sky.mesh, setUp.root);
     this.rig = new CameraRig(this.#main);
     this.rig.instant = options.reducedMotion ?? false;
     this.#smallRig.instant = true;
-    this.#main.layers.enable(CLOSE_LABELS);
+    this.#main.layers.enable(CLOSE_LAYER);
     this.#stopListening = this.rig.listen(this.canvas, () => this.invalidate());
     this.#observer = typeof ResizeObserver === 'undefined' ? null : new ResizeObserver(() => this.resize());
     this.#observer?.observe(this.#ownsCanvas ? target : this.canvas);
@@ -190,11 +190,19 @@ export class Stage<Input, CameraName extends string> {
     this.#aimSun();
     this.#renderer.info.reset();
     this.#renderer.clear();
-    this.#setUp.pose(this.#camera, this.#width / this.#height, this.#pose);
-    this.rig.apply(this.#pose, this.#width / this.#height, seconds);
+    // With the small picture shown, the subject is framed and centred in the room left beside it.
+    const taken = this.#inset ? 0.62 * this.#insetWidth() : 0;
+    const room = (this.#width - taken) / this.#height;
+    this.#setUp.pose(this.#camera, room, this.#pose);
+    if (taken > 0)
+      this.#main.setViewOffset(this.#width, this.#height, taken / 2, 0, this.#width, this.#height);
+    else this.#main.clearViewOffset();
+    this.rig.apply(this.#pose, room, this.#width / this.#height, seconds);
+    if (this.#setUp.detailLabels(this.#camera)) this.#main.layers.enable(DETAIL_LAYER);
+    else this.#main.layers.disable(DETAIL_LAYER);
     this.#renderer.setScissorTest(false);
     this.#renderer.setViewport(0, 0, this.#width, this.#height);
-    this.#picture(this.#main, this.#width, this.#height, 26 * this.#theme.emphasis);
+    this.#picture(this.#main, this.rig.distance, this.#width, this.#height, 26 * this.#theme.emphasis);
     if (this.#inset) this.#drawInset();
     this.#frames++;
     this.#cpu = performance.now() - began;
@@ -287,18 +295,33 @@ export class Stage<Input, CameraName extends string> {
     }
   }
 
-  #picture(camera: PerspectiveCamera, width: number, height: number, labelPx: number): void {
+  #picture(
+    camera: PerspectiveCamera,
+    distance: number,
+    width: number,
+    height: number,
+    labelPx: number,
+  ): void {
     const ratio = this.#renderer.getPixelRatio();
     this.#ribbons.size.set(width * ratio, height * ratio);
-    this.#setUp.labels.fit(camera, height, labelPx);
-    this.#sky.group.position.copy(camera.position);
+    this.#setUp.labels.fit(camera, width, height, labelPx);
+    this.#sky.mesh.position.copy(camera.position);
+    // Seen from afar the whole hill must stay clear of the haze.
+    this.#fog.near = 60 + 1.6 * distance;
+    this.#fog.far = 260 + 2.6 * distance;
     this.#renderer.render(this.#scene, camera);
   }
 
-  #drawInset(): void {
+  /** Width of the small picture; 0 where the page is too small for one. */
+  #insetWidth(): number {
     const width = Math.round(Math.min(this.#width * 0.3, this.#height * 0.42));
+    return width < 120 ? 0 : width;
+  }
+
+  #drawInset(): void {
+    const width = this.#insetWidth();
+    if (width === 0) return;
     const height = Math.round(width * 0.8);
-    if (width < 120) return;
     const left = this.#width - width - 16;
     const bottom = 16;
     const renderer = this.#renderer;
@@ -311,10 +334,10 @@ export class Stage<Input, CameraName extends string> {
     renderer.setClearColor(this.#theme.skyHorizon, 1);
     renderer.clear();
     this.#setUp.pose(this.#insetCamera ?? this.#setUp.insetFor(this.#camera), width / height, this.#pose);
-    this.#smallRig.apply(this.#pose, width / height, 0);
+    this.#smallRig.apply(this.#pose, width / height, width / height, 0);
     const shadows = renderer.shadowMap.autoUpdate;
     renderer.shadowMap.autoUpdate = false;
-    this.#picture(this.#small, width, height, 21 * this.#theme.emphasis);
+    this.#picture(this.#small, this.#smallRig.distance, width, height, 21 * this.#theme.emphasis);
     renderer.shadowMap.autoUpdate = shadows;
     renderer.setScissorTest(false);
   }

@@ -18,6 +18,10 @@ const query = new URLSearchParams(location.search);
 const theme = (query.get('theme') ?? 'light') as ThemeName;
 const stage = document.querySelector<HTMLElement>('#stage')!;
 const look = query.get('look') === 'plain' ? 'plain' : 'full';
+if (theme === 'dark') {
+  Object.assign(LARCH, { colour: '#56b4e9' });
+  Object.assign(ROWAN, { colour: '#e69f00' });
+}
 const options = { theme, look, reducedMotion: true } as const;
 
 declare global {
