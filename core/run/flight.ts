@@ -39,7 +39,8 @@ export type FlightRow = (
 ) => void;
 
 /**
- * Flies from the take-off state to the ground or `tEnd`, calling `row` at multiples of `outputStep`.
+ * Flies from the take-off state to the ground or `tEnd`, calling `row` at multiples of `outputStep` from the
+ * `firstRow`th on.
  *
  * @param from t, x, y, heading, speed, distance and drag work at take-off
  */
@@ -48,6 +49,7 @@ export function fly(
   from: { t: number; x: number; y: number; heading: number; speed: number; distance: number; drag: number },
   tEnd: number,
   outputStep: number,
+  firstRow: number,
   row: FlightRow,
 ): Landing {
   const { profile, mass } = run;
@@ -89,7 +91,7 @@ export function fly(
     const tangent = s[4] * Math.sqrt(1 - below * below) - s[5] * below;
     return [t, s[0], y, Math.atan2(s[3], tangent), Math.hypot(s[3], s[4], s[5]), s[6], s[2], s[7]];
   };
-  let next = Math.floor(from.t / outputStep + 1e-9) + 1;
+  let next = firstRow;
   let old = 0;
   let down = false;
   let t = from.t;
@@ -114,6 +116,8 @@ export function fly(
   const kept = down
     ? Math.hypot(state[3], state[4] * Math.sqrt(1 - below * below) - state[5] * below)
     : speed;
-  const lost = 0.5 * mass * (speed * speed - kept * kept);
+  // A flight too short to leave the ground ends a hair below it; the book counts that height too.
+  const sunk = down ? height - profile.height(y) : 0;
+  const lost = 0.5 * mass * (speed * speed - kept * kept) + mass * GRAVITY * sunk;
   return { t, x, y, heading, speed: kept, distance, drag, lost, down, height };
 }

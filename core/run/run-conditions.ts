@@ -38,13 +38,13 @@ export interface RunOptions {
   readonly outputStep?: number;
   /** The run is ended here at the latest, s; 300 unless given. */
   readonly maxSeconds?: number;
-  /** Error allowed in a step, relative; 1e-8 unless given. */
+  /** Error allowed in a step, relative; 1e-8 unless given (1e-10 on uneven ground). */
   readonly tolerance?: number;
   /** Things to notice on the way: a gate passed, a line crossed. */
   readonly watch?: readonly RunWatch[];
 }
 
-/** A reading of the state whose change of sign is located and noted. */
+/** A reading of the state whose change of sign is located and noted. Not looked at in the air. */
 export interface RunWatch {
   readonly name: string;
   value(t: number, state: RunState): number;

@@ -20,7 +20,8 @@ import {
   Y,
 } from './equations.ts';
 import { fly } from './flight.ts';
-import type { RunConditions, RunOptions, RunState, RunWatch } from './run-conditions.ts';
+import { type Guard, Watches } from './guard.ts';
+import type { RunConditions, RunOptions } from './run-conditions.ts';
 import { accept, type FullConditions, fillConditions } from './run-conditions.ts';
 import { changeoverStretches, inChangeover } from './skid.ts';
 import { SnowContact } from './snow-contact.ts';
@@ -37,13 +38,6 @@ import { emptyRow, type Row, TrackRecorder } from './track-recorder.ts';
  */
 export function runDown(conditions: RunConditions, options: RunOptions = {}): Track {
   return new RunDown(fillConditions(conditions), options).follow();
-}
-
-interface Guard {
-  /** Changes sign from positive to negative when it happens. */
-  value(t: number, state: Float64Array): number;
-  /** What to do; returns the end of the run when it is one. */
-  happen(t: number, state: Float64Array): RunEnd | undefined;
 }
 
 /** What a guard saw, where the state itself, on the border, could be read either way. */
@@ -68,17 +62,21 @@ class RunDown {
   private skidSeconds = 0;
   private airSeconds = 0;
   private next = 0;
+  /** Where the run goes on after something happened; later than the event when a flight came between. */
+  private clock = 0;
+  private readonly watches: Watches;
   private readonly row: Row;
 
   constructor(
     private readonly run: FullConditions,
-    private readonly options: RunOptions,
+    options: RunOptions,
   ) {
     this.step = options.outputStep ?? 0.01;
     this.maxSeconds = options.maxSeconds ?? 300;
     accept('outputStep', this.step, 's', 1e-5, 10);
     accept('maxSeconds', this.maxSeconds, 's', 1e-3, 36_000);
-    const tolerance = options.tolerance ?? 1e-8;
+    const uneven = Number.isFinite(run.profile.length);
+    const tolerance = options.tolerance ?? (uneven ? 1e-10 : 1e-8);
     accept('tolerance', tolerance, '', 1e-13, 1e-2);
     const { programme } = run;
     this.edged = programme.kind === 'edge' ? programme : undefined;
@@ -90,13 +88,15 @@ class RunDown {
           .sort((a, b) => a - b)
       : [];
     this.contact = new SnowContact(run);
+    this.watches = new Watches(options.watch ?? [], (name, t, s) => this.note(name, t, s));
     // Work is counted in joules, hundreds of thousands of them: its absolute tolerance is scaled to match.
     const absolute = new Float64Array(STATE_SIZE).fill(0.1 * tolerance);
     absolute.fill(tolerance * run.mass, FRICTION_WORK);
     this.solver = new DormandPrince((t, s, out) => this.rates(t, s, out), STATE_SIZE, {
       relative: tolerance,
       absolute,
-      maxStep: 0.25,
+      // Measured ground bends within metres; a long step on a straight run would look past it.
+      maxStep: uneven ? 0.05 : 0.25,
     });
     const seconds = this.edged?.per === 'time' ? this.edged.end : 60;
     this.recorder = new TrackRecorder(run, Math.ceil(Math.min(seconds, this.maxSeconds) / this.step) + 8);
@@ -118,6 +118,7 @@ class RunDown {
       const began = t;
       ({ t, end } = this.segment(t, state));
       if (mode === Mode.Slipping) this.skidSeconds += t - began;
+      t = this.clock;
     }
     this.record(t, state);
     return this.recorder.finish(end, this.skidSeconds, this.airSeconds, this.turnsBegun(t, state));
@@ -130,7 +131,7 @@ class RunDown {
     const timeBreak = this.edged?.per === 'time' ? (this.breaks.find(at => at > t0) ?? Infinity) : Infinity;
     const tEnd = Math.min(this.maxSeconds, timeBreak);
     solver.start(t0, state);
-    const olds = guards.map(g => g.value(t0, state));
+    const olds = guards.map(g => (this.watches.justSeen(g, t0) ? -1 : g.value(t0, state)));
     const scratch = new Float64Array(STATE_SIZE);
     const row = new Float64Array(STATE_SIZE);
     for (;;) {
@@ -140,7 +141,7 @@ class RunDown {
       state.set(solver.y);
       for (const [i, guard] of guards.entries()) {
         const now = guard.value(solver.t, solver.y);
-        if (now < 0) {
+        if (now < 0 && (olds[i] > 0 || !guard.watch)) {
           // A guard that was already past at the start happens at the end of the step.
           const when = olds[i] > 0 ? solver.locate(guard.value, olds[i], now, scratch) : solver.t;
           if (when < at || !first) {
@@ -157,6 +158,7 @@ class RunDown {
         solver.at(time, row);
         this.record(time, row);
       }
+      this.clock = at;
       if (first) return { t: at, end: first.happen(at, state) };
       if (at >= tEnd) {
         if (at >= this.maxSeconds) return { t: at, end: 'time over' };
@@ -227,19 +229,8 @@ class RunDown {
         });
       }
     }
-    for (const watch of this.options.watch ?? []) guards.push(this.watchGuard(watch, t0, from));
+    guards.push(...this.watches.guards(t0, from));
     return guards;
-  }
-
-  private watchGuard(watch: RunWatch, t0: number, from: Float64Array): Guard {
-    const sign = watch.direction ?? (watch.value(t0, seen(from)) > 0 ? -1 : 1);
-    return {
-      value: (t, s) => -sign * watch.value(t, seen(s)),
-      happen: (t, s) => {
-        this.note(watch.name, t, s);
-        return watch.stop ? 'watch' : undefined;
-      },
-    };
   }
 
   /** Chooses the mode for the state at a change, and notes where a skid begins and ends. */
@@ -290,6 +281,7 @@ class RunDown {
       },
       this.edged?.per === 'time' ? Math.min(this.edged.end, this.maxSeconds) : this.maxSeconds,
       this.step,
+      this.next,
       (time, x, y, heading, speed, distance, height, drag) => {
         Object.assign(row, emptyRow(), { t: time, x, y, heading, speed, distance, height, drag });
         row.drift = s[DRIFT];
@@ -302,6 +294,7 @@ class RunDown {
         this.next++;
       },
     );
+    this.clock = landed.t;
     this.airSeconds += landed.t - t;
     this.landing += landed.lost;
     s[X] = landed.x;
@@ -312,6 +305,7 @@ class RunDown {
     s[DRAG_WORK] = landed.drag;
     if (!landed.down) return landed.t >= this.maxSeconds ? 'time over' : 'programme over';
     this.note('landed', landed.t, s);
+    this.enter(landed.t, s);
     return undefined;
   }
 
@@ -343,8 +337,4 @@ class RunDown {
       return from < at && (this.edged as EdgeProgramme).edge(middle) !== 0;
     }).length;
   }
-}
-
-function seen(s: Float64Array): RunState {
-  return { x: s[X], y: s[Y], heading: s[HEADING], speed: s[SPEED], drift: s[DRIFT], distance: s[DISTANCE] };
 }

@@ -47,13 +47,14 @@ export class SnowContact {
     this.shelf = this.normal > 0 ? shelfForce(this.normal, this.edge, run.baseBevel) : 0;
     const along = Math.max(Math.cos(drift), 1e-3);
     // Secant on load in = load out; with a radius that ignores load the second look already agrees.
-    let before = Math.max(this.normal, 1);
+    // Begun from the last answer: successive instants differ little.
+    let before = this.load > 0 ? this.load : Math.max(this.normal, 1);
     let after = this.loadGiven(before, speed, along);
     let trial = after;
     for (let i = 0; i < 40; i++) {
       const next = this.loadGiven(trial, speed, along);
       const miss = next - trial;
-      if (Math.abs(miss) <= 1e-12 * next) break;
+      if (Math.abs(miss) <= 1e-11 * next) break;
       const bend = miss - (after - before);
       const better = bend === 0 ? next : trial - (miss * (trial - before)) / bend;
       before = trial;
@@ -111,7 +112,9 @@ export class SnowContact {
     // A need the other way (the weight turning the skier faster than the edge) bears on the inner wall of the
     // groove, which is there as far as the ski has bitten.
     this.sideways = this.needed > 0 ? Math.min(this.needed / along, this.shelf) : this.bite * this.needed;
-    this.load = Math.hypot(Math.max(this.normal, 0), this.sideways);
+    const normal = Math.max(this.normal, 0);
+    // Math.hypot guards against overflow that cannot happen here, at several times the cost.
+    this.load = Math.sqrt(normal * normal + this.sideways * this.sideways);
     return this.load;
   }
 }

@@ -296,6 +296,15 @@ describe('events and ends', () => {
     expect(last(track.y)).toBeCloseTo(20, 6);
   });
 
+  it('a watch sees each crossing once, either way or one way', () => {
+    const across = { name: 'axis', value: (_t: number, s: { heading: number }) => s.heading };
+    const both = run({}, { watch: [across] }).events.filter(e => e.name === 'axis');
+    const right = run({}, { watch: [{ ...across, direction: 1 }] }).events.filter(e => e.name === 'axis');
+    expect(both).toHaveLength(8);
+    expect(right).toHaveLength(4);
+    for (const e of both) expect(e.heading).toBeCloseTo(0, 7);
+  });
+
   it('banked turns change side on the traverse', () => {
     const track = run({ profile: evenSlope(8 * RAD), programme: bankedTurns(50 * RAD, 5) });
     expect(track.summary.turns).toBe(5);

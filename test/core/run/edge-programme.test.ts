@@ -1,0 +1,78 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { drawnEdges, linkedTurns, MASS_HEIGHT, readEdges } from '../../../core/run/index.ts';
+import { biteFraction, changeoverStretches, inChangeover, shelfForce } from '../../../core/run/skid.ts';
+
+const RAD = Math.PI / 180;
+
+describe('linked turns', () => {
+  it('alternate sides, reach the peak in the middle and change edge each half period', () => {
+    for (const shape of ['sine', 'trapezoid'] as const) {
+      const p = linkedTurns({ peakEdge: 1, period: 4, turns: 3, shape, first: 'left' });
+      expect(p.edge(1)).toBeCloseTo(-1, 12);
+      expect(p.edge(3)).toBeCloseTo(1, 12);
+      expect(p.edge(5)).toBeCloseTo(-1, 12);
+      expect(p.changeovers).toEqual([0, 2, 4, 6]);
+      for (const at of p.changeovers) expect(p.edge(at)).toBeCloseTo(0, 12);
+    }
+  });
+
+  it('name what is not accepted', () => {
+    expect(() => linkedTurns({ peakEdge: 2, period: 3, turns: 1 })).toThrow(/peakEdge: 114.59°/);
+    expect(() => linkedTurns({ peakEdge: 1, period: 0, turns: 1 })).toThrow(/period: 0/);
+    expect(() => linkedTurns({ peakEdge: 1, period: 3, turns: 1.5 })).toThrow(/turns: 1.5/);
+  });
+});
+
+describe('drawn edges', () => {
+  it('pass through the points, never beyond them, and know where they change side', () => {
+    const point = fc.integer({ min: -140, max: 140 }).map(n => n / 100);
+    fc.assert(
+      fc.property(fc.array(point, { minLength: 2, maxLength: 12 }), edges => {
+        const at = edges.map((_, i) => i);
+        const p = drawnEdges(at, edges);
+        for (const [i, e] of edges.entries()) expect(p.edge(i)).toBeCloseTo(e, 12);
+        for (let t = 0; t < edges.length - 1; t += 0.07) {
+          const k = Math.floor(t);
+          expect(p.edge(t)).toBeGreaterThanOrEqual(Math.min(edges[k], edges[k + 1]) - 1e-12);
+          expect(p.edge(t)).toBeLessThanOrEqual(Math.max(edges[k], edges[k + 1]) + 1e-12);
+        }
+        for (const c of p.changeovers) expect(p.edge(c)).toBeCloseTo(0, 9);
+      }),
+    );
+    expect(drawnEdges([0, 1, 2, 3, 4], [1, 0, 0, -1, 1]).changeovers).toHaveLength(3);
+  });
+
+  it('are read from time and degrees', () => {
+    const p = readEdges('time,edge\n0,0\n1,60\n2,-60\n');
+    expect(p.edge(1)).toBeCloseTo(60 * RAD, 12);
+    expect(p.end).toBe(2);
+    expect(() => readEdges('0,0\n1,95\n')).toThrow(/point 2: edge 95° found/);
+    expect(() => readEdges('0,0\n1,x\n')).toThrow(/line 2: edge angle \(deg\) "x"/);
+  });
+});
+
+describe('bite and change of edge', () => {
+  it('nothing up to the base bevel, everything a little beyond, rising between', () => {
+    expect(biteFraction(0.5 * RAD, 0.5 * RAD)).toBe(0);
+    expect(biteFraction(4 * RAD, 0.5 * RAD)).toBe(1);
+    for (let a = 0.6; a < 3.4; a += 0.2) {
+      expect(biteFraction((a + 0.1) * RAD, 0.5 * RAD)).toBeGreaterThan(biteFraction(a * RAD, 0.5 * RAD));
+    }
+    expect(shelfForce(700, 0.4 * RAD, 0.5 * RAD)).toBe(0);
+    expect(shelfForce(700, 45.5 * RAD, 0.5 * RAD)).toBeCloseTo(700, 9);
+  });
+
+  it("lasts a pendulum's fall, and never more than half a turn in all", () => {
+    const fall = Math.sqrt(MASS_HEIGHT / 9.81);
+    const slow = changeoverStretches(linkedTurns({ peakEdge: 1, period: 8, turns: 2 }), 10);
+    expect([...slow]).toHaveLength(6);
+    expect(slow[1]).toBeCloseTo(fall, 12);
+    expect(slow[2]).toBeCloseTo(4 - fall, 12);
+    expect(slow[3]).toBeCloseTo(4 + fall, 12);
+    const quick = changeoverStretches(linkedTurns({ peakEdge: 1, period: 1, turns: 2 }), 10);
+    expect([...quick]).toEqual([0, 0.125, 0.375, 0.625, 0.875, 1]);
+    expect(inChangeover(quick, 0.25)).toBe(false);
+    expect(inChangeover(quick, 0.5)).toBe(true);
+  });
+});

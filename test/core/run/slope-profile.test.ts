@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest';
+import {
+  cosineTurn,
+  demoProfiles,
+  evenSlope,
+  heldEdge,
+  linkedTurns,
+  profileThrough,
+  readProfile,
+  runDown,
+  type SlopeProfile,
+  slopeAngle,
+  type TableTextError,
+} from '../../../core/run/index.ts';
+
+const RAD = Math.PI / 180;
+
+function consistent(profile: SlopeProfile): void {
+  const h = 1e-4;
+  for (let y = 3.17; y < 200; y += 7.31) {
+    const rise = (profile.height(y + h) - profile.height(y - h)) / (2 * h);
+    expect(-rise).toBeCloseTo(profile.sine(y), 7);
+    const bend = -(slopeAngle(profile, y + h) - slopeAngle(profile, y - h)) / (2 * h);
+    expect(bend).toBeCloseTo(profile.curvature(y), 6);
+    const across = (profile.horizontal(y + h) - profile.horizontal(y - h)) / (2 * h);
+    expect(across).toBeCloseTo(Math.sqrt(1 - profile.sine(y) ** 2), 5);
+    expect(profile.along(profile.horizontal(y))).toBeCloseTo(y, 8);
+  }
+}
+
+describe('profiles', () => {
+  it('height, slope, curvature and horizontal distance agree with each other', () => {
+    for (const profile of demoProfiles()) {
+      expect(profile.demo).toBe(true);
+      consistent(profile);
+    }
+  });
+
+  it('points on one line are an even slope', () => {
+    const profile = profileThrough([0, 40, 90, 200], [0, -10, -22.5, -50]);
+    const even = evenSlope(Math.atan(0.25));
+    for (const y of [-5, 0, 17.3, 100, profile.length, 230]) {
+      expect(profile.height(y)).toBeCloseTo(even.height(y), 9);
+      expect(profile.sine(y)).toBeCloseTo(even.sine(y), 9);
+      expect(profile.curvature(y)).toBeCloseTo(0, 8);
+      expect(profile.along(profile.horizontal(y))).toBeCloseTo(y, 8);
+    }
+    expect(profile.length).toBeCloseTo(Math.hypot(200, 50), 9);
+  });
+
+  it('a valley of radius 50 m has curvature 1/50, positive in the dip', () => {
+    const d = Array.from({ length: 61 }, (_, i) => -30 + i);
+    const profile = profileThrough(
+      d,
+      d.map(x => 50 - Math.sqrt(2500 - x * x)),
+    );
+    expect(profile.curvature(profile.along(30))).toBeCloseTo(1 / 50, 4);
+    expect(profile.sine(profile.along(30))).toBeCloseTo(0, 6);
+  });
+
+  it('reads distance and height, with altitudes, a heading and remarks', () => {
+    const profile = readProfile('distance,height\n# start hut\n0,1820\n50,1810\n100,1798\n');
+    expect(profile.height(profile.along(100))).toBeCloseTo(-22, 9);
+    const comma = readProfile('0;0\n50,5;-10,25\n');
+    expect(comma.height(comma.length)).toBeCloseTo(-10.25, 9);
+  });
+
+  it('tells every bad row by its line, what was found and what is accepted', () => {
+    let told: readonly string[] = [];
+    try {
+      readProfile('m,m\n0,0\n10,steep\n20,-4,7\n15,-3\n12,-2\n');
+    } catch (error) {
+      told = (error as TableTextError).problems;
+    }
+    expect(told).toHaveLength(3);
+    expect(told[0]).toMatch(/line 3: height \(m\) "steep" found; a number is accepted/);
+    expect(told[1]).toMatch(/line 4: 3 values found/);
+    expect(told[2]).toMatch(/line 6: distance \(m\) 12 found after 15/);
+    expect(() => readProfile('')).toThrow(/0 rows found/);
+    expect(() => profileThrough([0, 1], [0, -60])).toThrow(/up to 80°/);
+    expect(() => evenSlope(2)).toThrow(/slope: 114.59° found/);
+  });
+});
+
+describe('a run on uneven ground', () => {
+  const skier = { turn: cosineTurn(13), mass: 75, friction: 0.03, dragArea: 0.4, airDensity: 1.1 };
+
+  it('closes the energy book over dips, crests and flights', () => {
+    for (const profile of demoProfiles()) {
+      const track = runDown({
+        ...skier,
+        profile,
+        programme: linkedTurns({ peakEdge: 55 * RAD, period: 3, turns: 20 }),
+        startSpeed: 8,
+      });
+      expect(track.summary.energyErrorRatio).toBeLessThan(1e-6);
+    }
+  });
+
+  it('presses harder in a dip and lighter over a crest: m v² κ', () => {
+    const d = Array.from({ length: 101 }, (_, i) => 2 * i);
+    const wave = profileThrough(
+      d,
+      d.map(x => -0.2 * x + 0.5 * Math.cos(x / 8)),
+    );
+    const track = runDown({ ...skier, profile: wave, programme: heldEdge(0, 12), startSpeed: 8 });
+    for (let i = 0; i < track.t.length; i += 20) {
+      const y = track.y[i];
+      const expected = 75 * (9.81 * Math.cos(slopeAngle(wave, y)) + track.speed[i] ** 2 * wave.curvature(y));
+      if (expected > 0 && track.phase[i] !== 3) expect(track.load[i]).toBeCloseTo(expected, 4);
+    }
+  });
+
+  it('flies off a sharp crest, comes down and loses what went into the ground', () => {
+    const d = [0, 20, 40, 50, 55, 60, 70, 90, 130, 200];
+    const z = [0, -4, -8, -10, -11, -13, -19, -31, -53, -85];
+    const track = runDown({
+      ...skier,
+      friction: 0,
+      dragArea: 0,
+      profile: profileThrough(d, z),
+      programme: heldEdge(0, 10),
+      startSpeed: 15,
+    });
+    const off = track.events.find(e => e.name === 'airborne');
+    const down = track.events.find(e => e.name === 'landed');
+    expect(off && down).toBeTruthy();
+    expect((down?.t ?? 0) - (off?.t ?? 0)).toBeGreaterThan(0.2);
+    expect(track.summary.airSeconds).toBeGreaterThan(0.2);
+    expect(track.energy.landing[track.t.length - 1]).toBeGreaterThan(0);
+    expect(track.summary.energyErrorRatio).toBeLessThan(1e-6);
+    const air = track.t.findIndex(t => t > (off?.t ?? 0) + 0.05);
+    expect(track.phase[air]).toBe(3);
+    expect(track.load[air]).toBe(0);
+    for (let i = 1; i < track.t.length; i++) {
+      expect(track.t[i] - track.t[i - 1]).toBeLessThan(0.01 + 1e-9);
+      // No jump in place where the flight begins or ends.
+      expect(track.distance[i] - track.distance[i - 1]).toBeLessThan(1.001 * 0.01 * track.summary.maxSpeed);
+    }
+    expect(track.summary.end).toMatch(/end of slope|programme over/);
+  });
+});
