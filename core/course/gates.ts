@@ -66,7 +66,7 @@ export function readGates(text: string, separator?: Separator): GateList {
     );
     const accepted = 'a first row with the headings gate, across, down';
     for (const row of table.rows.length > 0 ? table.rows : [{ line: 1, raw: '' }]) {
-      const message = `row ${row.line}: the file has no column for ${missing}; accepted is ${accepted}`;
+      const message = `the file has no column for ${missing}; accepted is ${accepted}`;
       problems.push({ row: row.line, field: missing, found: 'nothing', accepted, message, raw: row.raw });
     }
     return { separator: table.separator, gates, problems };
@@ -79,7 +79,7 @@ export function readGates(text: string, separator?: Separator): GateList {
     };
     const fault = (field: string, found: string, accepted: string): void => {
       const shown = found === '' ? 'nothing' : JSON.stringify(found);
-      const message = `row ${row.line}, ${field}: found ${shown}; accepted is ${accepted}`;
+      const message = `${field}: found ${shown}; accepted is ${accepted}`;
       problems.push({ row: row.line, field, found: shown, accepted, message, raw: row.raw });
     };
     const distance = (column: 'x' | 'y', field: string): number | null => {

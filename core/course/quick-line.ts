@@ -27,6 +27,8 @@ export interface QuickLineQuestion {
   readonly clearance?: number;
   /** Freedom of the path: spline pieces from gate to gate. */
   readonly piecesPerGate?: number;
+  /** Called after each round with the time found so far, s; answering false stops the search. */
+  readonly progress?: (round: number, seconds: number) => boolean;
 }
 
 export interface QuickLine extends Line {
@@ -153,6 +155,7 @@ export function quickLine(question: QuickLineQuestion): QuickLine | NoQuickLine 
       least = exceeded;
       nearest.set(inner);
     }
+    if (question.progress?.(rounds, objective.seconds) === false) return { ok: false, reason: 'Stopped.' };
     // Past this the multipliers only grow: what is asked cannot be kept.
     if (rounds >= patience && least > 0.1) break;
     objective.raiseMultipliers(full);

@@ -173,8 +173,9 @@ function findFlips(
     set: readonly Gate[],
     c: CourseConditions,
   ): void => {
-    const first = field[rankOn(field, drawn, set, c)[0].index];
-    if (first.name !== pick.name) flips.push({ change, pick: first.name });
+    // Two pairs may bear one name, so the pick is known by its place among the contenders.
+    const first = rankOn(field, drawn, set, c)[0];
+    if (first.index !== 0) flips.push({ change, pick: first.name });
   };
   for (const sign of [1, -1]) {
     const word = sign > 0 ? 'wider' : 'narrower';

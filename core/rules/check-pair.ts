@@ -1,8 +1,9 @@
+import { type MeasuringUncertainty, TAPE_AND_CALIPER } from '../shape/index.ts';
 import { type ControlReading, controlRadius, controlStations } from './control-radius.ts';
 import type { Category, Discipline, Edition, Limit, LimitedQuantity } from './edition.ts';
 import { season2024 } from './editions.ts';
 import { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
-import { type MeasuringUncertainty, radiusUncertainty, tapeAndCaliper } from './measuring-uncertainty.ts';
+import { radiusUncertainty } from './measuring-uncertainty.ts';
 
 /** What a check needs of a pair file. */
 export interface CheckedPair {
@@ -116,27 +117,31 @@ function checkLimit(limit: Limit, found: Found, lowerLevel: boolean): CheckItem 
 }
 
 function findQuantity(quantity: LimitedQuantity, pair: CheckedPair, options: CheckOptions): Found {
-  const uncertainty = options.uncertainty ?? tapeAndCaliper;
+  const uncertainty = options.uncertainty ?? TAPE_AND_CALIPER;
   const { control } = options;
   switch (quantity) {
     case 'lengthMm':
       return control
-        ? { value: control.developedLength * 1000, plusMinus: uncertainty.lengthMm, note: 'developed length' }
-        : { value: pair.lengthMm, plusMinus: uncertainty.lengthMm, note: null };
+        ? {
+            value: control.developedLength * 1000,
+            plusMinus: 1000 * uncertainty.uLength,
+            note: 'developed length',
+          }
+        : { value: pair.lengthMm, plusMinus: 1000 * uncertainty.uLength, note: null };
     case 'waistWidthMm':
       return {
         value: control ? control.waistWidth * 1000 : pair.waistWidthMm,
-        plusMinus: uncertainty.widthMm,
+        plusMinus: 1000 * uncertainty.uWidth,
         note: null,
       };
     case 'frontWidthMm':
-      return { value: pair.tipWidthMm, plusMinus: uncertainty.widthMm, note: null };
+      return { value: pair.tipWidthMm, plusMinus: 1000 * uncertainty.uWidth, note: null };
     case 'radiusM':
       return control ? controlFound(control, uncertainty) : catalogueFound(pair, uncertainty);
     case 'standingHeightMm':
-      return { value: options.standingHeightMm ?? null, plusMinus: uncertainty.widthMm, note: null };
+      return { value: options.standingHeightMm ?? null, plusMinus: 1000 * uncertainty.uWidth, note: null };
     case 'bootSoleMm':
-      return { value: options.bootSoleMm ?? null, plusMinus: uncertainty.widthMm, note: null };
+      return { value: options.bootSoleMm ?? null, plusMinus: 1000 * uncertainty.uWidth, note: null };
   }
 }
 

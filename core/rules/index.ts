@@ -31,5 +31,5 @@ export {
 } from './edition.ts';
 export { editions, season2024 } from './editions.ts';
 export { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
-export { type MeasuringUncertainty, radiusUncertainty, tapeAndCaliper } from './measuring-uncertainty.ts';
-export { controlRadiusWorking } from './working.ts';
+export { radiusUncertainty } from './measuring-uncertainty.ts';
+export { catalogueRadiusWorking, controlRadiusWorking } from './working.ts';

@@ -1,10 +1,4 @@
-/** Standard uncertainties of a tape and a caliper unless the measurer states better ones, mm. */
-export interface MeasuringUncertainty {
-  readonly lengthMm: number;
-  readonly widthMm: number;
-}
-
-export const tapeAndCaliper: MeasuringUncertainty = { lengthMm: 1, widthMm: 0.25 };
+import { type MeasuringUncertainty, TAPE_AND_CALIPER } from '../shape/index.ts';
 
 /**
  * u_R of R = L²/(2000 (S + H − 2W)), m from mm:
@@ -15,12 +9,12 @@ export function radiusUncertainty(
   frontMm: number,
   rearMm: number,
   waistMm: number,
-  uncertainty: MeasuringUncertainty = tapeAndCaliper,
+  uncertainty: MeasuringUncertainty = TAPE_AND_CALIPER,
 ): number {
   const spread = frontMm + rearMm - 2 * waistMm;
   if (!(spread > 0)) return Number.POSITIVE_INFINITY;
   const radius = (lengthMm * lengthMm) / (2000 * spread);
-  const alongShare = (2 * uncertainty.lengthMm) / lengthMm;
-  const acrossShare = (Math.sqrt(6) * uncertainty.widthMm) / spread;
+  const alongShare = (2000 * uncertainty.uLength) / lengthMm;
+  const acrossShare = (Math.sqrt(6) * 1000 * uncertainty.uWidth) / spread;
   return radius * Math.hypot(alongShare, acrossShare);
 }

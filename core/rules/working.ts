@@ -1,5 +1,6 @@
 import type { Working } from '../working/index.ts';
-import { type ControlReading, controlRadius, controlStations } from './control-radius.ts';
+import type { CheckedPair } from './check-pair.ts';
+import { type ControlReading, controlRadius, controlStations, rulebookRadius } from './control-radius.ts';
 
 /** How the controller's radius came about; widths as rounded by the procedure. */
 export function controlRadiusWorking(reading: ControlReading): Working {
@@ -57,6 +58,39 @@ export function controlRadiusWorking(reading: ControlReading): Working {
     source:
       'International federation equipment specification, control procedure as reported; seen in part, ' +
       'confirm in the annex of the specification in force',
+    status: 'seen',
+  };
+}
+
+/** The rulebook's formula on a pair's own widths, as the check uses it without a control measurement. */
+export function catalogueRadiusWorking(pair: CheckedPair): Working {
+  const length = pair.contactLengthMm / 1000;
+  const front = pair.tipWidthMm / 1000;
+  const rear = pair.tailWidthMm / 1000;
+  const waist = pair.waistWidthMm / 1000;
+  const input = (name: string, meaning: string, value: number, from: string) => ({
+    name,
+    symbol: name,
+    meaning,
+    value,
+    unit: 'm',
+    from,
+  });
+  return {
+    key: 'rules.catalogueRadius',
+    title: 'Radius by the rulebook formula',
+    symbol: 'R',
+    tex: 'R = \\frac{L^2}{2\\,(S + H - 2W)}',
+    formula: 'L^2/(2*(S + H - 2*W))',
+    inputs: [
+      input('L', 'contact length', length, 'contactLengthMm'),
+      input('S', 'tip width', front, 'tipWidthMm'),
+      input('H', 'tail width', rear, 'tailWidthMm'),
+      input('W', 'waist width', waist, 'waistWidthMm'),
+    ],
+    result: { value: rulebookRadius(length, front, rear, waist), unit: 'm' },
+    note: 'The control measures its widths at other stations; only the equipment controller decides.',
+    source: 'International federation equipment specification, seen in part',
     status: 'seen',
   };
 }

@@ -93,4 +93,16 @@ describe('quickLine', () => {
     if (!upside.ok) expect(upside.reason).toContain('finish: 10 m');
     expect(quickLine({ gates: [] }).ok).toBe(false);
   });
+
+  it('tells its progress and can be stopped', () => {
+    const rounds: number[] = [];
+    const progress = (round: number, seconds: number) => {
+      rounds.push(round);
+      expect(seconds).toBeGreaterThan(5);
+      return false;
+    };
+    const stopped = quickLine({ gates, turn: pair.turn, conditions, progress });
+    expect(stopped).toEqual({ ok: false, reason: 'Stopped.' });
+    expect(rounds).toEqual([0]);
+  });
 });

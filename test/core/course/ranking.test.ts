@@ -19,6 +19,13 @@ describe('edgeForRadius', () => {
     expect(edgeForRadius(cosineTurn(13), 20, 900)).toBe(0);
     expect(edgeForRadius(cosineTurn(30), 0.2, 900)).toBeNull();
   });
+
+  it('asks a ski that turns tighter under load for less edge', () => {
+    const bending = { radius: (edge: number, load: number) => 13 * Math.cos(edge) * (1 - load / 10_000) };
+    const [light, heavy] = [500, 1500].map(load => edgeForRadius(bending, 8, load)!);
+    expect(heavy).toBeLessThan(light);
+    expect(bending.radius(heavy, 1500)).toBeCloseTo(8, 8);
+  });
 });
 
 describe('chooseEdge', () => {
@@ -84,6 +91,13 @@ describe('rankPairs', () => {
     expect(ranking.flips.length).toBeGreaterThan(0);
     expect(ranking.because).toContain('Close:');
     for (const flip of ranking.flips) expect(flip.pick).not.toBe(ranking.pick);
+  });
+
+  it('tells two pairs of one name apart', () => {
+    const twins = [pairOf(30), { ...pairOf(13), name: '30 m' }];
+    const ranking = rankPairs(twins, gates, { holdSpeed: true, startSpeed: 9 });
+    expect(ranking.pairs.map(entry => entry.index)).toEqual([1, 0]);
+    expect(ranking.sure).toBe('clear');
   });
 
   it('answers for one pair, and not for none', () => {
