@@ -1,0 +1,91 @@
+import { describe, expect, it } from 'vitest';
+import { checkPair } from '../../../core/pair/index.ts';
+import { demoPairs } from '../../../renderer/demo/index.ts';
+import { comparisonsOf } from '../../../renderer/rack/comparisons.ts';
+import { demoEntries } from '../../../renderer/rack/demo-rack.ts';
+import { startingPair } from '../../../renderer/rack/new-pair.ts';
+import { applyDraft, NUMBER_FIELDS, textOf } from '../../../renderer/rack/pair-draft.ts';
+
+const larch = demoPairs[0]!;
+
+describe('the pair form', () => {
+  it('starts a new pair that is a pair', () => {
+    expect(checkPair(startingPair())).toEqual([]);
+  });
+
+  it('changes nothing when nothing is typed, in either system', () => {
+    for (const pair of demoPairs) {
+      expect(applyDraft(pair, {}, 'imperial')).toEqual({ ok: true, pair });
+    }
+  });
+
+  it('reads its own texts back to the same pair in metric', () => {
+    for (const pair of demoPairs) {
+      const typed = Object.fromEntries(NUMBER_FIELDS.map(each => [each.field, textOf(pair, each, 'metric')]));
+      expect(applyDraft(pair, typed, 'metric')).toEqual({ ok: true, pair });
+    }
+  });
+
+  it('takes units as typed', () => {
+    const result = applyDraft(larch, { lengthMm: '156 cm', 'edges.baseBevelDeg': '0.7' }, 'metric');
+    expect(result.ok && result.pair.lengthMm).toBe(1560);
+    expect(result.ok && result.pair.edges).toEqual({ ...larch.edges, baseBevelDeg: 0.7 });
+  });
+
+  it('names the field, what was found and what is accepted', () => {
+    const wide = applyDraft(larch, { waistWidthMm: '130' }, 'metric');
+    expect(!wide.ok && wide.messages.waistWidthMm).toMatch(
+      /waistWidthMm: 130 .*the waist must be the narrowest/,
+    );
+    const word = applyDraft(larch, { waistWidthMm: 'narrow' }, 'metric');
+    expect(!word.ok && word.messages.waistWidthMm).toMatch(/"narrow" found; a number in mm/);
+    const empty = applyDraft(larch, { lengthMm: '' }, 'metric');
+    expect(!empty.ok && empty.messages.lengthMm).toMatch(/"nothing" found/);
+    const nameless = applyDraft(larch, { name: '' }, 'metric');
+    expect(!nameless.ok && nameless.messages.name).toMatch(/^name: /);
+  });
+
+  it('drops an optional field that is emptied', () => {
+    const result = applyDraft(
+      larch,
+      { camberMm: '', 'edges.baseBevelDeg': '', 'edges.sideAngleDeg': '' },
+      'metric',
+    );
+    expect(result.ok && 'camberMm' in result.pair).toBe(false);
+    expect(result.ok && 'edges' in result.pair).toBe(false);
+  });
+
+  it('reads stiffness as number, stations and formula, and complains by line', () => {
+    const uniform = applyDraft(larch, { 'bending.kind': 'uniform', 'bending.text': '250' }, 'metric');
+    expect(uniform.ok && uniform.pair.bending).toEqual({ kind: 'uniform', newtonM2: 250 });
+    const stations = applyDraft(
+      larch,
+      { 'bending.kind': 'stations', 'bending.text': '0 60\n680; 250\n1360, 55' },
+      'metric',
+    );
+    expect(stations.ok && stations.pair.bending).toMatchObject({ stations: [{}, { fromTailMm: 680 }, {}] });
+    const bad = applyDraft(larch, { 'bending.kind': 'stations', 'bending.text': '0 60\nhalf 200' }, 'metric');
+    expect(!bad.ok && bad.messages.bending).toMatch(/line 2 "half 200" found/);
+    const none = applyDraft(larch, { 'torsion.kind': 'none', 'torsion.text': '' }, 'metric');
+    expect(none.ok && none.pair.torsion).toBeUndefined();
+  });
+
+  it('keeps fields it does not know', () => {
+    const carried = { ...larch, waxedWith: 'cold' };
+    const result = applyDraft(carried, { waistWidthMm: '65.5' }, 'metric');
+    expect(result.ok && result.pair).toMatchObject({ waxedWith: 'cold', waistWidthMm: 65.5 });
+  });
+});
+
+describe('comparisons', () => {
+  it('offers slalom against giant slalom from the demo rack', () => {
+    const [first] = comparisonsOf(demoEntries());
+    const rack = demoEntries();
+    expect(first!.question).toBe('edge');
+    expect(first!.ids.map(id => rack.find(entry => entry.id === id)!.pair.discipline)).toEqual(['SL', 'GS']);
+  });
+
+  it('offers none where the pairs are missing', () => {
+    expect(comparisonsOf([])).toEqual([]);
+  });
+});
