@@ -34,12 +34,17 @@ export interface Equilibrium {
   readonly x: Float64Array;
   /** Height of the base over its unbent, camber-free plane, m (positive towards the skier). */
   readonly height: Float64Array;
+  /** Slope of the base dw/dx. */
+  readonly slope: Float64Array;
   readonly twist: Float64Array;
   /** Penetration, m. */
   readonly penetration: Float64Array;
-  /** Groove depth left by the points ahead, m. */
+  /** Groove depth left by this point and those ahead, m; never decreases towards the tail. */
   readonly groove: Float64Array;
-  /** Snow line load normal to the base, N/m. */
+  /**
+   * Snow line load normal to the base, N/m: the mean over each node's share of the edge, so that the trapezoid
+   * rule over `x` returns the load and its moment exactly.
+   */
   readonly lineLoad: Float64Array;
   /** θ − φ, rad. */
   readonly localEdgeAngle: Float64Array;

@@ -1,7 +1,17 @@
 export type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
+export type { GrooveSolver, GrooveSolverOptions } from './groove-solver.ts';
+export { grooveSolver } from './groove-solver.ts';
 export type { Hold, LostFirst } from './hold.ts';
 export { holdAlong, holdAt } from './hold.ts';
-export type { RadiusTable } from './radius-table.ts';
+export type { RadiusTable, RadiusTableOptions } from './radius-table.ts';
+export {
+  buildRadiusTable,
+  defaultTableEdges,
+  defaultTableLoads,
+  tableRadius,
+  tableTwistTail,
+  tableTwistTip,
+} from './radius-table.ts';
 export type { RigidCarve, RigidSki } from './rigid-snow.ts';
 export {
   biteAngle,
@@ -15,6 +25,7 @@ export {
 } from './rigid-snow.ts';
 export type { SnowLaw } from './snow-law.ts';
 export { REBOUND } from './snow-law.ts';
+export { tableKey } from './table-key.ts';
 export { sectionDepth, wedgeDepth, wedgeSnow } from './wedge-snow.ts';
 export {
   biteAngleWorking,

@@ -1,0 +1,199 @@
+import type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
+import { GrooveBalance } from './groove-balance.ts';
+import { GrooveNewton } from './newton.ts';
+import { skiMesh } from './ski-mesh.ts';
+import { DOFS, skiStiffness } from './ski-stiffness.ts';
+import { REBOUND, type SnowLaw } from './snow-law.ts';
+import { solveAt, type Waypoint, walk } from './solution-path.ts';
+import { whatCannotBeSolved } from './solvable.ts';
+import { fitTrack, partCurvature } from './track-radius.ts';
+import { sectionDepth, wedgeSnow } from './wedge-snow.ts';
+
+/** Evenly pressed depth, m, from which a second steady groove may exist. */
+const SEVERAL_DEPTH = 5e-3;
+
+export interface GrooveSolverOptions {
+  /** Beam elements along the contact length. */
+  readonly elements?: number;
+  /** What the edge is pressed into. */
+  readonly law?: SnowLaw;
+}
+
+/** Solves one ski's equilibria; made once for a ski and reused. Not re-entrant. */
+export interface GrooveSolver {
+  /** Edge angle rad, load N, hardness N/m³, fore m; `from` is a neighbouring answer to begin at. */
+  solve(conditions: CarveConditions, options?: { from?: Equilibrium }): Equilibrium | CarveFailure;
+}
+
+/**
+ * The equilibrium of a ski in its own groove, for one ski: mesh, stiffness and workspace are kept.
+ *
+ * A cold start presses the ski to an even depth and lets Newton loose. Where that fails, a softened rebound
+ * (at first so soft that the groove is forgotten) is hardened in steps, then softer snow, a heavier load or
+ * a flatter ski is stepped towards what was asked. What none of them reaches is a failure, never an answer.
+ */
+export function grooveSolver(ski: CarvingSki, options: GrooveSolverOptions = {}): GrooveSolver {
+  const mesh = skiMesh(ski, options.elements ?? 120);
+  const law = options.law ?? wedgeSnow;
+  const length = ski.edge.length;
+  const middleWidth = mesh.halfWidth[mesh.x.length >> 1];
+  const balance = new GrooveBalance(mesh, skiStiffness(ski, mesh), law);
+  const newton = new GrooveNewton(balance, length, middleWidth, ski.bootCentre);
+  const { unknowns } = newton;
+  const nodes = mesh.x.length;
+
+  function pressEvenly(conditions: CarveConditions): void {
+    const { edgeAngle, load, hardness } = conditions;
+    const tan = Math.tan(edgeAngle);
+    const cos = Math.cos(edgeAngle);
+    for (let i = 0; i < nodes; i++) {
+      const y = mesh.halfWidth[i];
+      const depth = sectionDepth(load / length, y, edgeAngle, hardness);
+      unknowns[DOFS * i] = y * tan - depth / cos;
+      unknowns[DOFS * i + 1] = mesh.slope[i] * tan;
+      unknowns[DOFS * i + 2] = 0;
+    }
+  }
+
+  function beginAt(from: Equilibrium): void {
+    let seen = 0;
+    for (let i = 0; i < nodes; i++) {
+      const x = mesh.x[i];
+      while (seen < from.x.length - 2 && from.x[seen + 1] < x) seen++;
+      const h = from.x[seen + 1] - from.x[seen];
+      const s = (x - from.x[seen]) / h;
+      const t = 1 - s;
+      unknowns[DOFS * i] =
+        t * t * (1 + 2 * s) * from.height[seen] +
+        h * s * t * t * from.slope[seen] +
+        s * s * (3 - 2 * s) * from.height[seen + 1] -
+        h * s * s * t * from.slope[seen + 1];
+      unknowns[DOFS * i + 1] =
+        (6 * s * t * (from.height[seen + 1] - from.height[seen])) / h +
+        t * (1 - 3 * s) * from.slope[seen] +
+        s * (3 * s - 2) * from.slope[seen + 1];
+      unknowns[DOFS * i + 2] = t * from.twist[seen] + s * from.twist[seen + 1];
+    }
+  }
+
+  /** From an even press over a forgotten groove to the full one; Newton steps spent, negative if blocked. */
+  function hardenRebound(conditions: CarveConditions): number {
+    pressEvenly(conditions);
+    const first = solveAt(balance, newton, { conditions, rebound: Number.POSITIVE_INFINITY });
+    if (!first.converged) return -1 - first.iterations;
+    let deepest = REBOUND;
+    for (let i = 0; i < nodes; i++) deepest = Math.max(deepest, balance.penetration[i]);
+    const from: Waypoint = { conditions, rebound: 2 * deepest };
+    const begun = solveAt(balance, newton, from);
+    if (!begun.converged) return -1 - first.iterations - begun.iterations;
+    const spent = walk(balance, newton, from, { conditions, rebound: REBOUND }, 0.25);
+    const before = first.iterations + begun.iterations;
+    return spent < 0 ? spent - before : spent + before;
+  }
+
+  /** Solves an easier question and steps from it to the one asked. */
+  function approach(easier: CarveConditions, asked: CarveConditions): number {
+    const begun = hardenRebound(easier);
+    if (begun < 0) return begun;
+    const from = { conditions: easier, rebound: REBOUND };
+    const spent = walk(balance, newton, from, { conditions: asked, rebound: REBOUND }, 0.25);
+    return spent < 0 ? spent - begun : spent + begun;
+  }
+
+  /**
+   * Heavy loads on soft snow can have two steady grooves: one the boot cuts deepest, bending the ski, and one a
+   * dug-in tip cuts for an unbent ski to ride in. There the answer is always sought along the one path that
+   * reaches the first, as the snow's memory sets in, so that it cannot depend on where the search began.
+   */
+  function severalGrooves({ edgeAngle, load, hardness }: CarveConditions): boolean {
+    return law.remembers && sectionDepth(load / length, middleWidth, edgeAngle, hardness) >= SEVERAL_DEPTH;
+  }
+
+  function result(conditions: CarveConditions, iterations: number): Equilibrium {
+    const x = Float64Array.from(mesh.x);
+    const height = new Float64Array(nodes);
+    const slope = new Float64Array(nodes);
+    const twist = new Float64Array(nodes);
+    const localEdgeAngle = new Float64Array(nodes);
+    const lateral = new Float64Array(nodes);
+    const lineLoad = new Float64Array(nodes);
+    const sin = Math.sin(conditions.edgeAngle);
+    let maxPenetration = 0;
+    for (let i = 0; i < nodes; i++) {
+      height[i] = unknowns[DOFS * i];
+      slope[i] = unknowns[DOFS * i + 1];
+      twist[i] = unknowns[DOFS * i + 2];
+      localEdgeAngle[i] = conditions.edgeAngle - twist[i];
+      lateral[i] = mesh.halfWidth[i] * Math.cos(localEdgeAngle[i]) + height[i] * sin;
+      lineLoad[i] = balance.nodeForce[i] / mesh.share[i];
+      maxPenetration = Math.max(maxPenetration, balance.penetration[i]);
+    }
+    const force = Float64Array.from(balance.nodeForce);
+    const whole = fitTrack(x, lateral, force, 0, nodes - 1);
+    // The boot's node belongs to both parts by halves.
+    force[mesh.boot] *= 0.5;
+    const rear = fitTrack(x, lateral, force, 0, mesh.boot);
+    const front = fitTrack(x, lateral, force, mesh.boot, nodes - 1);
+    return {
+      ok: true,
+      conditions,
+      x,
+      height,
+      slope,
+      twist,
+      penetration: Float64Array.from(balance.penetration),
+      groove: Float64Array.from(balance.groove),
+      lineLoad,
+      localEdgeAngle,
+      lateral,
+      turnRadius: 1 / partCurvature(rear, whole, length),
+      wholeRadius: 1 / whole.curvature,
+      frontRadius: 1 / partCurvature(front, whole, length),
+      maxPenetration,
+      twistTip: twist[nodes - 1],
+      twistTail: twist[0],
+      iterations,
+      residual: balance.imbalance(conditions, ski.bootCentre),
+    };
+  }
+
+  function solve(
+    conditions: CarveConditions,
+    { from }: { from?: Equilibrium } = {},
+  ): Equilibrium | CarveFailure {
+    const refusal = whatCannotBeSolved(ski, conditions);
+    if (refusal) return { ok: false, conditions, reason: refusal };
+    const asked: Waypoint = { conditions, rebound: REBOUND };
+    let spent = 0;
+    if (!severalGrooves(conditions)) {
+      if (from) beginAt(from);
+      else pressEvenly(conditions);
+      const quick = solveAt(balance, newton, asked);
+      spent += quick.iterations;
+      if (quick.converged) return result(conditions, spent);
+    }
+    const tries = [
+      () => hardenRebound(conditions),
+      () => approach({ ...conditions, hardness: Math.min(conditions.hardness, 1e9) / 5 }, conditions),
+      () => approach({ ...conditions, load: 5 * conditions.load }, conditions),
+      () => approach({ ...conditions, load: 0.2 * conditions.load }, conditions),
+      () => approach({ ...conditions, edgeAngle: 0.5 * conditions.edgeAngle }, conditions),
+    ];
+    for (const attempt of tries) {
+      const steps = attempt();
+      spent += Math.abs(steps);
+      if (steps >= 0) return result(conditions, spent);
+    }
+    return { ok: false, conditions, reason: unreached(conditions) };
+  }
+
+  return { solve };
+}
+
+function unreached({ edgeAngle, load, hardness }: CarveConditions): string {
+  const angle = ((edgeAngle * 180) / Math.PI).toFixed(1);
+  return (
+    `edge angle ${angle} degrees with load ${load.toFixed(0)} N on snow of ${Number((hardness / 1e9).toPrecision(3))} N/mm³: ` +
+    'no equilibrium found; tried a cold start, a softened rebound, softer snow, other loads and a smaller edge angle'
+  );
+}

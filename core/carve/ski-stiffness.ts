@@ -1,0 +1,108 @@
+import type { CarvingSki } from './groove.ts';
+import type { SkiMesh } from './ski-mesh.ts';
+
+/** Unknowns at a node: w, w' and φ, in this order. */
+export const DOFS = 3;
+/** Half bandwidth: an element couples two neighbouring nodes. */
+export const HALF_BAND = 2 * DOFS - 1;
+/** Entries in a stored row of the band; the diagonal sits at HALF_BAND. */
+export const ROW = 2 * HALF_BAND + 1;
+
+const GAUSS_AT = [0.5 - Math.sqrt(0.15), 0.5, 0.5 + Math.sqrt(0.15)];
+const GAUSS_WEIGHT = [5 / 18, 8 / 18, 5 / 18];
+
+/** What does not depend on the snow: elastic stiffness and the loads of camber and boot, rows by unknown. */
+export interface SkiStiffness {
+  /** Row-major band of bending (Hermite cubics) and twist (linear), `ROW` entries a row. */
+  readonly band: Float64Array;
+  /** Forces that would press a camber-free ski into its free camber. */
+  readonly camberLoad: Float64Array;
+  /** Generalised forces of a unit boot load centred on the boot, and of a unit boot moment (N·m). */
+  readonly bootLoad: Float64Array;
+  readonly bootMoment: Float64Array;
+  /** One where the unknown is held at zero (twist under the sole, or everywhere when rigid in torsion). */
+  readonly held: Uint8Array;
+}
+
+/** Second derivatives of the four Hermite cubics at s in [0, 1] on an element of length h. */
+function hermiteCurvature(s: number, h: number): [number, number, number, number] {
+  return [(12 * s - 6) / (h * h), (6 * s - 4) / h, (6 - 12 * s) / (h * h), (6 * s - 2) / h];
+}
+
+function hermite(s: number, h: number): [number, number, number, number] {
+  const t = 1 - s;
+  return [t * t * (1 + 2 * s), h * s * t * t, s * s * (3 - 2 * s), -h * s * s * t];
+}
+
+/** Assembles the elastic side of the ski; EI and GJ are integrated by three Gauss points an element. */
+export function skiStiffness(ski: CarvingSki, mesh: SkiMesh): SkiStiffness {
+  const { x, soleFirst, soleLast } = mesh;
+  const unknowns = DOFS * x.length;
+  const band = new Float64Array(unknowns * ROW);
+  const camberLoad = new Float64Array(unknowns);
+  const bootLoad = new Float64Array(unknowns);
+  const bootMoment = new Float64Array(unknowns);
+  const held = new Uint8Array(unknowns);
+  const add = (row: number, column: number, value: number) => {
+    band[row * ROW + column - row + HALF_BAND] += value;
+  };
+  // Free camber as a parabola through the contact points, height h at the middle.
+  const camberCurvature = (-8 * ski.camber) / (ski.edge.length * ski.edge.length);
+  const sole = x[soleLast] - x[soleFirst];
+  for (let element = 0; element + 1 < x.length; element++) {
+    const h = x[element + 1] - x[element];
+    const first = DOFS * element;
+    const bent = [first, first + 1, first + DOFS, first + DOFS + 1];
+    for (let point = 0; point < 3; point++) {
+      const at = x[element] + GAUSS_AT[point] * h;
+      const weight = GAUSS_WEIGHT[point] * h;
+      const curvature = hermiteCurvature(GAUSS_AT[point], h);
+      const stiffness = ski.bending(at) * weight;
+      for (let i = 0; i < 4; i++) {
+        camberLoad[bent[i]] += stiffness * curvature[i] * camberCurvature;
+        for (let j = 0; j < 4; j++) add(bent[i], bent[j], stiffness * curvature[i] * curvature[j]);
+      }
+      if (ski.torsion) {
+        const twist = (ski.torsion(at) * weight) / (h * h);
+        add(first + 2, first + 2, twist);
+        add(first + 2, first + DOFS + 2, -twist);
+        add(first + DOFS + 2, first + 2, -twist);
+        add(first + DOFS + 2, first + DOFS + 2, twist);
+      }
+      if (element >= soleFirst && element < soleLast) {
+        const shape = hermite(GAUSS_AT[point], h);
+        // A bound sole carries a moment as a load that varies evenly from heel to toe.
+        const lever = (12 * (at - (x[soleFirst] + sole / 2))) / (sole * sole);
+        for (let i = 0; i < 4; i++) {
+          bootLoad[bent[i]] += (weight * shape[i]) / sole;
+          bootMoment[bent[i]] += (weight * shape[i] * lever) / sole;
+        }
+      }
+    }
+  }
+  for (let node = 0; node < x.length; node++) {
+    if (ski.torsion && (node < soleFirst || node > soleLast)) continue;
+    const unknown = DOFS * node + 2;
+    held[unknown] = 1;
+    for (let other = Math.max(0, unknown - HALF_BAND); other <= unknown + HALF_BAND; other++) {
+      if (other >= unknowns) break;
+      band[unknown * ROW + other - unknown + HALF_BAND] = 0;
+      band[other * ROW + unknown - other + HALF_BAND] = 0;
+    }
+    band[unknown * ROW + HALF_BAND] = 1;
+  }
+  return { band, camberLoad, bootLoad, bootMoment, held };
+}
+
+/** out = band · vector, for the banded rows above. */
+export function bandTimes(band: Float64Array, vector: Float64Array, out: Float64Array): void {
+  const n = vector.length;
+  for (let row = 0; row < n; row++) {
+    const from = row < HALF_BAND ? 0 : row - HALF_BAND;
+    const to = row + HALF_BAND < n ? row + HALF_BAND : n - 1;
+    let at = row * ROW + from - row + HALF_BAND;
+    let sum = 0;
+    for (let column = from; column <= to; column++) sum += band[at++] * vector[column];
+    out[row] = sum;
+  }
+}

@@ -1,0 +1,76 @@
+import type { CarveConditions } from './groove.ts';
+import type { GrooveBalance } from './groove-balance.ts';
+import type { GrooveNewton } from './newton.ts';
+
+/** A question along the way to the one asked: its own conditions and its own rebound, m. */
+export interface Waypoint {
+  readonly conditions: CarveConditions;
+  readonly rebound: number;
+}
+
+const MOST_ITERATIONS = 25;
+const LEAST_STRIDE = 1 / 512;
+
+/** Runs Newton at one waypoint from the present unknowns. */
+export function solveAt(balance: GrooveBalance, newton: GrooveNewton, at: Waypoint) {
+  balance.pose(at.conditions, at.rebound);
+  return newton.run(at.conditions, MOST_ITERATIONS);
+}
+
+/**
+ * Walks from a solved waypoint to another in strides that lengthen while Newton follows and shorten when it
+ * does not, each begun by extrapolating the last two answers. Loads, hardnesses and rebounds are stepped in
+ * proportion, angles evenly. Returns the Newton steps spent, negative when the way is blocked; the unknowns
+ * then hold the last answer reached.
+ */
+export function walk(
+  balance: GrooveBalance,
+  newton: GrooveNewton,
+  from: Waypoint,
+  to: Waypoint,
+  firstStride: number,
+): number {
+  const { unknowns } = newton;
+  const last = Float64Array.from(unknowns);
+  const before = Float64Array.from(unknowns);
+  let lastStride = 0;
+  let reached = 0;
+  let stride = firstStride;
+  let spent = 0;
+  while (reached < 1) {
+    const next = Math.min(1, reached + stride);
+    const forward = lastStride > 0 ? (next - reached) / lastStride : 0;
+    for (let i = 0; i < last.length; i++) unknowns[i] = last[i] + forward * (last[i] - before[i]);
+    const outcome = solveAt(balance, newton, between(from, to, next));
+    spent += outcome.iterations;
+    if (outcome.converged) {
+      before.set(last);
+      last.set(unknowns);
+      lastStride = next - reached;
+      reached = next;
+      stride *= outcome.iterations <= 6 ? 2 : 1;
+    } else {
+      stride = (next - reached) / 3;
+      if (stride < LEAST_STRIDE) {
+        unknowns.set(last);
+        return -1 - spent;
+      }
+    }
+  }
+  return spent;
+}
+
+function between(from: Waypoint, to: Waypoint, share: number): Waypoint {
+  if (share >= 1) return to;
+  const even = (a: number, b: number) => a + (b - a) * share;
+  const inProportion = (a: number, b: number) => a * (b / a) ** share;
+  return {
+    conditions: {
+      edgeAngle: even(from.conditions.edgeAngle, to.conditions.edgeAngle),
+      load: inProportion(from.conditions.load, to.conditions.load),
+      hardness: inProportion(from.conditions.hardness, to.conditions.hardness),
+      fore: even(from.conditions.fore, to.conditions.fore),
+    },
+    rebound: inProportion(from.rebound, to.rebound),
+  };
+}

@@ -1,0 +1,24 @@
+import type { CarveConditions, CarvingSki } from './groove.ts';
+
+const DEGREE = Math.PI / 180;
+
+/** What stands in the way of solving, naming the input, its value and what is accepted; null when nothing. */
+export function whatCannotBeSolved(ski: CarvingSki, conditions: CarveConditions): string | null {
+  const { edgeAngle, load, hardness, fore } = conditions;
+  if (!(edgeAngle >= 0.5 * DEGREE && edgeAngle <= 85 * DEGREE)) {
+    return `edgeAngle: ${edgeAngle / DEGREE} degrees found; accepted: 0.5 to 85 degrees`;
+  }
+  if (!(load > 0 && load <= 20_000)) return `load: ${load} N found; accepted: above 0 to 20000 N`;
+  if (!(hardness >= 0.01e9 && hardness <= 200e9)) {
+    return `hardness: ${hardness / 1e9} N/mm³ found; accepted: 0.01 to 200 N/mm³`;
+  }
+  const rear = ski.bootCentre - ski.soleLength / 2;
+  const front = ski.bootCentre + ski.soleLength / 2;
+  if (!(rear >= 0 && front <= ski.edge.length && ski.soleLength > 0)) {
+    return `bootCentre: ${ski.bootCentre} m found; accepted: the sole of ${ski.soleLength} m within 0 to ${ski.edge.length} m`;
+  }
+  if (!(Math.abs(fore) <= 0.25 * ski.edge.length)) {
+    return `fore: ${fore} m found; accepted: at most ${0.25 * ski.edge.length} m either way`;
+  }
+  return null;
+}
