@@ -40,8 +40,8 @@ export interface Ranking {
 
 /** Pairs near enough to the first for a small change to matter are looked at again. */
 const contenders = 6;
-/** Costs closer than this are the same for any purpose, s. */
-const sameCost = 0.005;
+/** Costs are compared in hundredths of a second, as they are timed. */
+const hundredths = (entry: RankedPair): number => Math.round(entry.cost * 100);
 const degrees = 180 / Math.PI;
 
 /**
@@ -81,7 +81,7 @@ function rankOn(
     .map((pair, index) => summarise(index, gateReport(pair, line, gates, conditions), conditions))
     .sort(
       (a, b) =>
-        Math.round((a.cost - b.cost) / sameCost) ||
+        hundredths(a) - hundredths(b) ||
         b.gatesCarved - a.gatesCarved ||
         peakEdge(a) - peakEdge(b) ||
         a.index - b.index,
@@ -138,13 +138,16 @@ const peakEdge = (pair: RankedPair): number => Math.max(...pair.report.gates.map
 function reason(best: RankedPair, second: RankedPair | undefined, flips: readonly Flip[]): string {
   const parts = [`${best.name} ${best.verdict}.`];
   if (second) {
-    const gap = second.cost - best.cost;
+    const gap = (hundredths(second) - hundredths(best)) / 100;
+    const [bestEdge, secondEdge] = [best, second].map(entry => `${(peakEdge(entry) * degrees).toFixed(0)}°`);
     parts.push(
-      gap >= 2 * sameCost
+      gap > 0
         ? `It is ${gap.toFixed(2)} s ahead of ${second.name}, which ${second.verdict}.`
         : best.gatesCarved !== second.gatesCarved
           ? `${second.name} is level on time but ${second.verdict}.`
-          : `${second.name} is level on time; ${best.name} needs less edge (${(peakEdge(best) * degrees).toFixed(0)}° against ${(peakEdge(second) * degrees).toFixed(0)}°).`,
+          : bestEdge !== secondEdge
+            ? `${second.name} is level on time; ${best.name} needs less edge (${bestEdge} against ${secondEdge}).`
+            : `${second.name} is level with it in everything compared here.`,
     );
     parts.push(
       flips.length === 0

@@ -93,6 +93,12 @@ describe('rankPairs', () => {
     for (const flip of ranking.flips) expect(flip.pick).not.toBe(ranking.pick);
   });
 
+  it('says so when nothing compared tells two pairs apart', () => {
+    const ranking = rankPairs([pairOf(13), { ...pairOf(13), name: 'twin' }], gates);
+    expect(ranking.pick).toBe('13 m');
+    expect(ranking.because).toContain('level with it in everything compared');
+  });
+
   it('tells two pairs of one name apart', () => {
     const twins = [pairOf(30), { ...pairOf(13), name: '30 m' }];
     const ranking = rankPairs(twins, gates, { holdSpeed: true, startSpeed: 9 });
