@@ -38,7 +38,10 @@ export default defineConfig({
         target: 'node20',
         minify: false,
         rolldownOptions: {
-          input: { main: at('../main/electron/main.ts') },
+          input: {
+            main: at('../main/electron/main.ts'),
+            'sweep-worker': at('../main/calc/sweep-worker.ts'),
+          },
           external: nodeModules,
           output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
         },

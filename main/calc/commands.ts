@@ -1,10 +1,12 @@
 import { bend } from './bend.ts';
+import { carve } from './carve.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { identify } from './identify.ts';
 import { run } from './run.ts';
 import { set } from './set.ts';
 import { shape } from './shape.ts';
+import { sweep } from './sweep.ts';
 import { vibrate } from './vibrate.ts';
 
 /** The accepted commands, in the order of the question they answer. */
@@ -13,9 +15,11 @@ export const commands: Readonly<Record<string, Command>> = {
   bend,
   vibrate,
   identify,
+  carve,
   run,
   set,
   check,
+  sweep,
 };
 
 export function isCommand(name: string | undefined): name is string {

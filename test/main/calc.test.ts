@@ -68,6 +68,9 @@ describe('the command line', () => {
     [['bend', 'FILE', '--span', '9000'], /--span: "9000" is not accepted; give 1 to 1360 mm/],
     [['vibrate', 'FILE', '--modes', '2.5'], /--modes: "2.5" is not accepted; give a whole number/],
     [['check', 'FILE', '--category', 'seniors'], /--category: "seniors" is not accepted; give one of men/],
+    [['carve', 'FILE', '--snow', 'slush'], /--snow: "slush" is not accepted; give soft, groomed/],
+    [['sweep', 'FILE', '--vary', 'waist=1:2:1'], /--vary: waist is no number of .*give lengthMm/],
+    [['sweep', 'FILE', '--vary', 'waistWidthMm=2:1:1'], /--vary: "waistWidthMm=2:1:1" is not accepted/],
     [['identify', 'FILE'], /--contact-length: is missing/],
   ])('%j is an input fault told in one line', async (argv, message) => {
     const { code, out, err } = await run(argv.map(each => (each === 'FILE' ? file : each)));
@@ -216,6 +219,107 @@ describe('the contract', () => {
     ]);
     expect(Math.abs(result.energyErrorRatio)).toBeLessThan(1e-6);
     expect(result.dropM).toBeCloseTo(result.samples.at(-1).yM * Math.sin((12 * Math.PI) / 180), 3);
+  });
+
+  test('carve', async () => {
+    const result = await json('carve', file, '--edge', '30,50', '--load', '1000', '--snow', 'hard');
+    expect(result.points).toHaveLength(2);
+    const [point] = result.points;
+    expect(Object.keys(point)).toEqual([
+      'edgeDeg',
+      'loadN',
+      'hardnessNPerMm3',
+      'cosineRadiusM',
+      'turnRadiusM',
+      'wholeRadiusM',
+      'maxPenetrationMm',
+      'twistTipDeg',
+      'twistTailDeg',
+      'iterations',
+      'residual',
+      'profile',
+    ]);
+    expect(Object.keys(point.profile[0])).toEqual([
+      'fromTailMm',
+      'lineLoadNPerM',
+      'penetrationMm',
+      'edgeDeg',
+    ]);
+    expect(point).toMatchObject({ edgeDeg: 30, loadN: 1000, hardnessNPerMm3: 10 });
+    // R = R_sc cosθ with R_sc = 1360²/(2000 · 89) m.
+    expect(point.cosineRadiusM).toBeCloseTo((1360 ** 2 / (2000 * 89)) * Math.cos(Math.PI / 6), 6);
+    expect(point.residual).toBeLessThan(1e-8);
+    // The line load carries the boot's force: trapezoids over the stations.
+    const { profile } = point;
+    let carried = 0;
+    for (let i = 1; i < profile.length; i++) {
+      const width = (profile[i].fromTailMm - profile[i - 1].fromTailMm) / 1000;
+      carried += (width * (profile[i].lineLoadNPerM + profile[i - 1].lineLoadNPerM)) / 2;
+    }
+    expect(carried).toBeCloseTo(1000, 0);
+  });
+
+  test('sweep streams the rows of the grid in order, and tells the ones it cannot answer', async () => {
+    const { code, out } = await run([
+      'sweep',
+      file,
+      '--vary',
+      'waistWidthMm=60:120:30',
+      '--vary',
+      'contactLengthMm=1300:1400:5',
+    ]);
+    expect(code).toBe(0);
+    const [heading, ...rows] = out.trimEnd().split('\n');
+    expect(heading).toBe(
+      'waistWidthMm,contactLengthMm,radiusM,sidecutDepthMm,circleRadiusM,fittedRadiusM,taperDeg,problem',
+    );
+    expect(rows).toHaveLength(3 * 21);
+    expect(rows.map(row => row.split(',').slice(0, 2).join(' ')).slice(20, 22)).toEqual([
+      '60 1400',
+      '90 1300',
+    ]);
+    expect(Number(rows[0].split(',')[2])).toBeCloseTo(1300 ** 2 / (2000 * 101), 6);
+    expect(rows[62]).toMatch(/^120,1400,,,,,,.*waistWidthMm/);
+  });
+
+  test('sweep asks the groove too, as JSON lines that agree with carve', async () => {
+    const { out } = await run([
+      'sweep',
+      file,
+      '--ask',
+      'carve',
+      '--vary',
+      'edge=30:50:20',
+      '--load',
+      '1000',
+      '--json',
+    ]);
+    const rows = out
+      .trimEnd()
+      .split('\n')
+      .map(line => JSON.parse(line));
+    const { points } = await json('carve', file, '--edge', '30,50', '--load', '1000');
+    expect(rows.map(row => row.turnRadiusM)).toEqual(
+      points.map((p: { turnRadiusM: number }) => p.turnRadiusM),
+    );
+  });
+
+  test('set', async () => {
+    const rowan = await write('rowan.pair.json', { ...larch, name: 'Rowan 165', waistWidthMm: 70 });
+    const result = await json('set', file, rowan, '--gates', '8', '--spacing', '10', '--offset', '1.5');
+    expect(Object.keys(result)).toEqual(['setRadiusM', 'pairs', 'pick', 'because']);
+    // (s² + o²)/(4 o), plane geometry.
+    expect(result.setRadiusM).toBeCloseTo((100 + 2.25) / 6, 6);
+    expect(Object.keys(result.pairs[0])).toEqual([
+      'name',
+      'neededEdgeDeg',
+      'minHoldDeg',
+      'seconds',
+      'verdict',
+    ]);
+    expect(['Larch 155', 'Rowan 165']).toContain(result.pick);
+    const missing = await run(['set', file, '--spacing', '10']);
+    expect(missing).toMatchObject({ code: 2, err: expect.stringContaining('--offset: is missing') });
   });
 
   test('check', async () => {

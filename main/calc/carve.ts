@@ -1,0 +1,60 @@
+import { cosineRadiusWorking, grooveSolver, turnRadiusWorking } from '../../core/carve/index.ts';
+import { sidecut } from '../../core/shape/index.ts';
+import type { Command } from './command.ts';
+import { asking, InputFault } from './fault.ts';
+import { carvingSkiOf, groovePoint, grooveProfile } from './groove-point.ts';
+import { numberList, oneNumber } from './option.ts';
+import { skiFrom } from './pair-input.ts';
+import { DEGREE, MM } from './quantity.ts';
+import { hardnessFrom } from './snow.ts';
+
+export const carve: Command = {
+  usage: 'PAIR',
+  summary: 'What turn the ski carves in its own groove',
+  options: {
+    edge: { type: 'string' },
+    load: { type: 'string' },
+    snow: { type: 'string' },
+    fore: { type: 'string' },
+  },
+  files: [1, 1],
+  async run({ files: [file], options, read }) {
+    const ski = await skiFrom(file, read);
+    const cut = sidecut(ski);
+    const edges = numberList(options, 'edge', { unit: 'degrees', from: 0.5, to: 85 }, [20, 30, 40, 50, 60]);
+    const loads = numberList(options, 'load', { unit: 'N', from: 1, to: 20_000 }, [1200]);
+    const hardness = hardnessFrom(options.snow);
+    const fore = oneNumber(options, 'fore', { unit: 'mm', from: -600, to: 600 }, 0) * MM;
+    const solver = asking(file, () => grooveSolver(carvingSkiOf(file, ski)));
+    const solved = loads.flatMap(load =>
+      edges.map(edge => {
+        const answer = solver.solve({ edgeAngle: edge * DEGREE, load, hardness, fore });
+        if (answer.ok) return answer;
+        throw new InputFault(`${file}: ${answer.reason}`);
+      }),
+    );
+    const readings = solved.map(equilibrium => groovePoint(cut.radius, equilibrium));
+    const table = {
+      columns: Object.keys(readings[0]).map(name => ({ name, ...decimalsOf(name) })),
+      rows: readings.map(reading => Object.values(reading)),
+    };
+    const rigid = { ...ski, sidecutRadius: cut.radius, sidecutDepth: cut.depth };
+    return {
+      json: {
+        name: ski.name,
+        points: solved.map((equilibrium, i) => ({ ...readings[i], profile: grooveProfile(equilibrium) })),
+      },
+      tables: [{ title: ski.name, ...table }],
+      csv: table,
+      workings: solved.flatMap(equilibrium => [
+        cosineRadiusWorking(rigid, equilibrium.conditions.edgeAngle),
+        turnRadiusWorking(equilibrium),
+      ]),
+    };
+  },
+};
+
+function decimalsOf(name: string) {
+  if (name === 'iterations' || name === 'loadN') return { decimals: 0 };
+  return name === 'residual' ? { decimals: 12 } : {};
+}

@@ -1,0 +1,58 @@
+import {
+  type CarveConditions,
+  type CarvingSki,
+  cosineRadius,
+  type Equilibrium,
+} from '../../core/carve/index.ts';
+import { bendingOf, torsionOf } from '../../core/flex/index.ts';
+import type { Ski } from '../../core/pair/index.ts';
+import { edgeCurve } from '../../core/shape/index.ts';
+import { lacking } from './fault.ts';
+import { DEGREE, MM, PER_MM3, rounded } from './quantity.ts';
+
+/** @throws InputFault when the file states no bending stiffness */
+export function carvingSkiOf(file: string, ski: Ski): CarvingSki {
+  const bending = bendingOf(ski);
+  if (bending === null) throw lacking(file, 'a stiffness profile (bending)');
+  return {
+    edge: edgeCurve(ski),
+    bending,
+    torsion: torsionOf(ski),
+    camber: ski.camber,
+    bootCentre: ski.bootCentre,
+    soleLength: ski.soleLength,
+  };
+}
+
+/** The readings of one equilibrium under the contract's names. */
+export function groovePoint(sidecutRadius: number, { conditions, ...found }: Equilibrium) {
+  return {
+    ...conditionsOf(conditions),
+    cosineRadiusM: rounded(cosineRadius(sidecutRadius, conditions.edgeAngle)),
+    turnRadiusM: rounded(found.turnRadius),
+    wholeRadiusM: rounded(found.wholeRadius),
+    maxPenetrationMm: rounded(found.maxPenetration / MM),
+    twistTipDeg: rounded(found.twistTip / DEGREE),
+    twistTailDeg: rounded(found.twistTail / DEGREE),
+    iterations: found.iterations,
+    residual: rounded(found.residual),
+  };
+}
+
+export function conditionsOf({ edgeAngle, load, hardness }: CarveConditions) {
+  return {
+    edgeDeg: rounded(edgeAngle / DEGREE),
+    loadN: rounded(load),
+    hardnessNPerMm3: rounded(hardness / PER_MM3),
+  };
+}
+
+/** Load, depth and edge angle along the edge. */
+export function grooveProfile({ x, lineLoad, penetration, localEdgeAngle }: Equilibrium) {
+  return Array.from(x, (station, i) => ({
+    fromTailMm: rounded(station / MM),
+    lineLoadNPerM: rounded(lineLoad[i]),
+    penetrationMm: rounded(penetration[i] / MM),
+    edgeDeg: rounded(localEdgeAngle[i] / DEGREE),
+  }));
+}
