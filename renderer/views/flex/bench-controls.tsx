@@ -1,0 +1,76 @@
+import type { JSX } from 'preact';
+import { Quantity } from '../../kit/index.ts';
+import { changeConditions, conditions } from '../../state/index.ts';
+import type { Bendable } from './beams.ts';
+import {
+  foreMm,
+  frontInMm,
+  MOST_LOAD_N,
+  pressRange,
+  rearInMm,
+  rest,
+  SUPPORT_SHARE,
+  setupOf,
+} from './bench.ts';
+import { placeText } from './side-load.tsx';
+
+/** The same things the grips on the drawing move, as numbers. */
+export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
+  const { rear, front, at, length } = setupOf(lead.ski, 0);
+  const [least, most] = pressRange(lead.ski, rear, front).map(
+    station => (station - lead.ski.bootCentre) * 1e3,
+  ) as [number, number];
+  const fore = (at - lead.ski.bootCentre) * 1e3;
+  const inside = Math.round(SUPPORT_SHARE * length * 1e3);
+  return (
+    <section class="reading-group bench-controls" aria-label="Press">
+      <Quantity
+        label="Load"
+        measure="force"
+        value={conditions.value.benchLoadN}
+        min={0}
+        max={MOST_LOAD_N}
+        step={5}
+        onInput={benchLoadN => changeConditions('Bench load', { benchLoadN }, 'benchLoadN')}
+      />
+      <Quantity
+        label="Press ahead of boot centre"
+        measure="stationMm"
+        value={fore}
+        min={Math.ceil(least)}
+        max={Math.floor(most)}
+        step={5}
+        note={placeText(fore)}
+        onInput={mm => {
+          foreMm.value = mm;
+        }}
+      />
+      {rest.value === 'bench' && (
+        <>
+          <Quantity
+            label="Rear support inside contact"
+            measure="stationMm"
+            value={Math.min(rearInMm.value, inside)}
+            min={0}
+            max={inside}
+            step={5}
+            onInput={mm => {
+              rearInMm.value = mm;
+            }}
+          />
+          <Quantity
+            label="Front support inside contact"
+            measure="stationMm"
+            value={Math.min(frontInMm.value, inside)}
+            min={0}
+            max={inside}
+            step={5}
+            onInput={mm => {
+              frontInMm.value = mm;
+            }}
+          />
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,36 @@
+import type { JSX } from 'preact';
+import type { Working } from '../../../core/working/index.ts';
+import { Reading } from '../../kit/index.ts';
+import type { Bendable } from './beams.ts';
+import { frequency } from './live-workings.ts';
+import { useModes } from './use-modes.ts';
+
+/** First bending and torsion frequency of the free ski. */
+export function FirstFrequency({ pair, uniform }: { pair: Bendable; uniform: () => Working[] }): JSX.Element {
+  const own = useModes([pair], false)?.[0];
+  const first = (kind: string) => own?.modes.find(mode => mode.kind === kind);
+  const bending = first('bending 1');
+  const torsion = first('torsion 1');
+  return (
+    <section class="reading-group">
+      <h3>{pair.name}, free</h3>
+      <Reading
+        label="First bending frequency"
+        measure="frequency"
+        size="small"
+        value={bending?.hz ?? null}
+        why={own?.needs ? `Needs ${own.needs}.` : 'Working it out …'}
+        working={() => [frequency(pair, bending!.hz, 'bending 1'), ...uniform()]}
+      />
+      {torsion && (
+        <Reading
+          label="First torsion frequency"
+          measure="frequency"
+          size="small"
+          value={torsion.hz}
+          working={() => frequency(pair, torsion.hz, 'torsion 1')}
+        />
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,96 @@
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { getHost } from '../../host/index.ts';
+import { Quantity } from '../../kit/index.ts';
+import { type ChosenPair, report } from '../../state/index.ts';
+import { beamOf } from './beams.ts';
+import { exampleRows, readBenchRows } from './bench-rows.ts';
+import { IdentifyResult } from './identify-result.tsx';
+import { rowsOf, uncertaintyMm } from './identify-state.ts';
+import { STARTING } from './stiffness-edits.ts';
+import { useWorked } from './use-worked.ts';
+import type { Identified } from './worker.ts';
+
+/** Bench readings in, the bending profile that explains them out, with what they cannot tell. */
+export function IdentifySheet({ active }: { active: ChosenPair }): JSX.Element {
+  const text = rowsOf(active.id);
+  const length = active.ski.contactLength;
+  const read = text.value.trim() ? readBenchRows(text.value, length) : null;
+  const uncertainty = uncertaintyMm.value / 1e3;
+  const answer = useWorked<Identified>(
+    `${active.id} ${length} ${uncertainty} ${text.value}`,
+    read?.ok ? async jobs => await jobs.identify(read.readings, length, uncertainty) : null,
+  );
+  const found = read?.ok && answer?.key.startsWith(`${active.id} `) ? answer.value : null;
+  const problem = read?.ok === false ? read.problem : found?.ok === false ? `${found.problem}.` : null;
+  return (
+    <div class="stage-split">
+      <RowsEntry active={active} problem={problem} />
+      <IdentifyResult active={active} found={found?.ok ? found : null} />
+    </div>
+  );
+}
+
+function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | null }): JSX.Element {
+  const text = rowsOf(active.id);
+  const over = useSignal(false);
+  const open = async () => {
+    try {
+      const [file] = await getHost().open('table');
+      if (file) text.value = file.text;
+    } catch (error) {
+      report((error as Error).message, 'error');
+    }
+  };
+  const example = () => {
+    const profile = beamOf(active.pair).bending ?? (() => STARTING.bending);
+    text.value = exampleRows(profile, active.ski.contactLength);
+  };
+  return (
+    <section class="flex-panel rows-entry" aria-label="Bench readings">
+      <div class="figure-head">
+        <h3>Bench readings of {active.name}</h3>
+        <button type="button" onClick={open}>
+          Open a table
+        </button>
+      </div>
+      <textarea
+        aria-label="Bench readings, one a line under a line of headings"
+        aria-invalid={problem !== null}
+        spellcheck={false}
+        class={over.value ? 'over' : undefined}
+        placeholder={
+          'Paste a table, mm from the rear contact point:\n\nloadFromTailMm,loadN,dialFromTailMm,deflectionMm\n300,100,300,5.31\n…\n\nrearSupportMm and frontSupportMm may follow.'
+        }
+        value={text.value}
+        onInput={event => {
+          text.value = event.currentTarget.value;
+        }}
+      />
+      {problem && (
+        <p class="problem" role="alert">
+          {problem}
+        </p>
+      )}
+      <div class="rows-foot">
+        <Quantity
+          label="Uncertainty of one deflection"
+          measure="widthMm"
+          decimals={2}
+          value={uncertaintyMm.value}
+          min={0.01}
+          max={2}
+          log
+          onInput={value => {
+            uncertaintyMm.value = value;
+          }}
+        />
+        {!text.value.trim() && (
+          <button type="button" onClick={example}>
+            Fill in made-up readings
+          </button>
+        )}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,11 @@
+import type { View } from '../view.ts';
+import { FlexReadings } from './readings.tsx';
+import { FlexStage } from './stage.tsx';
+
+export const flexView: View = {
+  id: 'flex',
+  question: 'flex',
+  heading: 'How does it bend?',
+  Stage: FlexStage,
+  Readings: FlexReadings,
+};

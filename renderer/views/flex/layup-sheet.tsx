@@ -1,0 +1,69 @@
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import type { ChosenPair } from '../../state/index.ts';
+import { type Field, field } from './bench.ts';
+import { type LayupStiffness, STARTING_LAYUP } from './layup-edits.ts';
+import { LayupSectionFigures } from './layup-section.tsx';
+import { LayupTable } from './layup-table.tsx';
+import { FIELD_TITLES, setStiffness } from './stiffness-edits.ts';
+
+/** The layers a stiffness is worked out from, base first, and what they amount to at a section. */
+export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
+  const problem = useSignal<string | null>(null);
+  const { bending, torsion } = active.pair;
+  const which: Field =
+    active.pair[field.value]?.kind === 'layup'
+      ? field.value
+      : other(bending?.kind === 'layup', torsion?.kind === 'layup');
+  const layup = active.pair[which];
+  if (layup?.kind !== 'layup') return <NoLayers active={active} />;
+  const si = active.ski[which];
+  const locked = active.readOnly !== undefined;
+  const otherField: Field = which === 'bending' ? 'torsion' : 'bending';
+  const shared = JSON.stringify(active.pair[otherField]) === JSON.stringify(layup);
+  const change = (next: LayupStiffness, key: string | null = null) => {
+    setStiffness(active.id, which, next, key && `${active.id} ${which} ${key}`);
+  };
+  return (
+    <section class="flex-panel layup-sheet" aria-label="Layers">
+      <div class="figure-head">
+        <h3>
+          {active.mark.letter} {active.name}: layers behind the {FIELD_TITLES[which].toLowerCase()}
+        </h3>
+        {!locked && !shared && (
+          <button type="button" onClick={() => setStiffness(active.id, otherField, layup)}>
+            Use them for {otherField === 'torsion' ? 'GJ' : 'EI'} too
+          </button>
+        )}
+      </div>
+      <LayupTable active={active} layup={layup} change={change} problem={problem} />
+      {problem.value && (
+        <p class="problem" role="alert">
+          {problem.value}
+        </p>
+      )}
+      {si?.kind === 'layup' && <LayupSectionFigures ski={active.ski} layup={si.layup} />}
+    </section>
+  );
+}
+
+const other = (bends: boolean, twists: boolean): Field => (!bends && twists ? 'torsion' : 'bending');
+
+function NoLayers({ active }: { active: ChosenPair }): JSX.Element {
+  return (
+    <div class="missing-bending">
+      <p>
+        The stiffness of <strong>{active.name}</strong> is not worked out from layers. Starting from a layup
+        replaces its bending stiffness by that of a plain section, to be changed layer by layer; undo brings
+        the old one back.
+      </p>
+      {active.readOnly === undefined && (
+        <p>
+          <button type="button" onClick={() => setStiffness(active.id, 'bending', STARTING_LAYUP)}>
+            Start from a plain layup
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,196 @@
+import type { Signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { type ChosenPair, settle } from '../../state/index.ts';
+import {
+  copiedLayer,
+  type Layer,
+  type LayupStiffness,
+  movedLayer,
+  varying,
+  withLayer,
+  withoutLayer,
+} from './layup-edits.ts';
+import { NumberCell } from './number-cell.tsx';
+import { ThicknessStations } from './thickness-stations.tsx';
+
+const COLUMNS = [
+  { field: 'youngsGPa', label: "Young's modulus E", unit: 'GPa', min: 0.0001, max: 1000 },
+  { field: 'shearGPa', label: 'Shear modulus G', unit: 'GPa', min: 0.0001, max: 500 },
+  { field: 'densityGPerCm3', label: 'Density', unit: 'g/cm³', min: 0.01, max: 25 },
+] as const;
+
+interface Props {
+  readonly active: ChosenPair;
+  readonly layup: LayupStiffness;
+  readonly problem: Signal<string | null>;
+  change(next: LayupStiffness, key?: string | null): void;
+}
+
+/** The layers from topsheet to base, as they lie; every figure is edited in place. */
+export function LayupTable({ active, layup, change, problem }: Props): JSX.Element {
+  const locked = active.readOnly !== undefined;
+  const order = layup.layers.map((_, at) => at).reverse();
+  const say = (text: string | null) => {
+    problem.value = text;
+  };
+  return (
+    <div class="table-scroll">
+      <table class="flex-table layup-table">
+        <thead>
+          <tr>
+            <th scope="col">Layer, top first</th>
+            <th scope="col" class="number">
+              Thickness, mm
+            </th>
+            <th scope="col" class="number">
+              E, GPa
+            </th>
+            <th scope="col" class="number">
+              G, GPa
+            </th>
+            <th scope="col" class="number">
+              Density, g/cm³
+            </th>
+            <th scope="col" class="number">
+              Width, %
+            </th>
+            <th scope="col">
+              <span class="sr-only">Order</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {order.map(at => {
+            const layer = layup.layers[at];
+            const edit = (field: string, part: Partial<Layer>) =>
+              change(withLayer(layup, at, part), `${at} ${field}`);
+            return (
+              <tr key={at}>
+                <th scope="row">
+                  <input
+                    class="text-cell"
+                    aria-label={`Material of layer ${at + 1}`}
+                    value={layer.material}
+                    maxLength={80}
+                    disabled={locked}
+                    onInput={event => {
+                      const material = event.currentTarget.value;
+                      if (material.trim()) edit('material', { material });
+                    }}
+                    onBlur={event => {
+                      event.currentTarget.value = layer.material;
+                      settle();
+                    }}
+                  />
+                </th>
+                <td class="number">
+                  <Thickness
+                    layer={layer}
+                    at={at}
+                    contactLengthMm={active.pair.contactLengthMm}
+                    locked={locked}
+                    say={say}
+                    edit={thicknessMm => edit('thickness', { thicknessMm })}
+                  />
+                </td>
+                {COLUMNS.map(({ field, label, unit, min, max }) => (
+                  <td key={field} class="number">
+                    <NumberCell
+                      label={`${label} of layer ${at + 1}`}
+                      unit={unit}
+                      value={layer[field]}
+                      min={min}
+                      max={max}
+                      disabled={locked}
+                      onProblem={say}
+                      onInput={value => edit(field, { [field]: value })}
+                    />
+                  </td>
+                ))}
+                <td class="number">
+                  <NumberCell
+                    label={`Width of layer ${at + 1}, share of the ski's`}
+                    unit="%"
+                    value={(layer.widthShare ?? 1) * 100}
+                    min={1}
+                    max={100}
+                    disabled={locked}
+                    onProblem={say}
+                    onInput={value => edit('width', { widthShare: value / 100 })}
+                  />
+                </td>
+                <td>{!locked && <RowActions layup={layup} at={at} change={change} />}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Thickness(props: {
+  layer: Layer;
+  at: number;
+  contactLengthMm: number;
+  locked: boolean;
+  say(text: string | null): void;
+  edit(thicknessMm: Layer['thicknessMm']): void;
+}): JSX.Element {
+  const { thicknessMm } = props.layer;
+  if (typeof thicknessMm !== 'number') return <ThicknessStations {...props} stations={thicknessMm} />;
+  return (
+    <>
+      <NumberCell
+        label={`Thickness of layer ${props.at + 1}`}
+        unit="mm"
+        value={thicknessMm}
+        min={0.01}
+        max={60}
+        disabled={props.locked}
+        onProblem={props.say}
+        onInput={props.edit}
+      />
+      {!props.locked && (
+        <button
+          type="button"
+          class="bare row-action"
+          title="Let the thickness vary along the ski"
+          aria-label={`Let the thickness of layer ${props.at + 1} vary along the ski`}
+          onClick={() => props.edit(varying(thicknessMm, props.contactLengthMm))}
+        >
+          vary
+        </button>
+      )}
+    </>
+  );
+}
+
+function RowActions(props: {
+  layup: LayupStiffness;
+  at: number;
+  change(next: LayupStiffness): void;
+}): JSX.Element {
+  const { layup, at, change } = props;
+  const count = layup.layers.length;
+  const action = (text: string, label: string, able: boolean, next: () => LayupStiffness) => (
+    <button
+      type="button"
+      class="bare row-action"
+      aria-label={`${label} layer ${at + 1}, ${layup.layers[at].material}`}
+      title={label}
+      disabled={!able}
+      onClick={() => change(next())}
+    >
+      {text}
+    </button>
+  );
+  return (
+    <span class="row-actions">
+      {action('↑', 'Move up', at < count - 1, () => movedLayer(layup, at, 1))}
+      {action('↓', 'Move down', at > 0, () => movedLayer(layup, at, -1))}
+      {action('copy', 'Copy', count < 40, () => copiedLayer(layup, at))}
+      {action('✕', 'Remove', count > 1, () => withoutLayer(layup, at))}
+    </span>
+  );
+}

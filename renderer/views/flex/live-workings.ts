@@ -1,0 +1,119 @@
+import type { Working, WorkingInput } from '../../../core/working/index.ts';
+import { type Bendable, tableOf } from './beams.ts';
+import { setupOf } from './bench.ts';
+import { pressedShape } from './pressed.ts';
+
+const SUPPORTS = 'Hermite beam elements with EI(x) integrated inside each';
+const TABLE =
+  'The base is a beam over a flat hard table that can push but not pull, its free camber a parabola through ' +
+  'the contact points; the contact is settled exactly, node by node.';
+
+/** The deflection on two supports, for the press and supports as they stand. */
+export function benchDeflection(pair: Bendable, load: number): Working {
+  const setup = setupOf(pair.ski, load);
+  const { spring, deflection } = pressedShape(pair, setup, 'bench');
+  return {
+    key: 'flex.live-deflection',
+    title: 'Deflection under the press',
+    symbol: 'f',
+    tex: 'F / c',
+    formula: 'F / c',
+    inputs: [
+      given('F', 'F', load, 'N', 'load'),
+      given('c', 'c', spring, 'N/m', `spring where the press stands, from the beam: ${SUPPORTS}`),
+    ],
+    result: { value: deflection, unit: 'm' },
+    note:
+      `Supports at ${mm(setup.rear)} and ${mm(setup.front)} mm, press at ${mm(setup.at)} mm from the rear ` +
+      'contact point.',
+    source: "Euler–Bernoulli beam, any handbook (Roark's Formulas for Stress and Strain)",
+    status: 'definition',
+  };
+}
+
+/** The deflection on the flat table. */
+export function tableDeflection(pair: Bendable, load: number): Working {
+  const setup = setupOf(pair.ski, load);
+  const { deflection } = pressedShape(pair, setup, 'table');
+  return solved('flex.table-deflection', 'Deflection under the press, flat table', 'f', deflection, 'm', [
+    given('F', 'F', load, 'N', 'load'),
+    given('at', 'a', setup.at, 'm', 'press from the rear contact point'),
+    given('h', 'h', pair.ski.camber, 'm', 'free camber', 'camberMm'),
+  ]);
+}
+
+/** First touch, and the load that lays the base down, with the press as it stands. */
+export function tableLoads(pair: Bendable): Working[] {
+  const { at, length } = setupOf(pair.ski, 0);
+  const { firstTouch, firstTouchAt, flatten, gapLeft, gapLeftAt } = tableOf(pair, at);
+  const inputs = [
+    given('h', 'h', pair.ski.camber, 'm', 'free camber', 'camberMm'),
+    given('L', 'L', length, 'm', 'contact length', 'contactLengthMm'),
+    given('at', 'a', at, 'm', 'press from the rear contact point'),
+  ];
+  const touch = solved('flex.first-touch', 'First touch on a flat table', 'F_1', firstTouch, 'N', [
+    ...inputs,
+    given('x', 'x_1', firstTouchAt, 'm', 'where the base touches'),
+  ]);
+  if (flatten !== null) {
+    return [touch, solved('flex.flatten', 'Load that lays the base down', 'F_2', flatten, 'N', inputs)];
+  }
+  return [
+    touch,
+    solved('flex.gap-left', 'Gap that stays', 'g', gapLeft, 'm', [
+      ...inputs,
+      given('x', 'x_g', gapLeftAt, 'm', 'where the gap stays'),
+    ]),
+  ];
+}
+
+/** A natural frequency: solved, so told in words. */
+export function frequency(pair: Bendable, hz: number, kind: string): Working {
+  const { contactLength, mass } = pair.ski;
+  return {
+    ...solved('flex.frequency', `Frequency of ${kind}, free ski`, 'f', hz, 'Hz', [
+      given('L', 'L', contactLength, 'm', 'contact length', 'contactLengthMm'),
+      ...(mass === null ? [] : [given('m', 'm', mass, 'kg', 'mass of one ski', 'massKg')]),
+    ]),
+    note:
+      'Lowest eigenvalues of the consistent stiffness and mass matrices of the free ski with its own EI(x) and ' +
+      'mass a length; rigid motions left out. Ends beyond the contact points are left out too.',
+  };
+}
+
+function solved(
+  key: string,
+  title: string,
+  symbol: string,
+  value: number,
+  unit: string,
+  inputs: WorkingInput[],
+): Working {
+  return {
+    key,
+    title,
+    symbol,
+    tex: `${symbol}(\\text{solved})`,
+    formula: '',
+    inputs,
+    result: { value, unit },
+    note: TABLE,
+    source: 'Euler–Bernoulli beam elements, our own derivation; checked against the uniform ski',
+    status: 'derived',
+  };
+}
+
+function given(
+  name: string,
+  symbol: string,
+  value: number,
+  unit: string,
+  meaning: string,
+  from?: string,
+): WorkingInput {
+  return from === undefined
+    ? { name, symbol, value, unit, meaning }
+    : { name, symbol, value, unit, meaning, from };
+}
+
+const mm = (metres: number): string => (metres * 1e3).toFixed(0);

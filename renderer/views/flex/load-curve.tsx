@@ -1,0 +1,101 @@
+import type { JSX } from 'preact';
+import { Chart, Handle, type Plot, type Series } from '../../kit/index.ts';
+import { changeConditions, conditions } from '../../state/index.ts';
+import { type Bendable, tableOf } from './beams.ts';
+import { MOST_LOAD_N, rest, setupOf } from './bench.ts';
+import { pressedShape } from './pressed.ts';
+import { useHeld } from './use-held.ts';
+import { useWorked } from './use-worked.ts';
+
+/** How far the ski comes down under the press as the load grows. */
+export function LoadCurve({ pairs, lead }: { pairs: readonly Bendable[]; lead: Bendable }): JSX.Element {
+  const load = conditions.value.benchLoadN;
+  const [most, hold] = useHeld(load > 450 ? MOST_LOAD_N : 500);
+  const onTable = rest.value === 'table';
+  const setups = pairs.map(pair => setupOf(pair.ski, load));
+  const key = `${most} ${pairs.map((pair, at) => `${pair.id} ${setups[at].at}`).join(' ')}`;
+  const skis = pairs.map(pair => pair.ski);
+  const stiffness = JSON.stringify(skis.map(ski => [ski.bending, ski.camber, ski.contactLength]));
+  const curves = useWorked(
+    `${key} ${stiffness}`,
+    onTable ? jobs => jobs.tableCurves(skis, setups, most) : null,
+  );
+  const series = pairs.flatMap((pair, at): Series[] => {
+    const { id, name: label, mark } = pair;
+    if (!onTable) {
+      const { spring } = pressedShape(pair, setups[at], 'bench');
+      return [{ id, label, mark, x: [0, most], y: [0, most / spring] }];
+    }
+    const curve = curves?.value[at];
+    return curve && curves.value.length === pairs.length
+      ? [{ id, label, mark, x: curve.loads, y: curve.deflections }]
+      : [];
+  });
+  return (
+    <div class="flex-panel" {...hold}>
+      <Chart
+        title={onTable ? 'Load and deflection, flat table' : 'Load and deflection'}
+        x={{ label: 'Load', measure: 'force', domain: [0, most] }}
+        y={{ label: 'Down under the press', measure: 'deflection', zero: true }}
+        series={series}
+        empty="Working out how the camber closes …"
+      >
+        {plot => (
+          <>
+            {onTable &&
+              pairs.map(pair => (
+                <Touches key={pair.id} pair={pair} plot={plot} named={pair.id === lead.id} />
+              ))}
+            <LoadGrip plot={plot} lead={lead} load={load} most={most} />
+          </>
+        )}
+      </Chart>
+    </div>
+  );
+}
+
+/** Where the base first touches the table and, when it ever does, lies down. */
+function Touches({ pair, plot, named }: { pair: Bendable; plot: Plot; named: boolean }): JSX.Element {
+  const setup = setupOf(pair.ski, 0);
+  const { firstTouch, flatten } = tableOf(pair, setup.at);
+  const mark = (load: number, text: string) => {
+    if (!(load > 0) || load > plot.x.domain()[1]) return null;
+    const { deflection } = pressedShape(pair, { ...setup, load }, 'table');
+    return (
+      <g transform={`translate(${plot.x(load)},${plot.y(deflection)})`}>
+        <path class="touch" d="M0,-5l5,5l-5,5l-5,-5z" stroke={pair.mark.colour} />
+        {named && (
+          <text class="halo" x={9} y={17} fill={pair.mark.colour}>
+            {text}
+          </text>
+        )}
+      </g>
+    );
+  };
+  return (
+    <g>
+      {mark(firstTouch, 'touches here')}
+      {flatten !== null && mark(flatten, 'flat here')}
+    </g>
+  );
+}
+
+function LoadGrip(props: { plot: Plot; lead: Bendable; load: number; most: number }): JSX.Element {
+  const { plot, lead, load, most } = props;
+  const { deflection } = pressedShape(lead, setupOf(lead.ski, load), rest.value);
+  return (
+    <Handle
+      label={`Load on the curve of ${lead.name}`}
+      measure="force"
+      value={load}
+      min={0}
+      max={Math.max(load, most)}
+      step={5}
+      along="x"
+      x={plot.x(load)}
+      y={plot.y(deflection)}
+      invert={px => plot.x.invert(px)}
+      onInput={benchLoadN => changeConditions('Bench load', { benchLoadN }, 'benchLoadN')}
+    />
+  );
+}

@@ -1,0 +1,178 @@
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import type { Mode } from '../../../core/flex/index.ts';
+import { formatQuantity } from '../../format/index.ts';
+import { Chart, Empty, PairBadge, Segments, type Series } from '../../kit/index.ts';
+import { editPair } from '../../rack/pair-form-host.tsx';
+import { view } from '../../state/index.ts';
+import type { Bendable } from './beams.ts';
+import { useModes } from './use-modes.ts';
+import type { Modes } from './worker.ts';
+
+/** Natural frequencies, pair by pair, and the shape of the one that is picked. */
+export function ModesSheet({
+  pairs,
+  lead,
+}: {
+  pairs: readonly Bendable[];
+  lead: Bendable | null;
+}): JSX.Element {
+  const clamped = useSignal(false);
+  const picked = useSignal<string | null>(null);
+  const found = useModes(pairs, clamped.value);
+  if (!lead) return <Empty>A pair must have a bending stiffness before it can vibrate.</Empty>;
+  const own = found?.[pairs.findIndex(pair => pair.id === lead.id)];
+  const kinds = own?.modes.map(mode => mode.kind) ?? [];
+  const kind = kinds.includes(picked.value ?? '') ? picked.value! : (kinds[0] ?? '');
+  return (
+    <div class="stage-split">
+      <div class="flex-panel modes-list">
+        <div class="figure-head">
+          <h3>Natural frequencies</h3>
+          <Segments
+            label="Held"
+            labelHidden
+            value={clamped.value ? 'clamped' : 'free'}
+            options={[
+              { value: 'free', label: 'free' },
+              { value: 'clamped', label: 'held at the boot', title: 'Clamped over the boot sole' },
+            ]}
+            onInput={value => {
+              clamped.value = value === 'clamped';
+            }}
+          />
+        </div>
+        {!found && <p class="figure-empty">Working out the modes …</p>}
+        {own?.needs && <NeedsMass pair={lead} needs={own.needs} />}
+        {found && kinds.length > 0 && (
+          <ModesTable
+            pairs={pairs}
+            found={found}
+            kinds={kinds}
+            kind={kind}
+            pick={name => {
+              picked.value = name;
+            }}
+          />
+        )}
+      </div>
+      <ModeShape pairs={pairs} found={found ?? []} kind={kind} />
+    </div>
+  );
+}
+
+function NeedsMass({ pair, needs }: { pair: Bendable; needs: string }): JSX.Element {
+  return (
+    <div class="missing-bending">
+      <p>
+        {pair.name} lacks {needs}: fill in <em>Mass of one ski</em> in its form.
+      </p>
+      {pair.readOnly === undefined && (
+        <p>
+          <button type="button" onClick={() => editPair(pair.id)}>
+            Open its form
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+const modeOf = (modes: Modes | undefined, kind: string): Mode | undefined =>
+  modes?.modes.find(mode => mode.kind === kind);
+
+function ModesTable(props: {
+  pairs: readonly Bendable[];
+  found: readonly Modes[];
+  kinds: readonly string[];
+  kind: string;
+  pick(kind: string): void;
+}): JSX.Element {
+  const { system } = view.value;
+  return (
+    <table class="flex-table">
+      <thead>
+        <tr>
+          <th scope="col">Mode</th>
+          {props.pairs.map(pair => (
+            <th key={pair.id} scope="col" class="number">
+              <PairBadge mark={pair.mark} />
+              <span class="sr-only">{pair.name}</span>, Hz
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {props.kinds.map(each => (
+          <tr key={each} class={each === props.kind ? 'picked' : undefined}>
+            <th scope="row">
+              <label class="mode-pick">
+                <input
+                  type="radio"
+                  name="mode"
+                  checked={each === props.kind}
+                  onChange={() => props.pick(each)}
+                />
+                {each}
+              </label>
+            </th>
+            {props.pairs.map((pair, at) => {
+              const mode = modeOf(props.found[at], each);
+              return (
+                <td key={pair.id} class="number">
+                  {mode ? formatQuantity(mode.hz, 'frequency', { system }).value : '–'}
+                </td>
+              );
+            })}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** The picked mode swings between the line and its mirror image, drawn dotted for the first pair. */
+function ModeShape(props: {
+  pairs: readonly Bendable[];
+  found: readonly Modes[];
+  kind: string;
+}): JSX.Element {
+  const series = props.pairs.flatMap((pair, at): Series[] => {
+    const mode = modeOf(props.found[at], props.kind);
+    if (!mode) return [];
+    const y = upright(mode);
+    const line = { id: pair.id, label: pair.name, mark: pair.mark, x: mode.x, y };
+    return [line];
+  });
+  const first = series[0];
+  const mirror: Series[] = first
+    ? [
+        {
+          id: 'mirror',
+          label: 'and back',
+          x: first.x,
+          y: Array.from(first.y, value => -value),
+          context: true,
+        },
+      ]
+    : [];
+  return (
+    <Chart
+      title={props.kind ? `Shape of ${props.kind}` : 'Shape'}
+      x={{ label: 'From rear contact', measure: 'station' }}
+      y={{
+        label: props.kind.includes('torsion') ? 'Twist, greatest 1' : 'Swing, greatest 1',
+        measure: 'number',
+        domain: [-1.1, 1.1],
+      }}
+      series={[...series, ...mirror]}
+      empty="Pick a mode."
+    />
+  );
+}
+
+/** The sign of a mode means nothing; the front end is drawn up, so that pairs can be compared. */
+function upright({ shape }: Mode): Float64Array {
+  const end = Math.abs(shape[shape.length - 1]) > 1e-6 ? shape[shape.length - 1] : shape[0];
+  return end < 0 ? shape.map(value => -value) : shape;
+}

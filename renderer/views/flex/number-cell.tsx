@@ -1,0 +1,57 @@
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { parseQuantity } from '../../format/index.ts';
+import { settle } from '../../state/index.ts';
+
+/** A number in a table. What cannot be used stays as typed, marked and explained; the last good value holds. */
+export function NumberCell(props: {
+  readonly label: string;
+  readonly value: number;
+  readonly min: number;
+  readonly max: number;
+  readonly unit: string;
+  readonly disabled?: boolean;
+  onInput(value: number): void;
+  onProblem(problem: string | null): void;
+}): JSX.Element {
+  const [draft, setDraft] = useState<string | null>(null);
+  const [bad, setBad] = useState(false);
+  const say = (problem: string | null) => {
+    setBad(problem !== null);
+    props.onProblem(problem);
+  };
+  const read = (text: string) => {
+    setDraft(text);
+    const parsed = parseQuantity(text, 'number');
+    if (!parsed.ok) say(`${props.label}: ${parsed.reason}`);
+    else if (parsed.value < props.min || parsed.value > props.max)
+      say(`${props.label}: ${text.trim()} found; ${props.min} to ${props.max} ${props.unit} is accepted`);
+    else {
+      say(null);
+      props.onInput(parsed.value);
+    }
+  };
+  const leave = () => {
+    setDraft(null);
+    say(null);
+    settle();
+  };
+  return (
+    <input
+      class="number-cell"
+      type="text"
+      inputMode="decimal"
+      autoComplete="off"
+      aria-label={`${props.label}${props.unit ? `, ${props.unit}` : ''}`}
+      aria-invalid={bad}
+      value={draft ?? String(Number(props.value.toPrecision(6)))}
+      disabled={props.disabled}
+      onFocus={event => event.currentTarget.select()}
+      onInput={event => read(event.currentTarget.value)}
+      onBlur={leave}
+      onKeyDown={event => {
+        if (event.key === 'Enter' || event.key === 'Escape') leave();
+      }}
+    />
+  );
+}

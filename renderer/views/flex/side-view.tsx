@@ -1,0 +1,110 @@
+import type { JSX } from 'preact';
+import { Figure, Segments, type Size } from '../../kit/index.ts';
+import { conditions } from '../../state/index.ts';
+import type { Bendable } from './beams.ts';
+import { enlarged, rest, setupOf } from './bench.ts';
+import { pressedShape } from './pressed.ts';
+import { SideFigures } from './side-figures.tsx';
+import { SideLoad } from './side-load.tsx';
+import { Supports, Table } from './side-rest.tsx';
+import { type Shown, sideScale } from './side-scale.ts';
+import { SideSki } from './side-ski.tsx';
+import { useHeld } from './use-held.ts';
+
+/** The skis from the side, boot centres together, bending under one load on the bench or on a flat table. */
+export function SideView({ pairs, lead }: { pairs: readonly Bendable[]; lead: Bendable }): JSX.Element {
+  const load = conditions.value.benchLoadN;
+  const shown = pairs.map(pair => ({ pair, shape: pressedShape(pair, setupOf(pair.ski, load), rest.value) }));
+  return (
+    <Figure
+      title="From the side"
+      class="side-view"
+      description={`Side view under ${load} N: ${shown
+        .map(({ pair, shape }) => `${pair.name} comes down ${(shape.deflection * 1e3).toFixed(1)} mm`)
+        .join(', ')}`}
+      note={pairs.length > 1 ? 'boot centres together' : ''}
+      tools={<SideTools />}
+      rows={() => sideRows(shown)}
+    >
+      {size => <Drawing shown={shown} lead={lead} size={size} />}
+    </Figure>
+  );
+}
+
+function SideTools(): JSX.Element {
+  return (
+    <>
+      <Segments
+        label="Lying on"
+        labelHidden
+        value={rest.value}
+        options={[
+          { value: 'bench', label: 'two supports', title: 'The bench: two knife edges' },
+          { value: 'table', label: 'flat table', title: 'A flat hard table: the camber closes' },
+        ]}
+        onInput={value => {
+          rest.value = value;
+        }}
+      />
+      <Segments
+        label="Heights"
+        value={enlarged.value ? 'large' : 'true'}
+        options={[
+          { value: 'true', label: '×1', title: 'Heights as large as lengths' },
+          {
+            value: 'large',
+            label: 'larger',
+            title: 'Heights enlarged as the room allows; the drawing says how',
+          },
+        ]}
+        onInput={value => {
+          enlarged.value = value === 'large';
+        }}
+      />
+    </>
+  );
+}
+
+function Drawing(props: { shown: readonly Shown[]; lead: Bendable; size: Size }): JSX.Element {
+  const { shown, lead, size } = props;
+  const [scale, hold] = useHeld(sideScale(shown, size, rest.value, enlarged.value));
+  const own = shown.find(({ pair }) => pair.id === lead.id)!;
+  return (
+    <g {...hold}>
+      {rest.value === 'table' ? (
+        <Table scale={scale} width={size.width} />
+      ) : (
+        <Supports shown={shown} lead={lead} scale={scale} />
+      )}
+      {[...shown.filter(each => each !== own), own].map(each => (
+        <SideSki
+          key={each.pair.id}
+          shown={each}
+          scale={scale}
+          active={each === own}
+          withFree={each === own}
+        />
+      ))}
+      <text class="side-times" x={8} y={size.height - (rest.value === 'table' ? 8 : 40)}>
+        {scale.times === 1 ? 'true to scale' : `heights drawn ×${scale.times}`}
+      </text>
+      <SideFigures shown={shown} lead={own} scale={scale} rest={rest.value} width={size.width} />
+      <SideLoad shown={own} scale={scale} rest={rest.value} />
+    </g>
+  );
+}
+
+function sideRows(shown: readonly Shown[]): (string | number)[][] {
+  const rows: (string | number)[][] = [['pair', 'station (mm)', 'height free (mm)', 'height pressed (mm)']];
+  for (const { pair, shape } of shown) {
+    for (let i = 0; i < shape.x.length; i++) {
+      rows.push([
+        pair.name,
+        (shape.x[i] * 1e3).toFixed(1),
+        (shape.free[i] * 1e3).toFixed(3),
+        (shape.pressed[i] * 1e3).toFixed(3),
+      ]);
+    }
+  }
+  return rows;
+}
