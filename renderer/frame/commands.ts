@@ -1,9 +1,9 @@
 import { aboutOpen } from '../help/index.tsx';
 import type { MenuCommand } from '../host/index.ts';
-import { getHost } from '../host/index.ts';
 import { exportFigure } from '../kit/index.ts';
 import { openFiles, saveAll, saveEntry } from '../rack/files.ts';
 import { newPair } from '../rack/pair-form-host.tsx';
+import { printSheet } from '../rack/pair-sheet.tsx';
 import { activePair, changeView, type Question, redo, report, undo, view } from '../state/index.ts';
 import { board, views } from '../views/index.ts';
 import { isTyping } from './keys.ts';
@@ -42,13 +42,7 @@ const actions: Record<MenuCommand, () => void> = {
   'save-all': () => void saveAll(),
   'export-picture': exported('picture'),
   'export-table': exported('table'),
-  'pair-sheet': withActive(async (_, name) => {
-    try {
-      await getHost().printPdf(`${name.replace(/[^\p{L}\p{N} .-]+/gu, '-')}.pdf`);
-    } catch (error) {
-      report(`The pair sheet could not be made: ${(error as Error).message}`, 'error');
-    }
-  }),
+  'pair-sheet': withActive((_, name) => printSheet(name)),
   undo,
   redo,
   'view-shape': show('shape'),

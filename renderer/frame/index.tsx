@@ -5,6 +5,7 @@ import { AboutModel, aboutOpen, HelpPanel, helpOpen } from '../help/index.tsx';
 import { WorkingPanel } from '../kit/index.ts';
 import { RackPanel } from '../rack/index.tsx';
 import { PairFormHost } from '../rack/pair-form-host.tsx';
+import { PairSheet } from '../rack/pair-sheet.tsx';
 import { view } from '../state/index.ts';
 import { board, views } from '../views/index.ts';
 import { Foot } from './foot.tsx';
@@ -46,6 +47,7 @@ export function Frame(): JSX.Element {
       </aside>
       <Foot />
       {panels}
+      <PairSheet />
     </div>
   );
 }

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { helpOpen } from '../help/index.tsx';
 import { Segments } from '../kit/index.ts';
 import { openFiles, saveEntry } from '../rack/files.ts';
+import { printSheet } from '../rack/pair-sheet.tsx';
 import {
   activePair,
   changeView,
@@ -33,6 +34,15 @@ export function TopBar(): JSX.Element {
           onClick={() => active && saveEntry(active.id)}
         >
           Save
+        </button>
+        <button
+          type="button"
+          class="quiet"
+          disabled={!active}
+          title={active ? `A page about ${active.name}, as PDF` : 'Choose a pair first'}
+          onClick={() => active && void printSheet(active.name)}
+        >
+          Sheet
         </button>
         <span class="unsaved">{unsaved > 0 ? `● ${unsaved} unsaved` : ''}</span>
       </div>

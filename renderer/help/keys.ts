@@ -22,6 +22,7 @@ export const KEYS: readonly { title: string; keys: readonly (readonly [string, s
       ['Ctrl O', 'Open pairs and racks'],
       ['Ctrl S', 'Save the active pair'],
       ['Ctrl Shift S', 'Save the active pair under another name'],
+      ['Ctrl P', 'Sheet of the active pair, as PDF'],
     ],
   },
   {

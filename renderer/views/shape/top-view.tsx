@@ -145,7 +145,7 @@ function StationScale({ pair, place, y }: { pair: ChosenPair; place: Placing; y:
           </text>
         </g>
       ))}
-      <text class="axis-title" x={place.x(length)} y={y + 16} dx={12}>
+      <text class="axis-title" x={place.x(length)} y={y + 16} dx={26}>
         {formatQuantity(0, 'station', { system }).unit}
       </text>
     </g>

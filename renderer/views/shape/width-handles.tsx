@@ -49,7 +49,6 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
       x={place.x(station)}
       y={place.y(widthMm / 2000)}
       invert={px => ((middle - px) / perMetre) * 2000}
-      text={field === 'waistWidthMm' ? named(label, widthMm) : undefined}
       disabled={locked}
       onInput={value => changePair(pair.id, `${label} width`, { [field]: value }, `${pair.id} ${field}`)}
     />
@@ -70,12 +69,22 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
         x={place.x(waistStation)}
         y={place.y(-waist / 2000)}
         invert={px => (waistStation + (px - place.x(waistStation)) / along) * 1000}
-        text={`${pair.ski.waistStation === null ? 'waist taken midway' : 'waist at'} ${formatQuantity(waistStation, 'station', { system }).text}`}
-        textSide="below"
         disabled={locked}
         onInput={value =>
           changePair(pair.id, 'Waist station', { waistFromTailMm: value }, `${pair.id} waistFromTailMm`)
         }
+      />
+      <WidthLabel
+        x={place.x(waistStation)}
+        y={place.y(waist / 2000) - 37}
+        anchor="middle"
+        text={named('Waist', waist)}
+      />
+      <WidthLabel
+        x={place.x(waistStation)}
+        y={place.y(-waist / 2000) + 4}
+        anchor="middle"
+        text={`${pair.ski.waistStation === null ? 'waist taken midway' : 'waist at'} ${formatQuantity(waistStation, 'station', { system }).text}`}
       />
       <WidthLabel x={place.x(0) - 10} y={place.y(-tail / 2000)} anchor="start" text={named('Tail', tail)} />
       <WidthLabel
@@ -89,8 +98,13 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
   );
 }
 
-/** A width under the lower edge, where the circle's line does not run through it. */
-function WidthLabel(props: { x: number; y: number; anchor: 'start' | 'end'; text: string }): JSX.Element {
+/** Stands clear of the circle's line: tip and tail under the lower edge. Part of the picture, unlike the grips. */
+function WidthLabel(props: {
+  x: number;
+  y: number;
+  anchor: 'start' | 'middle' | 'end';
+  text: string;
+}): JSX.Element {
   return (
     <text class="width-label halo" x={props.x} y={props.y + 17} text-anchor={props.anchor}>
       {props.text}
