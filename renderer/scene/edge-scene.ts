@@ -1,8 +1,9 @@
 import { Group, Vector3 } from 'three';
-import { ArcLine, type ArcPath, type PlanePoint, pointOnArc } from './arc.ts';
+import { type ArcPath, type PlanePoint, pointOnArc } from './arc.ts';
 import type { CameraPose } from './camera-rig.ts';
+import { EdgeArcs } from './edge-arcs.ts';
 import { Groove } from './groove.ts';
-import { DETAIL_LAYER, LabelSet } from './label.ts';
+import { LabelSet } from './label.ts';
 import { Playback } from './playback.ts';
 import type { RibbonView } from './ribbon-material.ts';
 import type { SetUp } from './set-up.ts';
@@ -75,11 +76,8 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
   readonly #view: RibbonView;
   readonly #surface = new SnowSurface();
   readonly #skier = new Skier();
-  readonly #missLine: ArcLine;
-  readonly #missLabel = this.labels.make();
-  readonly #metreLabels = [this.labels.make(DETAIL_LAYER), this.labels.make(DETAIL_LAYER)];
+  readonly #arcs: EdgeArcs;
   #skis: { object: SkiObject; groove: Groove; form: SkiForm; style: PairStyle; drawn: number }[] = [];
-  #arcs: { line: ArcLine; label: ReturnType<LabelSet['make']> }[] = [];
   #paths: ArcPath[] = [];
   #input: EdgeSceneInput | null = null;
   #theme: SceneTheme = THEMES.light;
@@ -95,10 +93,9 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
 
   constructor(view: RibbonView) {
     this.#view = view;
-    this.#missLine = new ArcLine(view);
-    this.#missLine.mesh.visible = false;
+    this.#arcs = new EdgeArcs(this.labels, view);
     this.#skier.group.visible = false;
-    this.root.add(this.#surface.group, this.#skier.group, this.#missLine.mesh);
+    this.root.add(this.#surface.group, this.#skier.group, this.#arcs.group);
   }
 
   get snow() {
@@ -141,16 +138,13 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
       const part = this.#skis[i];
       const spec = input.skis[i];
       const at = pointOnArc(this.#paths[i], travelled, this.#at);
-      part.object.place(
-        {
-          x: at.x,
-          y: at.y,
-          axis: at.heading,
-          edge: turn * spec.edgeAngle,
-          depth: bootDepth(spec.bend, spec.form),
-        },
-        this.frame,
-      );
+      const place = part.object.at;
+      place.x = at.x;
+      place.y = at.y;
+      place.axis = at.heading;
+      place.edge = turn * spec.edgeAngle;
+      place.depth = bootDepth(spec.bend, spec.form);
+      part.object.place(this.frame);
       this.#carve(i, travelled);
       if (i > 0) continue;
       this.frame.place(at.x, at.y, 0, this.#boot);
@@ -195,10 +189,11 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
         out.high = length * 0.62;
         break;
       case 'along':
-        set(1, 0.05, 0.2);
-        out.fov = 22;
-        out.wide = 0.95;
-        out.high = 0.62;
+        // Far off through a long lens, so that tip and tail are seen at nearly one size.
+        set(1, 0.04, 0.22);
+        out.fov = 11;
+        out.wide = 1.1;
+        out.high = 0.88;
         break;
       case 'side':
         set(0.12, 1, 0.16);
@@ -241,8 +236,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
 
   dispose(): void {
     for (const part of this.#skis) this.#drop(part);
-    for (const arc of this.#arcs) arc.line.dispose();
-    this.#missLine.dispose();
+    this.#arcs.dispose();
     this.#surface.dispose();
     this.#skier.dispose();
     this.labels.dispose();
@@ -303,81 +297,16 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
   }
 
   #layArcs(input: EdgeSceneInput): void {
-    const theme = this.#theme;
-    const specs = [
-      ...input.skis.map(s => ({ ...s, shown: s.arcShown ?? true })),
-      ...(input.extraArcs ?? []).map(a => ({ ...a, shown: true })),
+    const drawn = [
+      ...input.skis.map(ski => ({
+        style: ski.style,
+        text: ski.label ?? `${ski.style.letter}  ${ski.turnRadius.toFixed(1)} m`,
+        shown: ski.arcShown ?? true,
+      })),
+      ...(input.extraArcs ?? []).map(arc => ({ style: arc.style, text: arc.label, shown: true })),
     ];
-    while (this.#arcs.length < specs.length) {
-      const line = new ArcLine(this.#view);
-      this.root.add(line.mesh);
-      this.#arcs.push({ line, label: this.labels.make() });
-    }
-    this.#arcs.forEach(({ line, label }, i) => {
-      const spec = specs[i];
-      line.mesh.visible = spec?.shown ?? false;
-      if (!spec?.shown) {
-        label.set('', theme.ink, theme);
-        return;
-      }
-      const look = {
-        colour: spec.style.colour,
-        dash: spec.style.dash,
-        halfWidth: 0.005,
-        ticks: i === 0,
-        spokes: false,
-      };
-      line.set(this.#paths[i], look, this.frame);
-      line.setLeastWidth(3 * theme.emphasis);
-      const text = spec.label ?? `${spec.style.letter}  ${spec.turnRadius.toFixed(1)} m`;
-      label.set(text, spec.style.colour, theme);
-      const end = pointOnArc(this.#paths[i], this.#paths[i].length + 0.5, this.#at);
-      this.frame.place(end.x, end.y, 0.1, label.sprite.position);
-    });
-    this.#metreLabels.forEach((label, i) => {
-      const metres = 5 * (i + 1);
-      const shown = (specs[0]?.shown ?? false) && metres < this.#paths[0].length - 1.5;
-      label.set(shown ? `${metres} m` : '', theme.frame, theme);
-      const p = pointOnArc(this.#paths[0], metres, this.#at);
-      const out = 0.9 * this.#paths[0].turn;
-      this.frame.place(
-        p.x + out * Math.cos(p.heading),
-        p.y - out * Math.sin(p.heading),
-        0.05,
-        label.sprite.position,
-      );
-    });
-    this.#layMiss(input);
-  }
-
-  #layMiss(input: EdgeSceneInput): void {
-    const miss = input.miss ?? null;
-    const a = miss ? this.#paths[miss.from] : undefined;
-    const b = miss ? this.#paths[miss.to] : undefined;
-    this.#missLine.mesh.visible = false;
-    this.#missLabel.set('', this.#theme.ink, this.#theme);
-    if (!miss || !a || !b) return;
-    const { x: ax, y: ay } = pointOnArc(a, a.length, this.#at);
-    const { x: bx, y: by } = pointOnArc(b, b.length, this.#at);
-    const gap = Math.hypot(bx - ax, by - ay);
-    if (gap < 0.01) return;
-    const line: ArcPath = {
-      startX: ax,
-      startY: ay,
-      heading: Math.atan2(bx - ax, by - ay),
-      radius: Number.POSITIVE_INFINITY,
-      turn: 1,
-      length: gap,
-    };
-    this.#missLine.mesh.visible = true;
-    const ink = this.#theme.ink;
-    this.#missLine.set(
-      line,
-      { colour: ink, dash: [], halfWidth: 0.02, ticks: false, spokes: false },
-      this.frame,
-    );
-    this.#missLabel.set(miss.label ?? `${gap.toFixed(1)} m`, ink, this.#theme);
-    this.frame.place((ax + bx) / 2, (ay + by) / 2 - 0.9, 0.1, this.#missLabel.sprite.position);
+    this.#arcs.lay(this.#paths, drawn, this.frame, this.#theme);
+    this.#arcs.layMiss(this.#paths, input.miss ?? null, this.frame, this.#theme);
   }
 
   #laySnow(): void {

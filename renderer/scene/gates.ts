@@ -18,13 +18,13 @@ export interface GatePole {
   readonly colour?: string;
 }
 
-const POLE_COLOURS = ['#b8323a', '#23508f'];
+const POLE_COLOURS = ['#d0353f', '#2f6bc4'];
 
 /** Poles of a set as one instanced mesh; colours take turns where none is given. */
 export function gatePoles(gates: readonly GatePole[], frame: SlopeFrame): InstancedMesh {
   const mesh = new InstancedMesh(
     new CylinderGeometry(0.022, 0.026, 1, 8),
-    new MeshLambertMaterial(),
+    new MeshLambertMaterial({ emissive: '#ffffff', emissiveIntensity: 0.012 }),
     Math.max(1, gates.length),
   );
   mesh.count = gates.length;

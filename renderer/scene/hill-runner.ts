@@ -72,7 +72,7 @@ export class HillRunner {
       length += Math.hypot(track.x[i] - track.x[i - 1], track.y[i] - track.y[i - 1]);
     }
     const capacity = ghost ? 500 : CAPACITY;
-    this.#rows = spacedRows(track, Math.max(0.25, (length * 1.02) / capacity));
+    this.#rows = spacedRows(track, Math.max(0.32, (length * 1.02) / capacity));
     this.#groove = new Groove(view, Math.min(capacity, this.#rows.length + 1));
     this.#path = new ArcLine(view);
     this.#path.mesh.geometry.dispose();
@@ -115,8 +115,13 @@ export class HillRunner {
       this.#bend = this.#bendOf(s.row) ?? rigidSnowBend(this.run.form, Math.min(1.4, Math.abs(s.edge)));
       this.object.setBend(this.#bend, side, exaggeration);
     }
-    const depth = s.phase === AIRBORNE ? -0.15 : bootDepth(this.#bend, this.run.form);
-    this.object.place({ x: s.x, y: s.y, axis: s.heading + s.drift, edge: s.edge, depth }, this.#frame);
+    const { at } = this.object;
+    at.x = s.x;
+    at.y = s.y;
+    at.axis = s.heading + s.drift;
+    at.edge = s.edge;
+    at.depth = s.phase === AIRBORNE ? -0.15 : bootDepth(this.#bend, this.run.form);
+    this.object.place(this.#frame);
     this.#frame.place(s.x, s.y, 0, this.centre);
     this.#carve(s.row);
   }

@@ -273,20 +273,21 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
     const aloft = s.phase === AIRBORNE;
     const snow = shown && !aloft ? s.load : 0;
     const sideways = snow * Math.sin(s.lean);
-    const text = input.forceText ?? plainForceText;
-    const mass = this.#skier.joints.mass;
-    const foot = this.#skier.joints.foot;
-    const put = (i: number, name: ForceName, from: Vector3, way: Vector3, newtons: number) => {
-      const { arrow, label } = this.#arrows[i];
-      arrow.set(from, way, (newtons / weight) * ARROW_SCALE, 1.15);
-      const colour = [this.#theme.weight, this.#theme.snowForce, this.#theme.sideways][i];
-      label.set(arrow.mesh.visible ? text(name, newtons) : '', colour, this.#theme);
-      label.sprite.position.copy(arrow.point);
-    };
-    put(0, 'weight', mass, DOWN, shown ? weight : 0);
-    put(1, 'snow', foot, this.#leanUp, snow);
+    const { mass, foot } = this.#skier.joints;
+    const theme = this.#theme;
     if (sideways < 0) this.#side.negate();
-    put(2, 'sideways', foot, this.#side, Math.abs(sideways));
+    this.#putForce(0, 'weight', mass, DOWN, shown ? weight : 0, theme.weight);
+    this.#putForce(1, 'snow', foot, this.#leanUp, snow, theme.snowForce);
+    this.#putForce(2, 'sideways', foot, this.#side, Math.abs(sideways), theme.sideways);
+  }
+
+  #putForce(i: number, name: ForceName, from: Vector3, way: Vector3, newtons: number, colour: string): void {
+    const { arrow, label } = this.#arrows[i];
+    const input = this.#input!;
+    arrow.set(from, way, (newtons / (input.mass * GRAVITY)) * ARROW_SCALE, 1.15);
+    const text = input.forceText ?? plainForceText;
+    label.set(arrow.mesh.visible ? text(name, newtons) : '', colour, this.#theme);
+    label.sprite.position.copy(arrow.point);
   }
 }
 

@@ -26,14 +26,14 @@ export interface PairStyle {
 /** Where a ski is on the snow. */
 export interface SkiPlace {
   /** Slope coordinates of the edge under the boot, m. */
-  readonly x: number;
-  readonly y: number;
+  x: number;
+  y: number;
   /** Direction of the ski's axis from the fall line, rad, positive to the right. */
-  readonly axis: number;
+  axis: number;
   /** Edge angle, rad: positive tips the ski to its right. */
-  readonly edge: number;
+  edge: number;
   /** Penetration under the boot, m. */
-  readonly depth: number;
+  depth: number;
 }
 
 const LETTER = 0.052;
@@ -52,7 +52,7 @@ export class SkiSeat {
   readonly up = new Vector3();
 
   /** @param halfWidth half width under the boot, m */
-  set(place: SkiPlace, halfWidth: number, frame: SlopeFrame): void {
+  set(place: Readonly<SkiPlace>, halfWidth: number, frame: SlopeFrame): void {
     const { axis, edge, y } = place;
     const sin = Math.sin(axis);
     const cos = Math.cos(axis);
@@ -106,8 +106,12 @@ export class SkiObject {
     this.#letter.matrix.makeRotationX(Math.atan(glue.slope)).setPosition(0, glue.y, glue.z + 0.0012);
   }
 
-  place(place: SkiPlace, frame: SlopeFrame): void {
-    this.seat.set(place, this.ski.bootHalfWidth, frame);
+  /** Where the ski is; filled in before `place`. */
+  readonly at: SkiPlace = { x: 0, y: 0, axis: 0, edge: 0, depth: 0 };
+
+  /** Puts the ski where `at` says. */
+  place(frame: SlopeFrame): void {
+    this.seat.set(this.at, this.ski.bootHalfWidth, frame);
     this.group.matrix.copy(this.seat.matrix);
     this.group.matrixWorldNeedsUpdate = true;
   }

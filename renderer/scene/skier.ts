@@ -48,7 +48,8 @@ const RODS = 4;
 const ROD_RADIUS = [0.042, 0.062, 0.03, 0.009];
 /** Balls: head, centre of mass, and the two ends of the hips. */
 const BALLS = 4;
-const BALL_RADIUS = [0.105, 0.058, 0.046, 0.046];
+/** The ball of the centre of mass is wider than the trunk it lies in, so that it is seen. */
+const BALL_RADIUS = [0.105, 0.085, 0.046, 0.046];
 const HIP_HALF = 0.17;
 
 /** A plain lean figure drawn in two calls: leg, trunk, head, hips, centre of mass and the line that leans. */
@@ -81,6 +82,8 @@ export class Skier {
     const marked = new Color(accent);
     for (let i = 0; i < RODS; i++) this.#rods.setColorAt(i, i < 2 ? plain : marked);
     for (let i = 0; i < BALLS; i++) this.#balls.setColorAt(i, i === 0 ? plain : marked);
+    // A little light of its own keeps the figure readable against night snow.
+    for (const mesh of [this.#rods, this.#balls]) mesh.material.emissive.set(body).multiplyScalar(0.14);
     this.#rods.instanceColor!.needsUpdate = true;
     this.#balls.instanceColor!.needsUpdate = true;
   }

@@ -87,9 +87,5 @@ export function groomedTilt(x: number, y: number): { across: number; down: numbe
 
 /** Gentle rolling of unprepared snow, m: a few long waves, the same everywhere and every time. */
 export function offPisteHeight(x: number, y: number): number {
-  return (
-    0.6 * Math.sin(0.083 * x + 0.6) * Math.cos(0.061 * y) +
-    0.3 * Math.sin(0.13 * x - 0.1 * y + 1.9) +
-    0.12 * Math.sin(0.26 * x + 0.19 * y)
-  );
+  return 0.7 * Math.sin(0.071 * x + 0.6) * Math.cos(0.047 * y) + 0.35 * Math.sin(0.11 * x - 0.068 * y + 1.9);
 }

@@ -138,7 +138,7 @@ export class SnowSurface {
     const { left, right, top, bottom, beyond } = extent;
     this.#piste.geometry.dispose();
     this.#beyond.geometry.dispose();
-    const rows = spread(top, bottom, Math.max(2, (bottom - top) / 70));
+    const rows = spread(top, bottom, Math.max(2.5, (bottom - top) / 52));
     const columns: number[] = [];
     for (const x of spread(left, right, PASS)) {
       // A narrow seam either side of each pass, so that vertex normals shade it as a low ridge.
@@ -156,15 +156,15 @@ export class SnowSurface {
     this.#piste.geometry = snowGrid(columns, rows, seam, frame);
     tiltLight(this.#piste.geometry, columns, rows);
     const xs = [
-      ...outward(left, left - beyond, 1.4, 10).reverse(),
+      ...outward(left, left - beyond, 1.4, 7).reverse(),
       left,
       right,
-      ...outward(right, right + beyond, 1.4, 10),
+      ...outward(right, right + beyond, 1.4, 7),
     ];
     const ys = [
-      ...outward(top, top - beyond * 0.6, 4, 14).reverse(),
+      ...outward(top, top - beyond * 0.6, 3, 12).reverse(),
       ...rows,
-      ...outward(bottom, bottom + beyond * 1.5, 4, 16),
+      ...outward(bottom, bottom + beyond * 1.5, 3, 14),
     ];
     const bank = (x: number, y: number) => {
       const out = Math.max(left - x, x - right, top - y, y - bottom, 0);

@@ -71,6 +71,10 @@ for (const picture of pictures) {
   await page.goto(`http://127.0.0.1:${port}/?${picture.slice(cut + 1)}`);
   await page.waitForFunction(() => window.scene?.stats().frames > 1);
   await page.screenshot({ path: join(out, `${picture.slice(0, cut)}.png`) });
+  const drawn = await page.evaluate(() => window.scene.stats().frames);
+  await page.waitForTimeout(400);
+  const still = (await page.evaluate(() => window.scene.stats().frames)) === drawn;
+  if (!still) console.log(picture.slice(0, cut), 'goes on drawing while nothing moves');
   console.log(picture.slice(0, cut), JSON.stringify(await page.evaluate(() => window.scene.stats())));
 }
 await browser.close();

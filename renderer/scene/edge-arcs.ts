@@ -1,0 +1,100 @@
+import { Group } from 'three';
+import { ArcLine, type ArcPath, type PlanePoint, pointOnArc } from './arc.ts';
+import { DETAIL_LAYER, type Label, type LabelSet } from './label.ts';
+import type { RibbonView } from './ribbon-material.ts';
+import type { PairStyle } from './ski-object.ts';
+import type { SlopeFrame } from './slope-frame.ts';
+import type { SceneTheme } from './theme.ts';
+
+/** One arc to draw: how it looks and what stands at its end. */
+export interface DrawnArc {
+  readonly style: PairStyle;
+  readonly text: string;
+  readonly shown: boolean;
+}
+
+const HALF_WIDTH = 0.005;
+
+/** The arcs of the edge scene with their labels, metre strokes on the first, and the line of a missed guess. */
+export class EdgeArcs {
+  readonly group = new Group();
+  readonly #labels: LabelSet;
+  readonly #view: RibbonView;
+  readonly #missLine: ArcLine;
+  readonly #missLabel: Label;
+  readonly #metreLabels: readonly Label[];
+  readonly #arcs: { line: ArcLine; label: Label }[] = [];
+  readonly #at: PlanePoint = { x: 0, y: 0, heading: 0 };
+
+  constructor(labels: LabelSet, view: RibbonView) {
+    this.#labels = labels;
+    this.#view = view;
+    this.#missLine = new ArcLine(view);
+    this.#missLine.mesh.visible = false;
+    this.#missLabel = labels.make();
+    this.#metreLabels = [labels.make(DETAIL_LAYER), labels.make(DETAIL_LAYER)];
+    this.group.add(this.#missLine.mesh);
+  }
+
+  lay(paths: readonly ArcPath[], drawn: readonly DrawnArc[], frame: SlopeFrame, theme: SceneTheme): void {
+    while (this.#arcs.length < drawn.length) {
+      const line = new ArcLine(this.#view);
+      this.group.add(line.mesh);
+      this.#arcs.push({ line, label: this.#labels.make() });
+    }
+    this.#arcs.forEach(({ line, label }, i) => {
+      const arc = drawn[i];
+      line.mesh.visible = arc?.shown ?? false;
+      if (!arc?.shown) {
+        label.set('', theme.ink, theme);
+        return;
+      }
+      const { colour, dash } = arc.style;
+      line.set(paths[i], { colour, dash, halfWidth: HALF_WIDTH, ticks: i === 0, spokes: false }, frame);
+      line.setLeastWidth(3 * theme.emphasis);
+      label.set(arc.text, colour, theme);
+      const end = pointOnArc(paths[i], paths[i].length + 0.5, this.#at);
+      frame.place(end.x, end.y, 0.1, label.sprite.position);
+    });
+    this.#metreLabels.forEach((label, i) => {
+      const metres = 5 * (i + 1);
+      const shown = (drawn[0]?.shown ?? false) && metres < paths[0].length - 1.5;
+      label.set(shown ? `${metres} m` : '', theme.frame, theme);
+      const p = pointOnArc(paths[0], metres, this.#at);
+      const inside = 0.9 * paths[0].turn;
+      const x = p.x + inside * Math.cos(p.heading);
+      frame.place(x, p.y - inside * Math.sin(p.heading), 0.05, label.sprite.position);
+    });
+  }
+
+  /** Straight line between the ends of two arcs; null, or ends that meet, shows none. */
+  layMiss(
+    paths: readonly ArcPath[],
+    miss: { readonly from: number; readonly to: number; readonly label?: string } | null,
+    frame: SlopeFrame,
+    theme: SceneTheme,
+  ): void {
+    this.#missLine.mesh.visible = false;
+    this.#missLabel.set('', theme.ink, theme);
+    const a = miss ? paths[miss.from] : undefined;
+    const b = miss ? paths[miss.to] : undefined;
+    if (!miss || !a || !b) return;
+    const { x: startX, y: startY } = pointOnArc(a, a.length, this.#at);
+    const { x, y } = pointOnArc(b, b.length, this.#at);
+    const length = Math.hypot(x - startX, y - startY);
+    if (length < 0.01) return;
+    const heading = Math.atan2(x - startX, y - startY);
+    const line: ArcPath = { startX, startY, heading, radius: Number.POSITIVE_INFINITY, turn: 1, length };
+    const colour = theme.ink;
+    this.#missLine.mesh.visible = true;
+    this.#missLine.set(line, { colour, dash: [], halfWidth: 0.012, ticks: false, spokes: false }, frame);
+    this.#missLine.setLeastWidth(2.5 * theme.emphasis);
+    this.#missLabel.set(miss.label ?? `${length.toFixed(1)} m`, colour, theme);
+    frame.place((startX + x) / 2, (startY + y) / 2 - 0.9, 0.1, this.#missLabel.sprite.position);
+  }
+
+  dispose(): void {
+    for (const { line } of this.#arcs) line.dispose();
+    this.#missLine.dispose();
+  }
+}
