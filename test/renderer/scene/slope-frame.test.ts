@@ -1,6 +1,6 @@
 import { Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
-import { profileThrough } from '../../../core/run/slope-profile.ts';
+import { profileThrough } from '../../../core/run/index.ts';
 import { evenGround, SlopeFrame } from '../../../renderer/scene/slope-frame.ts';
 import { snowGrid, spread } from '../../../renderer/scene/snow-surface.ts';
 
