@@ -1,5 +1,6 @@
 import type { SplineRow } from './cubic-b-spline.ts';
 import { advance, type Interval, type PathPhysics } from './timed-path.ts';
+import { type IntervalWorth, weighInterval } from './timed-path-slopes.ts';
 
 /**
  * Time of a spline path plus its constraints by the augmented Lagrangian, with the gradient by one sweep back
@@ -64,8 +65,16 @@ export class QuickLineObjective {
   private readonly toCurvature: Float64Array;
   private readonly toTime: Float64Array;
   private readonly here: Interval = { energy: 0, seconds: 0, lean: 0, braking: 0, curvature: 0 };
-  private readonly above: Interval = { ...this.here };
-  private readonly below: Interval = { ...this.here };
+  private readonly worth: IntervalWorth = {
+    energy: 0,
+    seconds: 0,
+    lean: 0,
+    braking: 0,
+    curvature: 0,
+    toSlope: 0,
+    toBend: 0,
+    toEnergy: 0,
+  };
 
   constructor(problem: QuickLineProblem) {
     this.problem = problem;
@@ -206,34 +215,21 @@ export class QuickLineObjective {
     }
   }
 
-  /** Adjoint of the run: each interval's own derivatives by central differences, chained up the hill. */
+  /** Adjoint of the run: each interval's own derivatives, chained up the hill. */
   private sweepBack(gradient: Float64Array): void {
     const { rows, h, physics } = this.problem;
-    let toEnergy = 0;
+    const { worth } = this;
+    worth.energy = 0;
     for (let j = this.n - 1; j >= 0; j--) {
-      const [slope, bend, energy] = [this.slope[j], this.bend[j], this.energy[j]];
-      const along = (step: number, a: number, b: number, c: number): number => {
-        advance(physics, h[j], slope + a, bend + b, energy + c, this.above);
-        advance(physics, h[j], slope - a, bend - b, energy - c, this.below);
-        const { above, below } = this;
-        return (
-          (toEnergy * (above.energy - below.energy) +
-            this.toTime[j] * (above.seconds - below.seconds) +
-            this.toLean[j] * (above.lean - below.lean) +
-            this.toBraking[j] * (above.braking - below.braking) +
-            this.toCurvature[j] * (above.curvature - below.curvature)) /
-          (2 * step)
-        );
-      };
-      const dSlope = 1e-5 * (1 + Math.abs(slope));
-      const dBend = 1e-5 * (1 + Math.abs(bend));
-      const dEnergy = 1e-5 * energy;
-      const toSlope = along(dSlope, dSlope, 0, 0);
-      const toBend = along(dBend, 0, dBend, 0);
-      if (j > 0) toEnergy = along(dEnergy, 0, 0, dEnergy);
+      worth.seconds = this.toTime[j];
+      worth.lean = this.toLean[j];
+      worth.braking = this.toBraking[j];
+      worth.curvature = this.toCurvature[j];
+      weighInterval(physics, h[j], this.slope[j], this.bend[j], this.energy[j], worth);
+      worth.energy = worth.toEnergy;
       const row = rows[j];
       for (let i = 0; i < 4; i++) {
-        gradient[row.first + i] += toSlope * row.slope[i] + toBend * row.second[i];
+        gradient[row.first + i] += worth.toSlope * row.slope[i] + worth.toBend * row.second[i];
       }
     }
   }

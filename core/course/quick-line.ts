@@ -149,7 +149,7 @@ export function quickLine(question: QuickLineQuestion): QuickLine | NoQuickLine 
     full.set(inner, 1);
     const found = objective.violations(full);
     exceeded = Math.max(found.radius, found.braking, found.rate, found.gate);
-    if (exceeded < tolerance && Math.abs(objective.seconds - lastSeconds) < 1e-4 * objective.seconds) break;
+    if (exceeded < tolerance && Math.abs(objective.seconds - lastSeconds) < 3e-4 * objective.seconds) break;
     lastSeconds = objective.seconds;
     if (exceeded < least) {
       least = exceeded;

@@ -41,7 +41,7 @@ export function pathPhysics(conditions: CourseConditions, mostSideways: number):
 }
 
 /** Energy below which a path is taken to stand still, m²/s². */
-const standing = 1e-6;
+export const standing = 1e-6;
 
 /** Advances one interval: `h` its extent down the hill, `slope` dx/dy and `bend` d²x/dy² at its middle. */
 export function advance(
@@ -76,7 +76,7 @@ export function advance(
 }
 
 /** The lesser of two, rounded off over 2 % so that its slope does not jump. */
-function lesser(value: number, bound: number): number {
+export function lesser(value: number, bound: number): number {
   if (value <= 0.98 * bound) return value;
   const round = 0.02 * bound;
   const over = value - bound + round;

@@ -80,7 +80,7 @@ describe('QuickLineObjective', () => {
           unused,
         );
       const slope = (moved(h) - moved(-h)) / (2 * h);
-      expect(Math.abs(gradient[i] - slope)).toBeLessThan(1e-3 * (1 + Math.abs(slope)));
+      expect(Math.abs(gradient[i] - slope)).toBeLessThan(1e-5 * (1 + Math.abs(slope)));
     }
   });
 });
