@@ -17,6 +17,9 @@ export async function printSheet(name: string): Promise<void> {
   }
 }
 
+const absent = (otherwise: string | undefined) =>
+  otherwise === undefined || otherwise === 'not given' ? 'not given' : `${otherwise} (none given)`;
+
 /** The active pair on one page: what was measured, what follows from it, notes. Seen on paper only. */
 export function PairSheet(): JSX.Element | null {
   const active = activePair.value;
@@ -47,11 +50,7 @@ export function PairSheet(): JSX.Element | null {
               return (
                 <tr key={field.field}>
                   <td>{field.label}</td>
-                  <td>
-                    {text
-                      ? `${text} ${shownAs(field.measure, system).unit}`
-                      : `not given: ${field.otherwise}`}
-                  </td>
+                  <td>{text ? `${text} ${shownAs(field.measure, system).unit}` : absent(field.otherwise)}</td>
                 </tr>
               );
             })}
