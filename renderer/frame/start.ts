@@ -7,7 +7,9 @@ import {
   EMPTY_PROJECT,
   keepDraft,
   load,
+  project,
   projectFrom,
+  rackFileUnsaved,
   report,
   unsavedEntries,
 } from '../state/index.ts';
@@ -18,7 +20,12 @@ import { onFrameKey } from './keys.ts';
 export async function startApp(host: Host): Promise<void> {
   load(await firstProject(host));
   keepDraft(host.draft, message => report(message, 'error'));
-  effect(() => host.setUnsaved(unsavedEntries.value.map(entry => entry.pair.name)));
+  effect(() => {
+    const names = unsavedEntries.value.map(entry => entry.pair.name);
+    const { rackFile } = project.value;
+    if (rackFile && rackFileUnsaved.value) names.push(rackFile.name);
+    host.setUnsaved(names.slice(0, 1000).map(name => name.slice(0, 200)));
+  });
   host.onCommand(onCommand);
   host.onArrival(arrival => {
     if (arrival.ok) takeIn(arrival.file);

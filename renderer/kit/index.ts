@@ -9,8 +9,10 @@
  *       `mark` is a chosen pair's mark; `context: true` is a soft dotted line (a rule, a limit).
  *       Without `height` the chart fills its (flex column) parent. Exports SVG, PNG and CSV by itself.
  *       Share one `cursor` signal (held x units) to move several charts together.
- *   <Figure title rows?>{({ width, height }) => svg content}</Figure>   any other drawing, with the exports.
- *       Mark controls inside it with `data-control`: they are left out of pictures.
+ *       The live reading stands at the plot's upper right, the y title at its upper left; keep y labels short.
+ *   <Figure title note? rows?>{({ width, height }) => svg content}</Figure>   any other drawing, with the exports.
+ *       Mark controls inside it with `data-control`: they are left out of pictures. In drawings `class="line"`
+ *       is a pair's line, `class="halo"` keeps text legible over lines, `<PairBadge mark svg />` is its letter.
  *   <Handle label measure value min max step along="x|y" x y invert={px => value} text? onInput />
  *       a grip inside a Chart or Figure; x, y in px of the group it is drawn in.
  *   <Quantity label measure value min max step? log? note? onInput />   slider and field with units.
@@ -21,6 +23,7 @@
  *
  * Undo: pass a key with the edit in onInput (`changeConditions(label, change, key)`); the kit calls `settle`
  * when a drag or a key run ends.
+ * Heavy work: `useWork` in renderer/work.
  * Stage layout: `<div class="stage-column">` stacks figures and shares the height; `<div class="stage-split">`
  * puts two side by side. Readings go in a fragment; the frame scrolls them.
  */
