@@ -5,7 +5,8 @@ import { asking } from './fault.ts';
 import { oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { DEGREE, KMH, rounded } from './quantity.ts';
-import { NO_ADVICE, TURN_WORDS, turnOf } from './turn-of.ts';
+import { hardnessFrom } from './snow.ts';
+import { NO_ADVICE, turnOf } from './turn-of.ts';
 
 /** Seconds between samples: twenty a second draw a smooth track and keep the document small. */
 const SAMPLE_STEP = 0.05;
@@ -15,6 +16,7 @@ export const run: Command = {
   summary: 'What happens over linked turns down an even slope',
   options: {
     slope: { type: 'string' },
+    snow: { type: 'string' },
     edge: { type: 'string' },
     period: { type: 'string' },
     turns: { type: 'string' },
@@ -27,10 +29,11 @@ export const run: Command = {
   files: [1, 1],
   async run({ files: [file], options, read }) {
     const ski = await skiFrom(file, read);
+    const known = turnOf(file, ski, hardnessFrom(options.snow));
     const track = asking(file, () =>
       runDown(
         {
-          turn: turnOf(ski),
+          turn: known.turn,
           baseBevel: ski.baseBevel,
           contactLength: ski.contactLength,
           ...conditions(options),
@@ -50,6 +53,7 @@ export const run: Command = {
       skidSeconds: rounded(summary.skidSeconds),
       energyErrorRatio: rounded(summary.energyErrorRatio),
       end: summary.end,
+      turnRadius: known.source,
       samples: samplesOf(track),
     };
     const readings = [
@@ -77,7 +81,7 @@ export const run: Command = {
         { title: 'Track', ...samples, rows: samples.rows.filter((_, index) => index % every === 0) },
       ],
       csv: samples,
-      words: `${TURN_WORDS} ${NO_ADVICE}`,
+      words: `${known.words} ${NO_ADVICE}`,
       workings: shapeWorkings(ski),
     };
   },

@@ -15,7 +15,8 @@ import { asking, InputFault } from './fault.ts';
 import { oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { DEGREE, KMH, rounded } from './quantity.ts';
-import { NO_ADVICE, TURN_WORDS, turnOf } from './turn-of.ts';
+import { hardnessFrom } from './snow.ts';
+import { NO_ADVICE, turnOf } from './turn-of.ts';
 
 export const set: Command = {
   usage: 'PAIR…',
@@ -26,16 +27,19 @@ export const set: Command = {
     spacing: { type: 'string' },
     offset: { type: 'string' },
     slope: { type: 'string' },
+    snow: { type: 'string' },
     speed: { type: 'string' },
   },
   files: [1, Number.POSITIVE_INFINITY],
   async run({ files, options, read }) {
     const skis = await Promise.all(files.map(file => skiFrom(file, read)));
+    const hardness = hardnessFrom(options.snow);
+    const known = skis.map((ski, i) => turnOf(files[i], ski, hardness));
     const course = await courseFrom(options, read);
     const ranking = asking(course.name, () =>
       onLine(course.name, () =>
         rankPairs(
-          skis.map(ski => ({ name: ski.name, turn: turnOf(ski), baseBevel: ski.baseBevel })),
+          skis.map((ski, i) => ({ name: ski.name, turn: known[i].turn, baseBevel: ski.baseBevel })),
           course.gates,
           conditions(options),
         ),
@@ -44,12 +48,13 @@ export const set: Command = {
     const tightest = Math.min(...ranking.pairs[0].report.gates.map(gate => gate.neededRadius));
     const json = {
       setRadiusM: rounded(course.rhythm ? setRadius(...course.rhythm) : tightest),
-      pairs: ranking.pairs.map(({ name, neededEdge, minHold, report, verdict }) => ({
+      pairs: ranking.pairs.map(({ name, index, neededEdge, minHold, report, verdict }) => ({
         name,
         neededEdgeDeg: neededEdge === null ? null : rounded(neededEdge / DEGREE),
         minHoldDeg: rounded(minHold / DEGREE),
         seconds: rounded(report.seconds),
         verdict,
+        turnRadius: known[index].source,
       })),
       pick: ranking.pick,
       because: ranking.because,
@@ -62,14 +67,20 @@ export const set: Command = {
         { name: 'seconds', decimals: 2 },
         { name: 'verdict' },
       ],
-      rows: json.pairs.map(pair => Object.values(pair)),
+      rows: json.pairs.map(({ name, neededEdgeDeg, minHoldDeg, seconds, verdict }) => [
+        name,
+        neededEdgeDeg,
+        minHoldDeg,
+        seconds,
+        verdict,
+      ]),
     };
     const title = `${course.gates.length} gates, ${course.rhythm ? 'set' : 'tightest'} radius ${json.setRadiusM} m`;
     return {
       json,
       tables: [{ title, ...table }],
       csv: table,
-      words: `${ranking.because}\n${TURN_WORDS} ${NO_ADVICE}`,
+      words: [ranking.because, ...known.map(({ words }) => words), NO_ADVICE].join('\n'),
       workings: course.rhythm
         ? [
             setRadiusWorking(...course.rhythm),

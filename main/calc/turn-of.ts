@@ -1,11 +1,36 @@
+import { buildRadiusTable } from '../../core/carve/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
-import { cosineTurn, type TurnRadius } from '../../core/run/index.ts';
+import { cosineTurn, type TurnRadius, tableTurn } from '../../core/run/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
+import { asking } from './fault.ts';
+import { carvingSkiOf } from './groove-point.ts';
+import { DEGREE } from './quantity.ts';
 
-/** The turn a run or a set asks of a ski. */
-export function turnOf(ski: Ski): TurnRadius {
-  return cosineTurn(sidecut(ski).radius);
+/** What the radius of a turn is taken from: the solved groove, or rigid snow for want of a stiffness. */
+export type TurnSource = 'groove' | 'cosine rule';
+
+export interface KnownTurn {
+  readonly turn: TurnRadius;
+  readonly source: TurnSource;
+  /** The same in words. */
+  readonly words: string;
 }
 
-export const TURN_WORDS = 'Turn radii follow the cosine rule of rigid snow.';
+const edges = Float64Array.from({ length: 14 }, (_, i) => (4 + 5 * i) * DEGREE);
+const loads = Float64Array.from({ length: 7 }, (_, i) => 200 * 20 ** (i / 6));
+
+/** The turn a run or a set asks of a ski on snow of a hardness in N/m³. */
+export function turnOf(file: string, ski: Ski, hardness: number): KnownTurn {
+  const rigid = (why: string): KnownTurn => ({
+    turn: cosineTurn(sidecut(ski).radius),
+    source: 'cosine rule',
+    words: `${ski.name}: turn radii follow the cosine rule of rigid snow, ${why}.`,
+  });
+  if (ski.bending === null) return rigid('because the pair states no bending stiffness');
+  const table = asking(file, () => buildRadiusTable(carvingSkiOf(file, ski), hardness, { edges, loads }));
+  if (table === null || 'ok' in table) return rigid('because the groove could not be solved everywhere');
+  const words = `${ski.name}: turn radii are those of the ski solved in its own groove.`;
+  return { turn: tableTurn(table), source: 'groove', words };
+}
+
 export const NO_ADVICE = 'No advice on how fast or where to ski.';

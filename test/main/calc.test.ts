@@ -217,6 +217,7 @@ describe('the contract', () => {
       'radiusM',
       'holdDeg',
     ]);
+    expect(result.turnRadius).toBe('groove');
     expect(Math.abs(result.energyErrorRatio)).toBeLessThan(1e-6);
     expect(result.dropM).toBeCloseTo(result.samples.at(-1).yM * Math.sin((12 * Math.PI) / 180), 3);
   });
@@ -316,6 +317,7 @@ describe('the contract', () => {
       'minHoldDeg',
       'seconds',
       'verdict',
+      'turnRadius',
     ]);
     expect(['Larch 155', 'Rowan 165']).toContain(result.pick);
     const missing = await run(['set', file, '--spacing', '10']);
