@@ -1,5 +1,9 @@
 import { HALF_BAND, ROW } from './ski-stiffness.ts';
 
+// Kept as constants of this file: some loaders turn an imported binding into a call on every use.
+const REACH = HALF_BAND;
+const WIDTH = ROW;
+
 /**
  * Solves (B + Σ c_k d_kᵀ) x = r where B is banded and few columns leave the band: the groove a deep point
  * leaves loads every point behind it. Banded elimination once, then one back-substitution a column and a
@@ -23,7 +27,7 @@ export class BorderedBand {
   constructor(size: number, capacity: number) {
     this.#size = size;
     this.#capacity = capacity;
-    this.band = new Float64Array(size * ROW);
+    this.band = new Float64Array(size * WIDTH);
     this.#columns = Array.from({ length: capacity }, () => new Float64Array(size));
     this.#rowUnknown = new Int32Array(2 * capacity);
     this.#rowValue = new Float64Array(2 * capacity);
@@ -52,13 +56,13 @@ export class BorderedBand {
     const { band } = this;
     const n = this.#size;
     for (let k = 0; k < n; k++) {
-      const base = k * ROW + HALF_BAND;
+      const base = k * WIDTH + REACH;
       const pivot = band[base];
       if (!(Math.abs(pivot) > 1e-200 && Math.abs(pivot) < 1e200)) return false;
       const inverse = 1 / pivot;
-      const reach = k + HALF_BAND < n ? HALF_BAND : n - 1 - k;
+      const reach = k + REACH < n ? REACH : n - 1 - k;
       for (let i = 1; i <= reach; i++) {
-        const at = base + i * (ROW - 1);
+        const at = base + i * (WIDTH - 1);
         const entry = band[at];
         if (entry === 0) continue;
         const multiplier = entry * inverse;
@@ -95,18 +99,18 @@ export class BorderedBand {
     const { band } = this;
     const n = this.#size;
     for (let row = 1; row < n; row++) {
-      const from = row < HALF_BAND ? 0 : row - HALF_BAND;
-      let at = row * ROW + from - row + HALF_BAND;
+      const from = row < REACH ? 0 : row - REACH;
+      let at = row * WIDTH + from - row + REACH;
       let sum = vector[row];
       for (let column = from; column < row; column++) sum -= band[at++] * vector[column];
       vector[row] = sum;
     }
     for (let row = n - 1; row >= 0; row--) {
-      const to = row + HALF_BAND < n ? row + HALF_BAND : n - 1;
-      let at = row * ROW + HALF_BAND + 1;
+      const to = row + REACH < n ? row + REACH : n - 1;
+      let at = row * WIDTH + REACH + 1;
       let sum = vector[row];
       for (let column = row + 1; column <= to; column++) sum -= band[at++] * vector[column];
-      vector[row] = sum / band[row * ROW + HALF_BAND];
+      vector[row] = sum / band[row * WIDTH + REACH];
     }
   }
 

@@ -4,6 +4,11 @@ import type { SkiMesh } from './ski-mesh.ts';
 import { bandTimes, DOFS, HALF_BAND, ROW, type SkiStiffness } from './ski-stiffness.ts';
 import type { SnowLaw } from './snow-law.ts';
 
+// Kept as constants of this file: some loaders turn an imported binding into a call on every use.
+const STEP = DOFS;
+const REACH = HALF_BAND;
+const WIDTH = ROW;
+
 /** Groove-cutting points whose pull on the points behind is kept in the Jacobian. */
 const MOST_CUTTERS = 24;
 /** Stored derivatives a stretch. */
@@ -53,9 +58,9 @@ export class GrooveBalance {
     this.#mesh = mesh;
     this.#stiffness = stiffness;
     this.#law = law;
-    this.residual = new Float64Array(DOFS * nodes);
-    this.stiffest = this.residual.map((_, i) => stiffness.band[i * ROW + HALF_BAND]);
-    this.#external = new Float64Array(DOFS * nodes);
+    this.residual = new Float64Array(STEP * nodes);
+    this.stiffest = this.residual.map((_, i) => stiffness.band[i * WIDTH + REACH]);
+    this.#external = new Float64Array(STEP * nodes);
     this.penetration = new Float64Array(nodes);
     this.groove = new Float64Array(nodes);
     this.nodeForce = new Float64Array(nodes);
@@ -63,7 +68,7 @@ export class GrooveBalance {
     this.#depthByTwist = new Float64Array(nodes);
     this.#slopes = new Float64Array(SLOPES * nodes);
     this.#cutter = new Int32Array(nodes);
-    this.jacobian = new BorderedBand(DOFS * nodes, MOST_CUTTERS);
+    this.jacobian = new BorderedBand(STEP * nodes, MOST_CUTTERS);
   }
 
   /** Takes up the conditions and rebound (m) of the next evaluations; an endless rebound forgets the groove. */
@@ -87,8 +92,8 @@ export class GrooveBalance {
     const { residual, penetration, groove, nodeForce, nodeMoment } = this;
     const nodes = halfWidth.length;
     for (let i = 0; i < nodes; i++) {
-      const local = this.#angle - unknowns[DOFS * i + 2];
-      penetration[i] = halfWidth[i] * Math.sin(local) - unknowns[DOFS * i] * this.#cos;
+      const local = this.#angle - unknowns[STEP * i + 2];
+      penetration[i] = halfWidth[i] * Math.sin(local) - unknowns[STEP * i] * this.#cos;
       this.#depthByTwist[i] = -halfWidth[i] * Math.cos(local);
     }
     nodeForce.fill(0);
@@ -107,7 +112,7 @@ export class GrooveBalance {
     }
     bandTimes(this.#stiffness.band, unknowns, residual);
     for (let i = 0; i < nodes; i++) {
-      const unknown = DOFS * i;
+      const unknown = STEP * i;
       residual[unknown] += this.#external[unknown] - nodeForce[i];
       residual[unknown + 1] += this.#external[unknown + 1];
       residual[unknown + 2] = held[unknown + 2]
@@ -157,7 +162,7 @@ export class GrooveBalance {
       const n1 = 1 - n0;
       const depth = n0 * penetration[rear] + n1 * penetration[front];
       const y = n0 * halfWidth[rear] + n1 * halfWidth[front];
-      const twist = n0 * unknowns[DOFS * rear + 2] + n1 * unknowns[DOFS * front + 2];
+      const twist = n0 * unknowns[STEP * rear + 2] + n1 * unknowns[STEP * front + 2];
       let kept = 1;
       if (deepest < 0) {
         this.#law.evaluate(depth, y, this.#angle - twist, this.#hardness, snow);
@@ -211,16 +216,16 @@ export class GrooveBalance {
       if (!byGroove) continue;
       const cutter = this.#cutter[rear];
       if (cutter !== columnCutter) {
-        const byTwist = held[DOFS * cutter + 2] ? 0 : this.#depthByTwist[cutter];
-        column = jacobian.openColumn(DOFS * cutter, -this.#cos, DOFS * cutter + 2, byTwist);
+        const byTwist = held[STEP * cutter + 2] ? 0 : this.#depthByTwist[cutter];
+        column = jacobian.openColumn(STEP * cutter, -this.#cos, STEP * cutter + 2, byTwist);
         columnCutter = cutter;
       }
       if (!column) continue;
-      const unknown = DOFS * rear;
+      const unknown = STEP * rear;
       column[unknown] -= slopes[base + 12];
-      column[unknown + DOFS] -= slopes[base + 13];
+      column[unknown + STEP] -= slopes[base + 13];
       if (!held[unknown + 2]) column[unknown + 2] -= slopes[base + 14];
-      if (!held[unknown + DOFS + 2]) column[unknown + DOFS + 2] -= slopes[base + 15];
+      if (!held[unknown + STEP + 2]) column[unknown + STEP + 2] -= slopes[base + 15];
     }
     return jacobian.factor();
   }
@@ -230,16 +235,16 @@ export class GrooveBalance {
     const { band } = this.jacobian;
     const { held } = this.#stiffness;
     const slopes = this.#slopes;
-    const force = DOFS * row;
+    const force = STEP * row;
     const moment = force + 2;
-    const height = DOFS * by;
+    const height = STEP * by;
     const twist = height + 2;
     const byTwist = this.#depthByTwist[by];
-    const diagonal = force * ROW + HALF_BAND - force;
+    const diagonal = force * WIDTH + REACH - force;
     band[diagonal + height] += slopes[at] * this.#cos;
     if (!held[twist]) band[diagonal + twist] -= slopes[at] * byTwist - slopes[at + 1];
     if (held[moment]) return;
-    const momentDiagonal = moment * ROW + HALF_BAND - moment;
+    const momentDiagonal = moment * WIDTH + REACH - moment;
     band[momentDiagonal + height] += slopes[at + 2] * this.#cos;
     if (!held[twist]) band[momentDiagonal + twist] -= slopes[at + 2] * byTwist - slopes[at + 3];
   }

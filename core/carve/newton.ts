@@ -2,6 +2,9 @@ import type { CarveConditions } from './groove.ts';
 import type { GrooveBalance } from './groove-balance.ts';
 import { DOFS } from './ski-stiffness.ts';
 
+// Kept as constants of this file: some loaders turn an imported binding into a call on every use.
+const STEP = DOFS;
+
 /** How a Newton run ended; `iterations` counts factorised steps. */
 export interface NewtonOutcome {
   readonly converged: boolean;
@@ -39,7 +42,7 @@ export class GrooveNewton {
     this.#next = new Float64Array(n);
     this.#size = new Float64Array(n);
     // Slopes and twists are weighed by the edge displacement they cause.
-    for (let i = 0; i < n; i += DOFS) {
+    for (let i = 0; i < n; i += STEP) {
       this.#size[i] = 1;
       this.#size[i + 1] = 0.1 * length;
       this.#size[i + 2] = halfWidth;
@@ -85,10 +88,10 @@ export class GrooveNewton {
   #balanced(conditions: CarveConditions): boolean {
     const { residual, stiffest } = this.#balance;
     let highest = 0;
-    for (let i = 0; i < residual.length; i += DOFS) highest = Math.max(highest, Math.abs(this.unknowns[i]));
+    for (let i = 0; i < residual.length; i += STEP) highest = Math.max(highest, Math.abs(this.unknowns[i]));
     const tolerance = FORCE_TOLERANCE * conditions.load;
     const rounding = 16 * Number.EPSILON * highest;
-    for (let i = 0; i < residual.length; i += DOFS) {
+    for (let i = 0; i < residual.length; i += STEP) {
       const force = tolerance + rounding * stiffest[i];
       if (!(Math.abs(residual[i]) <= force)) return false;
       if (!(Math.abs(residual[i + 1]) <= force * this.#length)) return false;

@@ -74,9 +74,7 @@ export function buildRadiusTable(
 export function tableRadius(table: RadiusTable, edgeAngle: number, load: number): number {
   const { edgeAngles, loads, radii } = table;
   // R/cosθ is nearly flat along a row of edge angles, which the interpolation is grateful for.
-  const first = edgeAngles[0];
-  const last = edgeAngles[edgeAngles.length - 1];
-  const angle = edgeAngle < first ? first : edgeAngle > last ? last : edgeAngle;
+  const angle = clamp(edgeAngle, edgeAngles[0], edgeAngles[edgeAngles.length - 1]);
   return Math.cos(angle) * gridCubic(edgeAngles, loads, radii, angle, load, true);
 }
 
@@ -189,5 +187,5 @@ function cell(grid: Float64Array, value: number): number {
 }
 
 function clamp(value: number, least: number, most: number): number {
-  return value < least ? least : value > most ? most : value;
+  return Math.min(Math.max(value, least), most);
 }
