@@ -1,3 +1,5 @@
+export type { CarvingSkiAnswer } from './carving-ski.ts';
+export { carvingSkiOf } from './carving-ski.ts';
 export type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
 export type { GrooveSolver, GrooveSolverOptions } from './groove-solver.ts';
 export { grooveSolver } from './groove-solver.ts';

@@ -1,0 +1,52 @@
+import { bendingOf, torsionOf } from '../flex/index.ts';
+import { edgeCurve } from '../shape/index.ts';
+import type { CarvingSki } from './groove.ts';
+
+/** A ski in SI units as a pair file gives it: what its edge, its stiffnesses and its boot are read from. */
+type SkiOfFile = Parameters<typeof edgeCurve>[0] &
+  Parameters<typeof bendingOf>[0] & {
+    readonly camber: number;
+    readonly bootCentre: number;
+    readonly soleLength: number;
+  };
+
+export type CarvingSkiAnswer =
+  | { readonly ok: true; readonly ski: CarvingSki }
+  | {
+      readonly ok: false;
+      /** No bending stiffness is given; otherwise a field is given that cannot be used. */
+      readonly missing: boolean;
+      /** Names the field, what was found and what is accepted. */
+      readonly reason: string;
+    };
+
+/**
+ * What the groove needs of a ski, or what keeps it from being had. Throws nothing for a ski whose numbers
+ * cannot be used: a stiffness that is not positive somewhere, an edge no curve goes through.
+ */
+export function carvingSkiOf(ski: SkiOfFile): CarvingSkiAnswer {
+  try {
+    const bending = bendingOf(ski);
+    if (bending === null) {
+      return {
+        ok: false,
+        missing: true,
+        reason: 'bending: none given; a stiffness profile is needed to bend the ski into its groove',
+      };
+    }
+    return {
+      ok: true,
+      ski: {
+        edge: edgeCurve(ski),
+        bending,
+        torsion: torsionOf(ski),
+        camber: ski.camber,
+        bootCentre: ski.bootCentre,
+        soleLength: ski.soleLength,
+      },
+    };
+  } catch (fault) {
+    if (fault instanceof RangeError) return { ok: false, missing: false, reason: fault.message };
+    throw fault;
+  }
+}
