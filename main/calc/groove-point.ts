@@ -3,25 +3,19 @@ import {
   type CarvingSki,
   cosineRadius,
   type Equilibrium,
+  carvingSkiOf as readCarvingSki,
 } from '../../core/carve/index.ts';
-import { bendingOf, torsionOf } from '../../core/flex/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
-import { edgeCurve } from '../../core/shape/index.ts';
-import { lacking } from './fault.ts';
+import { InputFault, lacking } from './fault.ts';
 import { DEGREE, MM, PER_MM3, rounded } from './quantity.ts';
 
-/** @throws InputFault when the file states no bending stiffness */
+/** @throws InputFault when the file states no bending stiffness, or one that cannot be used */
 export function carvingSkiOf(file: string, ski: Ski): CarvingSki {
-  const bending = bendingOf(ski);
-  if (bending === null) throw lacking(file, 'a stiffness profile (bending)');
-  return {
-    edge: edgeCurve(ski),
-    bending,
-    torsion: torsionOf(ski),
-    camber: ski.camber,
-    bootCentre: ski.bootCentre,
-    soleLength: ski.soleLength,
-  };
+  const answer = readCarvingSki(ski);
+  if (answer.ok) return answer.ski;
+  throw answer.missing
+    ? lacking(file, 'a stiffness profile (bending)')
+    : new InputFault(`${file}: ${answer.reason}`);
 }
 
 /** The readings of one equilibrium under the contract's names. */

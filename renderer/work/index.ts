@@ -6,23 +6,32 @@
  *
  * `useWork` asks again whenever a signal read in the input function changes; the latest wins, and progress
  * with a stop button shows in the foot when it takes more than a moment. `doWork(lane, name, label, input)`
- * asks once. Jobs are in `jobs.ts`.
+ * asks once. Jobs are in `jobs.ts`; the brief ones have a thread of their own and answer all along a drag.
+ * Radius tables are kept: ask `tableOf` in `radius-tables.ts` for one.
  */
 import { effect, type ReadonlySignal, useSignal } from '@preact/signals';
 import { proxy, releaseProxy, wrap } from 'comlink';
 import { useEffect, useRef } from 'preact/hooks';
 import { showTask } from '../state/index.ts';
+import { BRIEF_JOBS } from './brief-jobs.ts';
 import type { JobInput, JobName, JobOutput } from './jobs.ts';
 import { Queue, Superseded, type Thread } from './queue.ts';
 import type { WorkServer } from './worker.ts';
 
-export type { JobInput, JobName, JobOutput, LinkedRunInput } from './jobs.ts';
+export type {
+  EquilibriaInput,
+  JobInput,
+  JobName,
+  JobOutput,
+  LinkedRunInput,
+  RadiusTableInput,
+} from './jobs.ts';
 export { Superseded } from './queue.ts';
 
 /** Work shorter than this shows no progress. */
 const MOMENT_MS = 250;
 
-const queue = new Queue((): Thread => {
+const startThread = (): Thread => {
   const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'work' });
   const server = wrap<WorkServer>(worker);
   const failed = new Promise<never>((_, reject) => {
@@ -38,7 +47,15 @@ const queue = new Queue((): Thread => {
       worker.terminate();
     },
   };
-});
+};
+
+/** Brief work never waits behind long work. */
+const long = new Queue(startThread);
+const brief = new Queue(startThread);
+const queueOf = (name: JobName) => (BRIEF_JOBS.has(name) ? brief : long);
+
+/** Drops a job nobody wants any more if it has not begun. */
+export const forgetWork = (lane: string, name: JobName): void => queueOf(name).forget(lane);
 
 /**
  * Runs a job in the worker. A newer call with the same `lane` replaces this one, which then rejects with
@@ -49,7 +66,9 @@ export async function doWork<N extends JobName>(
   name: N,
   label: string,
   input: JobInput<N>,
+  onProgress?: (share: number) => void,
 ): Promise<JobOutput<N>> {
+  const queue = queueOf(name);
   let share: number | null = null;
   let shown = false;
   const show = () => {
@@ -62,8 +81,10 @@ export async function doWork<N extends JobName>(
       lane,
       name,
       input,
+      brief: BRIEF_JOBS.has(name),
       progress(next) {
         share = next;
+        if (next !== null) onProgress?.(next);
         if (shown) show();
       },
     })) as JobOutput<N>;
@@ -94,23 +115,33 @@ export function useWork<N extends JobName>(
   const latest = useRef(input);
   latest.current = input;
   useEffect(() => {
+    const queue = queueOf(name);
     let asked = 0;
+    let shown = 0;
+    const leave = () => {
+      shown = asked;
+      if (BRIEF_JOBS.has(name)) queue.forget(lane);
+      else queue.stop(lane);
+    };
     const stop = effect(() => {
       const question = latest.current();
       asked += 1;
       const mine = asked;
       if (question === null) {
-        queue.stop(lane);
+        leave();
         state.value = { value: null, error: null, running: false };
         return;
       }
       state.value = { ...state.peek(), running: true };
       doWork(lane, name, label, question).then(
         value => {
-          if (mine === asked) state.value = { value, error: null, running: false };
+          // Answers on the way of a drag are shown as they come.
+          if (mine <= shown) return;
+          shown = mine;
+          state.value = { value, error: null, running: mine !== asked };
         },
         (error: Error) => {
-          if (mine !== asked) return;
+          if (mine !== asked || mine <= shown) return;
           // A stop by the person leaves the last answer standing.
           const stopped = error instanceof Superseded;
           state.value = {
@@ -124,7 +155,7 @@ export function useWork<N extends JobName>(
     return () => {
       asked += 1;
       stop();
-      queue.stop(lane);
+      leave();
     };
   }, [name, label, lane]);
   return state;

@@ -12,6 +12,11 @@ export interface Thread {
 export interface Request {
   /** A newer request of the same lane replaces an older one: latest wins. */
   readonly lane: string;
+  /**
+   * Short work: a newer request replaces only one that still waits, and the running one finishes. A drag then
+   * gets answers all along its way, and never starts a thread anew.
+   */
+  readonly brief?: boolean;
   readonly name: string;
   readonly input: unknown;
   progress(share: number | null): void;
@@ -34,11 +39,19 @@ export class Queue {
   constructor(private readonly start: () => Thread) {}
 
   ask(request: Request): Promise<unknown> {
-    this.stop(request.lane);
+    if (request.brief) this.forget(request.lane);
+    else this.stop(request.lane);
     return new Promise((resolve, reject) => {
       this.waiting.push({ ...request, resolve, reject });
       this.next();
     });
+  }
+
+  /** Drops a lane's request if it still waits. */
+  forget(lane: string): void {
+    const dropped = this.waiting.filter(each => each.lane === lane);
+    this.waiting = this.waiting.filter(each => each.lane !== lane);
+    for (const each of dropped) each.reject(new Superseded(`${each.name} was replaced or stopped`));
   }
 
   /** Drops a lane's request, running or waiting. */

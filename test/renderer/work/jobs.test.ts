@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { tableRadius } from '../../../core/carve/index.ts';
 import { skiOf } from '../../../core/pair/index.ts';
 import { sidecut } from '../../../core/shape/index.ts';
 import { demoPairs } from '../../../renderer/demo/index.ts';
@@ -23,11 +24,38 @@ describe('jobs', () => {
     expect(radii[1]!).toBeGreaterThan(radii[2]!);
   });
 
+  it('answer the same whatever was asked before', () => {
+    const at = (edge: number) =>
+      jobs.equilibria({
+        pairs: [larch, demoPairs[2]!],
+        conditions: { edgeAngle: edge * DEGREE, load: 1000, hardness: 1e9, fore: 0 },
+      });
+    const first = at(45);
+    at(62);
+    const again = at(45);
+    for (const pair of [0, 1]) {
+      const [one, other] = [first[pair]!, again[pair]!];
+      expect(one.ok && other.ok && one.turnRadius / other.turnRadius).toBeCloseTo(1, 6);
+    }
+  });
+
+  it('make a table that answers between its points', () => {
+    const shares: number[] = [];
+    const input = { pair: larch, hardness: 1e10, fore: 0.02 };
+    const table = structuredClone(jobs.radiusTable(input, share => shares.push(share)));
+    if ('ok' in table) throw new Error(table.reason);
+    expect(shares.at(-1)).toBe(1);
+    const [direct] = jobs.equilibria({
+      pairs: [larch],
+      conditions: { edgeAngle: 47 * DEGREE, load: 1100, hardness: 1e10, fore: 0.02 },
+    });
+    const radius = tableRadius(table, 47 * DEGREE, 1100);
+    expect(direct!.ok && radius / direct!.turnRadius).toBeCloseTo(1, 2);
+  });
+
   it('say what is missing to carve', () => {
     const { bending: _, ...bare } = larch;
-    expect(() => jobs.groove({ pair: bare, conditions }, () => {})).toThrow(
-      /Larch 155: bending: nothing found/,
-    );
+    expect(() => jobs.groove({ pair: bare, conditions }, () => {})).toThrow(/Larch 155: bending: none given/);
   });
 
   it('run down a slope by the cosine rule', () => {

@@ -67,6 +67,35 @@ describe('queue', () => {
     expect(await latest).toBe('also');
   });
 
+  it('lets brief work finish and keeps only the newest waiting', async () => {
+    const { started, start, count } = threads();
+    const queue = new Queue(start);
+    const brief = (name: string) => ({ ...request('drag', name), brief: true });
+    const first = queue.ask(brief('first'));
+    const second = queue.ask(brief('second'));
+    const third = queue.ask(brief('third'));
+    await expect(second).rejects.toBeInstanceOf(Superseded);
+    started[0]!.finish(1);
+    expect(await first).toBe(1);
+    expect(started.map(job => job.name)).toEqual(['first', 'third']);
+    started[1]!.finish(3);
+    expect(await third).toBe(3);
+    expect(count()).toBe(1);
+  });
+
+  it('forgets what still waits and leaves what runs', async () => {
+    const { started, start } = threads();
+    const queue = new Queue(start);
+    const running = queue.ask(request('a', 'run'));
+    const waiting = queue.ask(request('b', 'wait'));
+    queue.forget('a');
+    queue.forget('b');
+    await expect(waiting).rejects.toBeInstanceOf(Superseded);
+    started[0]!.finish('done');
+    expect(await running).toBe('done');
+    expect(started).toHaveLength(1);
+  });
+
   it('goes on after a job that fails', async () => {
     let fail = true;
     const queue = new Queue(() => ({
