@@ -166,11 +166,12 @@ export function grooveSolver(ski: CarvingSki, options: GrooveSolverOptions = {})
     const asked: Waypoint = { conditions, rebound: REBOUND };
     let spent = 0;
     if (!severalGrooves(conditions)) {
-      if (from) beginAt(from);
-      else pressEvenly(conditions);
-      const quick = solveAt(balance, newton, asked);
-      spent += quick.iterations;
-      if (quick.converged) return result(conditions, spent);
+      for (const begin of from ? [() => beginAt(from), pressEvenly] : [pressEvenly]) {
+        begin(conditions);
+        const quick = solveAt(balance, newton, asked);
+        spent += quick.iterations;
+        if (quick.converged) return result(conditions, spent);
+      }
     }
     const tries = [
       () => hardenRebound(conditions),

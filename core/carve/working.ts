@@ -1,4 +1,4 @@
-import type { Working } from '../working/working.ts';
+import type { Working } from '../working/index.ts';
 import type { CarveConditions, Equilibrium } from './groove.ts';
 import { holdAt } from './hold.ts';
 import type { RigidSki } from './rigid-snow.ts';
