@@ -7,7 +7,7 @@ const rooms = {
   flex: ['pair', 'numeric'],
   carve: ['shape', 'flex', 'numeric'],
   run: ['carve', 'numeric'],
-  course: ['run', 'shape'],
+  course: ['run', 'shape', 'pair'],
   rules: ['pair', 'shape'],
   working: ['numeric', 'units', 'pair', 'shape', 'flex', 'carve', 'run', 'course', 'rules'],
 };

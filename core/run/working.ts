@@ -3,7 +3,7 @@
  */
 
 import { cosineRadiusWorking } from '../carve/index.ts';
-import type { SourceStatus, Working, WorkingInput } from '../working/working.ts';
+import type { SourceStatus, Working, WorkingInput } from '../working/index.ts';
 import { balancedLoad, GRAVITY, speedCeiling } from './balance.ts';
 import { coachWords } from './coach-words.ts';
 import { idealRadius } from './ideal-carving.ts';

@@ -1,5 +1,5 @@
 import type { Ski } from '../pair/index.ts';
-import type { Working, WorkingInput } from '../working/working.ts';
+import type { Working, WorkingInput } from '../working/index.ts';
 import { waistShare } from './parabola.ts';
 import { type Sidecut, sidecut, sidecutDepth } from './sidecut.ts';
 import { type MeasuringUncertainty, TAPE_AND_CALIPER } from './sidecut-uncertainty.ts';

@@ -3,6 +3,7 @@ import { useId, useRef, useState } from 'preact/hooks';
 import { shownAs } from '../format/index.ts';
 import { Dialog } from '../kit/index.ts';
 import { edit, type RackEntry, replacePair, settle, view } from '../state/index.ts';
+import { Message } from './message.tsx';
 import { applyDraft, type Draft, type Messages, stationsText, textOf } from './pair-draft.ts';
 import { FIELD_GROUPS, type NumberField } from './pair-fields.ts';
 import { StiffnessField } from './stiffness-field.tsx';
@@ -200,14 +201,5 @@ function NumberLine({ field, start, unit, draft, messages, locked, type }: LineP
       </span>
       <Message text={message} id={`${id}-problem`} />
     </div>
-  );
-}
-
-export function Message({ text, id }: { text: string | undefined; id?: string }): JSX.Element | null {
-  if (!text) return null;
-  return (
-    <p class="problem" id={id} role="alert">
-      {text}
-    </p>
   );
 }

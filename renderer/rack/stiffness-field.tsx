@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { PairStiffness } from '../../core/pair/index.ts';
+import { Message } from './message.tsx';
 import { type Draft, type StiffnessKind, stiffnessText } from './pair-draft.ts';
-import { Message } from './pair-form.tsx';
 
 const TITLES = { bending: 'Bending stiffness EI', torsion: 'Torsional stiffness GJ' } as const;
 
