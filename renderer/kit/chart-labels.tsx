@@ -38,14 +38,15 @@ export function ChartLabels({
     return plot.height / 2;
   });
   const places = spread(ends, 20, 6, plot.height - 4);
-  const withNames = room > GAP + BADGE + 1;
+  const size = smallText();
+  const fits = (label: string) => BADGE + textWidth(shorten(label), size, 600) <= room - GAP + 1;
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
     <g class="line-labels" aria-hidden="true">
       {series.map((each, at) => (
         <g key={each.id} transform={`translate(${plot.width + 10},${places[at]})`}>
           {each.mark && <PairBadge mark={each.mark} svg />}
-          {(withNames || !each.mark) && (
+          {(!each.mark || fits(each.label)) && (
             <text
               x={each.mark ? 22 : 0}
               dominant-baseline="central"

@@ -34,7 +34,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
         onInput={benchLoadN => changeConditions('Bench load', { benchLoadN }, 'benchLoadN')}
       />
       <Quantity
-        label="Press ahead of boot centre"
+        label="Press ahead of boot"
         measure="stationMm"
         value={fore}
         min={Math.ceil(least)}
@@ -48,7 +48,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
       {rest.value === 'bench' && (
         <>
           <Quantity
-            label="Rear support inside contact"
+            label="Rear support inset"
             measure="stationMm"
             value={Math.min(rearInMm.value, inside)}
             min={0}
@@ -59,7 +59,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
             }}
           />
           <Quantity
-            label="Front support inside contact"
+            label="Front support inset"
             measure="stationMm"
             value={Math.min(frontInMm.value, inside)}
             min={0}

@@ -13,7 +13,7 @@ export function FirstFrequency({ pair, uniform }: { pair: Bendable; uniform: () 
   const torsion = first('torsion 1');
   return (
     <section class="reading-group">
-      <h3>{pair.name}, free</h3>
+      <h2>{pair.name}, free</h2>
       <Reading
         label="First bending frequency"
         measure="frequency"

@@ -85,17 +85,19 @@ function Verdict({ active, found }: { active: ChosenPair; found: Found }): JSX.E
   };
   return (
     <div class="verdict">
-      <p class={found.enough ? 'verdict-word' : 'verdict-word unsure'} role="status">
-        {found.enough ? 'The readings are enough.' : 'The readings cannot tell the whole profile.'}
-      </p>
+      <div class="verdict-head">
+        <p class={found.enough ? 'verdict-word' : 'verdict-word unsure'} role="status">
+          {found.enough ? 'The readings are enough.' : 'The readings cannot tell it all.'}
+        </p>
+        {active.readOnly === undefined && (
+          <button type="button" class={found.enough ? 'primary' : undefined} onClick={use}>
+            {found.enough ? 'Use this profile' : 'Use it all the same'}
+          </button>
+        )}
+      </div>
       <p>
         {found.notes.join(' ')} Left unexplained: {residual} a reading.
       </p>
-      {active.readOnly === undefined && (
-        <button type="button" class={found.enough ? 'primary' : undefined} onClick={use}>
-          {found.enough ? 'Use this profile' : 'Use this profile all the same'}
-        </button>
-      )}
     </div>
   );
 }

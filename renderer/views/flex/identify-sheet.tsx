@@ -49,9 +49,9 @@ function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | 
   return (
     <section class="flex-panel rows-entry" aria-label="Bench readings">
       <div class="figure-head">
-        <h3>Bench readings of {active.name}</h3>
+        <h2>Readings of {active.mark.letter}</h2>
         <button type="button" onClick={open}>
-          Open a table
+          Open a table…
         </button>
       </div>
       <textarea
@@ -74,7 +74,7 @@ function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | 
       )}
       <div class="rows-foot">
         <Quantity
-          label="Uncertainty of one deflection"
+          label="Deflections good to ±"
           measure="widthMm"
           decimals={2}
           value={uncertaintyMm.value}

@@ -27,9 +27,9 @@ export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
   return (
     <section class="flex-panel layup-sheet" aria-label="Layers">
       <div class="figure-head">
-        <h3>
+        <h2>
           {active.mark.letter} {active.name}: layers behind the {FIELD_TITLES[which].toLowerCase()}
-        </h3>
+        </h2>
         {!locked && !shared && (
           <button type="button" onClick={() => setStiffness(active.id, otherField, layup)}>
             Use them for {otherField === 'torsion' ? 'GJ' : 'EI'} too

@@ -13,7 +13,7 @@ export function LoadCurve({ pairs, lead }: { pairs: readonly Bendable[]; lead: B
   const [most, hold] = useHeld(load > 450 ? MOST_LOAD_N : 500);
   const onTable = rest.value === 'table';
   const setups = pairs.map(pair => setupOf(pair.ski, load));
-  const key = `${most} ${pairs.map((pair, at) => `${pair.id} ${setups[at].at}`).join(' ')}`;
+  const key = `${rest.value} ${most} ${pairs.map((pair, at) => `${pair.id} ${setups[at].at}`).join(' ')}`;
   const skis = pairs.map(pair => pair.ski);
   const stiffness = JSON.stringify(skis.map(ski => [ski.bending, ski.camber, ski.contactLength]));
   const curves = useWorked(
@@ -34,7 +34,7 @@ export function LoadCurve({ pairs, lead }: { pairs: readonly Bendable[]; lead: B
   return (
     <div class="flex-panel" {...hold}>
       <Chart
-        title={onTable ? 'Load and deflection, flat table' : 'Load and deflection'}
+        title={onTable ? 'Load, flat table' : 'Load and deflection'}
         x={{ label: 'Load', measure: 'force', domain: [0, most] }}
         y={{ label: 'Down under the press', measure: 'deflection', zero: true }}
         series={series}

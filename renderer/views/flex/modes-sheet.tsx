@@ -28,14 +28,14 @@ export function ModesSheet({
     <div class="stage-split">
       <div class="flex-panel modes-list">
         <div class="figure-head">
-          <h3>Natural frequencies</h3>
+          <h2>Natural modes</h2>
           <Segments
             label="Held"
             labelHidden
             value={clamped.value ? 'clamped' : 'free'}
             options={[
               { value: 'free', label: 'free' },
-              { value: 'clamped', label: 'held at the boot', title: 'Clamped over the boot sole' },
+              { value: 'clamped', label: 'boot held', title: 'Clamped over the boot sole' },
             ]}
             onInput={value => {
               clamped.value = value === 'clamped';
@@ -93,11 +93,11 @@ function ModesTable(props: {
     <table class="flex-table">
       <thead>
         <tr>
-          <th scope="col">Mode</th>
+          <th scope="col">Mode, Hz</th>
           {props.pairs.map(pair => (
             <th key={pair.id} scope="col" class="number">
               <PairBadge mark={pair.mark} />
-              <span class="sr-only">{pair.name}</span>, Hz
+              <span class="sr-only">{pair.name}</span>
             </th>
           ))}
         </tr>

@@ -82,7 +82,7 @@ function Springs({ pair }: { pair: Bendable }): JSX.Element | null {
   const front = pair.ski.bootCentre + pair.ski.soleLength / 2;
   return (
     <section class="reading-group">
-      <h3>{pair.name}, boot sole clamped</h3>
+      <h2>{pair.name}, boot sole clamped</h2>
       <Reading
         label="Shovel"
         measure="spring"

@@ -11,14 +11,15 @@ export function SideFigures(props: {
   lead: Shown;
   scale: SideScale;
   rest: Rest;
-  width: number;
 }): JSX.Element {
-  const { shown, lead, scale, rest, width } = props;
+  const { shown, lead, scale, rest } = props;
   const { system } = view.value;
   const x = scale.x(lead.pair, lead.shape.at);
   const top = scale.y(lead.shape.freeAt);
   const end = scale.y(lead.shape.pressedAt);
-  const wanted = shown.map(({ shape }) => scale.y(shape.pressedAt) + (rest === 'bench' ? 20 : -22));
+  // Under the lowest ski, so that no figure lies on a line.
+  const lowest = Math.max(...shown.map(({ shape }) => scale.y(shape.pressedAt)));
+  const wanted = shown.map((_, at) => lowest + 20 + 20 * at);
   const places =
     rest === 'bench'
       ? spread(wanted, 20, 0, scale.bottom + 2)
@@ -29,22 +30,22 @@ export function SideFigures(props: {
         <path class="came-down" d={`M${x - 26},${top}h10M${x - 21},${top}V${end}M${x - 26},${end}h10`} />
       )}
       {shown.map(({ pair, shape }, at) => (
-        <g key={pair.id} transform={`translate(${x + (rest === 'bench' ? 16 : 58)},${places[at]})`}>
+        <g key={pair.id} transform={`translate(${x + (rest === 'bench' ? 16 : 76)},${places[at]})`}>
           <PairBadge mark={pair.mark} svg />
           <text class="halo" x={21} dominant-baseline="central" fill={pair.mark.colour} font-weight="600">
             {`${formatQuantity(shape.deflection, 'deflection', { system, decimals: system === 'metric' ? 1 : 2 }).text} down`}
           </text>
         </g>
       ))}
-      <ScaleBars scale={scale} x={width - 14} y={RULE_Y} />
+      <ScaleBars scale={scale} />
     </g>
   );
 }
 
-const RULE_Y = 30;
+const RULE_Y = 36;
 
 /** Lengths and heights are not drawn alike: a bar for each says by how much. */
-function ScaleBars({ scale, x, y }: { scale: SideScale; x: number; y: number }): JSX.Element {
+function ScaleBars({ scale }: { scale: SideScale }): JSX.Element {
   const { system } = view.value;
   const unit = system === 'metric' ? 1e-3 : 0.0254;
   const along = (system === 'metric' ? 100 : 4) * unit;
@@ -52,18 +53,22 @@ function ScaleBars({ scale, x, y }: { scale: SideScale; x: number; y: number }):
   const upright =
     (heights.find(each => each * unit * scale.perMetre * scale.times <= 44) ?? heights.at(-1)!) * unit;
   const wide = along * scale.perMetre;
+  const [x, y] = [12, RULE_Y];
   const tall = upright * scale.perMetre * scale.times;
   const text = (held: number, decimals: number) => formatQuantity(held, 'station', { system, decimals }).text;
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
     <g class="scale-bars" aria-hidden="true">
-      <path d={`M${x - wide},${y + tall}H${x}V${y}`} />
-      <path d={`M${x - wide},${y + tall - 4}v8M${x - 4},${y}h8`} />
-      <text x={x - 9} y={y + tall / 2} text-anchor="end" dominant-baseline="central">
+      <path d={`M${x},${y}V${y + tall}H${x + wide}`} />
+      <path d={`M${x - 4},${y}h8M${x + wide},${y + tall - 4}v8`} />
+      <text x={x + 9} y={y + 4} dominant-baseline="central">
         {text(upright, system === 'metric' ? 0 : 1)}
       </text>
-      <text x={x - wide / 2} y={y + tall + 15} text-anchor="middle">
+      <text x={x + wide + 8} y={y + tall} dominant-baseline="central">
         {text(along, 0)}
+      </text>
+      <text x={x - 4} y={y + tall + 20}>
+        {scale.times === 1 ? 'true to scale' : `heights ×${scale.times}`}
       </text>
     </g>
   );

@@ -49,7 +49,7 @@ export function Supports(props: { shown: readonly Shown[]; lead: Bendable; scale
           const along = (px - scale.x(lead, 0)) / scale.perMetre;
           return (side === 'Rear' ? along : length - along) * 1e3;
         }}
-        text={mm === 0 ? 'at the contact point' : `${inside} inside`}
+        text={mm === 0 ? 'at contact' : `${inside} inside`}
         textSide={side === 'Rear' ? 'right' : 'left'}
         onInput={set}
       />

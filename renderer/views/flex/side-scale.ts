@@ -40,7 +40,7 @@ export function sideScale(shown: readonly Shown[], size: Size, rest: Rest, enlar
   const highest = Math.max(0, ...shown.map(({ shape }) => Math.max(...shape.free)));
   const lowest = Math.min(0, ...shown.map(({ shape }) => Math.min(...shape.pressed)));
   const bottom = size.height - FOOT;
-  const room = bottom - RAIL - ARROW[rest] - 8;
+  const room = bottom - RAIL - ARROW[rest] - 8 - (rest === 'bench' ? 20 * (shown.length - 1) : 0);
   const fits = (times: number) => (highest - lowest) * perMetre * times <= room;
   const times = enlarged ? (TIMES[rest].find(fits) ?? 1) : 1;
   const up = highest * perMetre * times;

@@ -85,10 +85,7 @@ function Drawing(props: { shown: readonly Shown[]; lead: Bendable; size: Size })
           withFree={each === own}
         />
       ))}
-      <text class="side-times" x={8} y={size.height - (rest.value === 'table' ? 8 : 40)}>
-        {scale.times === 1 ? 'true to scale' : `heights drawn ×${scale.times}`}
-      </text>
-      <SideFigures shown={shown} lead={own} scale={scale} rest={rest.value} width={size.width} />
+      <SideFigures shown={shown} lead={own} scale={scale} rest={rest.value} />
       <SideLoad shown={own} scale={scale} rest={rest.value} />
     </g>
   );

@@ -26,9 +26,9 @@ function Stated({ active, which }: { active: ChosenPair; which: Field }): JSX.El
     case undefined:
       return <>{which === 'torsion' ? 'rigid in torsion: no GJ given' : 'no EI given'}</>;
     case 'uniform':
-      return <>the same everywhere; drag the grip</>;
+      return <>the same everywhere: drag the grip</>;
     case 'stations':
-      return <>{stiffness.stations.length} stations; drag a grip, or focus it and press ↑ ↓</>;
+      return <>{stiffness.stations.length} stations: drag, or focus one and ↑ ↓</>;
     case 'formula':
       return (
         <>

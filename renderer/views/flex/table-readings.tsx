@@ -17,7 +17,7 @@ export function TableReadings({ pair }: { pair: Bendable }): JSX.Element {
   const gap = formatQuantity(gapLeft, 'deflection', { system }).text;
   return (
     <section class="reading-group">
-      <h3>{pair.name}, camber closing</h3>
+      <h2>{pair.name}, camber closing</h2>
       <Reading
         label="First touch"
         measure="force"

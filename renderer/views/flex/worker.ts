@@ -56,12 +56,13 @@ const jobs = {
     });
   },
 
-  /** Whether small-deflection theory still does, in words. */
-  large(ski: Ski, setup: BenchSetup): string {
+  /** The same press by large-bend theory; null past what it can settle. */
+  large(ski: Ski, setup: BenchSetup): { deflection: number; offBy: number; beyondSmall: boolean } | null {
     try {
-      return largeBend(bendingOf(ski)!, setup).statement;
+      const { deflection, offBy, beyondSmall } = largeBend(bendingOf(ski)!, setup);
+      return { deflection, offBy, beyondSmall };
     } catch (cause) {
-      if (cause instanceof RangeError) return 'Past what large-bend theory can settle on these supports.';
+      if (cause instanceof RangeError) return null;
       throw cause;
     }
   },
