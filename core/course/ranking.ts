@@ -64,7 +64,7 @@ export function rankPairs(
   return {
     pairs: ranked,
     pick: best.name,
-    because: reason(best, second, flips),
+    because: reason(best, second, flips, conditions.holdSpeed),
     sure: pairs.length === 1 ? 'only one pair' : flips.length === 0 ? 'clear' : 'close',
     flips,
     line,
@@ -135,14 +135,21 @@ function verdictOf(
 
 const peakEdge = (pair: RankedPair): number => Math.max(...pair.report.gates.map(gate => gate.edge));
 
-function reason(best: RankedPair, second: RankedPair | undefined, flips: readonly Flip[]): string {
+function reason(
+  best: RankedPair,
+  second: RankedPair | undefined,
+  flips: readonly Flip[],
+  speedHeld: boolean,
+): string {
   const parts = [`${best.name} ${best.verdict}.`];
   if (second) {
     const gap = (hundredths(second) - hundredths(best)) / 100;
     const [bestEdge, secondEdge] = [best, second].map(entry => `${(peakEdge(entry) * degrees).toFixed(0)}°`);
     parts.push(
       gap > 0
-        ? `It is ${gap.toFixed(2)} s ahead of ${second.name}, which ${second.verdict}.`
+        ? speedHeld
+          ? `${second.name} ${second.verdict}: keeping this speed all the same would cost it ${gap.toFixed(2)} s more to win back what drifting takes.`
+          : `It is ${gap.toFixed(2)} s ahead of ${second.name}, which ${second.verdict}.`
         : best.gatesCarved !== second.gatesCarved
           ? `${second.name} is level on time but ${second.verdict}.`
           : bestEdge !== secondEdge

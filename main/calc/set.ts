@@ -75,7 +75,7 @@ export const set: Command = {
         verdict,
       ]),
     };
-    const title = `${course.gates.length} gates, ${course.rhythm ? 'set' : 'tightest'} radius ${json.setRadiusM} m`;
+    const title = `${course.gates.length} gates, ${course.rhythm ? 'set' : 'tightest'} radius ${json.setRadiusM.toFixed(2)} m`;
     return {
       json,
       tables: [{ title, ...table }],
