@@ -1,4 +1,5 @@
 import type { ComponentType } from 'preact';
+import { edgeView } from './edge/index.tsx';
 import { flexView } from './flex/index.tsx';
 import { shapeView } from './shape/index.tsx';
 import type { View } from './view.ts';
@@ -6,7 +7,7 @@ import type { View } from './view.ts';
 export type { View } from './view.ts';
 
 /** In the order of the rail; add a view here and it has its place, its key and its heading. */
-export const views: readonly View[] = [shapeView, flexView];
+export const views: readonly View[] = [shapeView, flexView, edgeView];
 
 /** The full-screen teaching mode: stands in for the whole frame while `view.value.board` is set. */
 export const board: ComponentType | null = null;

@@ -1,0 +1,91 @@
+import { effect, type ReadonlySignal, signal } from '@preact/signals';
+import type { CarveFailure, Equilibrium } from '../../../core/carve/index.ts';
+import { type ChosenPair, chosenPairs } from '../../state/index.ts';
+import { doWork, Superseded } from '../../work/index.ts';
+import { carvingOf } from '../../work/radius-tables.ts';
+import { asked } from './asked.ts';
+
+export interface Grooves {
+  /** By rack id, the last answer of every chosen pair that can be bent. */
+  readonly answers: ReadonlyMap<string, Equilibrium | CarveFailure>;
+  /** A newer question is under way; the answers belong to the one before. */
+  readonly running: boolean;
+  /** The calculation itself broke. */
+  readonly fault: string | null;
+}
+
+let stop: (() => void) | undefined;
+let latest = 0;
+let shown = 0;
+
+/**
+ * The chosen pairs in their grooves under the present conditions, solved in the worker while anything on
+ * screen reads this. Answers come all along a drag; the last one stands until the next is there.
+ */
+export const grooves: ReadonlySignal<Grooves> = (() => {
+  const state = signal<Grooves>(
+    { answers: new Map(), running: false, fault: null },
+    {
+      watched() {
+        // A reader is being drawn at this moment, and must not be told of a change while it is.
+        const started = { stopped: false, end: () => {} };
+        queueMicrotask(() => {
+          if (!started.stopped) started.end = effect(ask);
+        });
+        stop = () => {
+          started.stopped = true;
+          started.end();
+        };
+      },
+      unwatched() {
+        stop?.();
+        stop = undefined;
+      },
+    },
+  );
+
+  function ask() {
+    const conditions = asked.value;
+    const pairs = chosenPairs.value.filter(({ pair }) => carvingOf(pair).ok);
+    latest += 1;
+    const mine = latest;
+    state.value = { ...state.peek(), running: pairs.length > 0 };
+    if (pairs.length === 0) return;
+    const input = { pairs: pairs.map(({ pair }) => pair), conditions };
+    doWork('grooves', 'equilibria', 'Solving the groove', input).then(
+      found => {
+        if (mine <= shown) return;
+        shown = mine;
+        const answers = new Map(pairs.map(({ id }, at) => [id, found[at]!]));
+        state.value = { answers, running: mine !== latest, fault: null };
+      },
+      (error: Error) => {
+        if (mine !== latest) return;
+        const fault = error instanceof Superseded ? null : error.message;
+        state.value = { ...state.peek(), running: false, fault };
+      },
+    );
+  }
+  return state;
+})();
+
+/** The pair's equilibrium, or null while there is none. */
+export function grooveOf(pair: Pick<ChosenPair, 'id'>): Equilibrium | null {
+  const answer = grooves.value.answers.get(pair.id);
+  return answer?.ok ? answer : null;
+}
+
+/** Why a pair has no groove, in words; null when it has one or is about to. */
+export function faultOf(pair: ChosenPair): string | null {
+  const carving = carvingOf(pair.pair);
+  if (!carving.ok) return carving.missing ? null : carving.reason;
+  const { answers, fault } = grooves.value;
+  const answer = answers.get(pair.id);
+  return answer && !answer.ok ? answer.reason : fault;
+}
+
+/** The pair states no bending stiffness, so only the cosine rule can be said of it. */
+export function unbendable(pair: Pick<ChosenPair, 'pair'>): boolean {
+  const carving = carvingOf(pair.pair);
+  return !carving.ok && carving.missing;
+}

@@ -1,0 +1,124 @@
+import type { JSX } from 'preact';
+import { type Hold, holdAlong, holdWorking } from '../../../core/carve/index.ts';
+import { formatQuantity } from '../../format/index.ts';
+import { Chart, Quantity, Reading, type Series } from '../../kit/index.ts';
+import { type ChosenPair, changeConditions, conditions, ski, view } from '../../state/index.ts';
+import { LEAST_LOAD, MOST_LOAD } from './asked.ts';
+import { type Balance, balanceIn } from './balance.ts';
+import { grooveOf } from './grooves.ts';
+import { station } from './sheet-state.ts';
+import { turnOf } from './turn.ts';
+
+interface Held {
+  readonly pair: ChosenPair;
+  readonly hold: Hold;
+  readonly balance: Balance;
+  readonly x: Float64Array;
+}
+
+function heldOf(pair: ChosenPair): Held[] {
+  const solved = grooveOf(pair);
+  const { radius } = turnOf(pair);
+  if (!solved || radius === null) return [];
+  const balance = balanceIn(radius);
+  const { bootCentre, baseBevel } = ski(pair.pair);
+  return [{ pair, balance, hold: holdAlong(solved, bootCentre, balance.lean, baseBevel), x: solved.x }];
+}
+
+/** Hold along the edge at the present speed: below zero that part of the edge slips. */
+export function HoldSheet(props: {
+  readonly pairs: readonly ChosenPair[];
+  readonly active: ChosenPair;
+}): JSX.Element {
+  const held = props.pairs.flatMap(heldOf);
+  const own = held.find(({ pair }) => pair.id === props.active.id);
+  return (
+    <>
+      <Chart
+        title="Hold along the edge"
+        x={{ label: 'From rear contact', measure: 'station' }}
+        y={{ label: 'Hold (below 0 slips)', measure: 'angle', zero: true }}
+        series={held.map(
+          ({ pair, hold, x }): Series => ({
+            id: pair.id,
+            label: pair.name,
+            mark: pair.mark,
+            x,
+            y: hold.along,
+          }),
+        )}
+        cursor={station}
+        empty="A pair with a bending stiffness draws its hold here."
+        under={plot => {
+          const zero = plot.y(0);
+          return (
+            <>
+              <rect class="slips" y={zero} width={plot.width} height={Math.max(0, plot.height - zero)} />
+              <line class="zero-line" x2={plot.width} y1={zero} y2={zero} />
+            </>
+          );
+        }}
+      />
+      <div class="hold-side">
+        <Quantity
+          label="Speed"
+          measure="speedKmh"
+          value={conditions.value.speedKmh}
+          min={5}
+          max={140}
+          step={1}
+          onInput={value => changeConditions('Speed', { speedKmh: value }, 'speedKmh')}
+        />
+        {own && <OwnHold held={own} />}
+      </div>
+    </>
+  );
+}
+
+const PARTS = { tip: 'the tip', boot: 'the part under the boot', tail: 'the tail' } as const;
+
+function OwnHold({ held }: { held: Held }): JSX.Element {
+  const { pair, hold, balance } = held;
+  const { baseBevel } = ski(pair.pair);
+  const solved = grooveOf(pair)!;
+  const { system } = view.value;
+  const load = Math.round(Math.min(MOST_LOAD, Math.max(LEAST_LOAD, balance.load)) / 10) * 10;
+  const away = Math.abs(load - conditions.value.loadN) > 10;
+  return (
+    <>
+      <p class="hold-words">{wordsOf(hold)}</p>
+      <div class="hold-pair">
+        <Reading
+          label="Lean in balance"
+          measure="angle"
+          size="small"
+          value={balance.lean}
+          note="crossing the fall line"
+        />
+        <Reading
+          label="Hold under the boot"
+          measure="angle"
+          size="small"
+          value={hold.boot}
+          working={() => holdWorking(solved.conditions.edgeAngle, 0, baseBevel, balance.lean)}
+        />
+      </div>
+      {away && (
+        <button
+          type="button"
+          onClick={() => changeConditions('Load', { loadN: load })}
+          title="The load a skier in balance puts on the snow at this speed in this turn"
+        >
+          {`Load it as in balance: ${formatQuantity(load, 'force', { system }).text}`}
+        </button>
+      )}
+    </>
+  );
+}
+
+function wordsOf(hold: Hold): string {
+  if (hold.skids) return 'The shelf is flatter than the skier leans: the ski skids.';
+  if (hold.slips) return `It carves, but ${PARTS[hold.lostFirst]} slips.`;
+  if (hold.lostFirst === 'boot') return 'It holds from tip to tail.';
+  return `It holds; ${PARTS[hold.lostFirst]} would let go first.`;
+}

@@ -1,0 +1,12 @@
+import './edge.css';
+import type { View } from '../view.ts';
+import { EdgeReadings } from './readings.tsx';
+import { EdgeStage } from './stage.tsx';
+
+export const edgeView: View = {
+  id: 'edge',
+  question: 'edge',
+  heading: 'What turn does it carve?',
+  Stage: EdgeStage,
+  Readings: EdgeReadings,
+};

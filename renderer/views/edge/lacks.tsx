@@ -1,0 +1,32 @@
+import type { JSX } from 'preact';
+import { editPair } from '../../rack/pair-form-host.tsx';
+import type { ChosenPair } from '../../state/index.ts';
+import { faultOf, unbendable } from './grooves.ts';
+
+/** Says what keeps a pair from being bent into its groove, and what to do about it. */
+export function Lacks({ pair }: { pair: ChosenPair }): JSX.Element | null {
+  const missing = unbendable(pair);
+  const fault = faultOf(pair);
+  if (!missing && fault === null) return null;
+  return (
+    <section class="edge-lacks" aria-label={`What ${pair.name} lacks`} aria-live="polite">
+      <p>
+        {missing ? (
+          <>
+            <strong>{pair.name}</strong> has no bending stiffness yet, so only the cosine rule of rigid snow
+            can be said of it. Fill in <em>Bending stiffness EI</em> in its form to bend it into its groove.
+          </>
+        ) : (
+          <>
+            <strong>{pair.name}</strong> could not be solved. {fault}
+          </>
+        )}
+      </p>
+      {missing && pair.readOnly === undefined && (
+        <button type="button" onClick={() => editPair(pair.id)}>
+          Open its form
+        </button>
+      )}
+    </section>
+  );
+}

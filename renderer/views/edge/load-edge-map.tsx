@@ -1,0 +1,270 @@
+import { contours, geoPath, geoTransform, type ScaleLinear, scaleLinear } from 'd3';
+import type { JSX } from 'preact';
+import { type RadiusTable, tableRadius } from '../../../core/carve/index.ts';
+import { formatQuantity, shownAs } from '../../format/index.ts';
+import { Figure, PairBadge, type Size } from '../../kit/index.ts';
+import { type ChosenPair, changeConditions, conditions, settle, view } from '../../state/index.ts';
+import { asked, DEGREE, LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';
+import { TableProgress } from './table-progress.tsx';
+import { tableShown } from './tables.ts';
+
+const COLUMNS = 74;
+const ROWS = 40;
+const LEFT = 46;
+const TOP = 22;
+const BOTTOM = 40;
+const RIGHT = 14;
+
+interface Scales {
+  readonly x: ScaleLinear<number, number>;
+  readonly y: ScaleLinear<number, number>;
+}
+
+/** Turn radius over edge angle and load of one pair, with the point that is asked for now. */
+export function LoadEdgeMap({ pair }: { pair: ChosenPair }): JSX.Element {
+  const shown = tableShown(pair);
+  const { table } = shown;
+  return (
+    <Figure
+      title="Radius over angle and load"
+      note={<PairBadge mark={pair.mark} />}
+      description={`Map of the turn radius of ${pair.name} over edge angle and load`}
+      tools={<TableProgress tables={[shown]} />}
+      class={shown.stale ? 'stale' : undefined}
+      rows={table ? () => tableRows(table) : undefined}
+    >
+      {size =>
+        table ? (
+          <Drawing table={table} pair={pair} size={size} />
+        ) : (
+          <foreignObject width={size.width} height={size.height}>
+            <div class="figure-empty">
+              {shown.missing
+                ? 'A bending stiffness in its form lets the load change the radius.'
+                : (shown.failure ?? 'Solving the ski at every angle and load …')}
+            </div>
+          </foreignObject>
+        )
+      }
+    </Figure>
+  );
+}
+
+function Drawing({ table, pair, size }: { table: RadiusTable; pair: ChosenPair; size: Size }): JSX.Element {
+  const width = Math.max(40, size.width - LEFT - RIGHT);
+  const height = Math.max(40, size.height - TOP - BOTTOM);
+  const x = scaleLinear().domain([LEAST_EDGE, MOST_EDGE]).range([0, width]);
+  const y = scaleLinear().domain([LEAST_LOAD, MOST_LOAD]).range([height, 0]);
+  return (
+    <g transform={`translate(${LEFT},${TOP})`}>
+      <MapAxes scales={{ x, y }} width={width} height={height} />
+      <Isolines table={table} scales={{ x, y }} colour={pair.mark.colour} width={width} />
+      <Point scales={{ x, y }} table={table} width={width} height={height} />
+    </g>
+  );
+}
+
+function MapAxes(props: { scales: Scales; width: number; height: number }): JSX.Element {
+  const { x, y } = props.scales;
+  const force = shownAs('force', view.value.system);
+  const loads = scaleLinear()
+    .domain(y.domain().map(end => end * force.factor))
+    .ticks(Math.max(2, Math.round(props.height / 40)));
+  return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
+    <g class="axes" aria-hidden="true">
+      {loads.map(tick => (
+        <g key={tick} transform={`translate(0,${y(tick / force.factor)})`}>
+          <line class="grid" x2={props.width} />
+          <text x={-8} text-anchor="end" dominant-baseline="central">
+            {tick}
+          </text>
+        </g>
+      ))}
+      {x.ticks(Math.max(2, Math.round(props.width / 60))).map(tick => (
+        <g key={tick} transform={`translate(${x(tick)},${props.height})`}>
+          <line class="tick" y2={4} />
+          <text y={16} text-anchor="middle">
+            {tick}
+          </text>
+        </g>
+      ))}
+      <line class="axis" y1={props.height} y2={props.height} x2={props.width} />
+      <text class="axis-title" x={props.width} y={props.height + 33} text-anchor="end">
+        Edge angle, °
+      </text>
+      <text class="axis-title" x={-38} y={-9}>{`Load, ${force.unit}`}</text>
+    </g>
+  );
+}
+
+/** Round radii, close together where turns are tight. */
+const LEVELS = [2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20, 23, 26, 30, 35, 40, 45, 50, 60, 80];
+
+function Isolines(props: { table: RadiusTable; scales: Scales; colour: string; width: number }): JSX.Element {
+  const { table, scales, colour } = props;
+  const { system } = view.value;
+  const values = new Float64Array(COLUMNS * ROWS);
+  const angleAt = (column: number) => LEAST_EDGE + ((MOST_EDGE - LEAST_EDGE) * column) / (COLUMNS - 1);
+  const loadAt = (row: number) => LEAST_LOAD + ((MOST_LOAD - LEAST_LOAD) * row) / (ROWS - 1);
+  let least = Number.POSITIVE_INFINITY;
+  let most = 0;
+  for (let row = 0; row < ROWS; row++) {
+    for (let column = 0; column < COLUMNS; column++) {
+      const radius = tableRadius(table, angleAt(column) * DEGREE, loadAt(row));
+      values[row * COLUMNS + column] = radius;
+      least = Math.min(least, radius);
+      most = Math.max(most, radius);
+    }
+  }
+  const levels = LEVELS.filter(level => level > least && level < most);
+  // Contours lie on cell middles: half a cell off the grid's own count.
+  const path = geoPath(
+    geoTransform({
+      point(column, row) {
+        this.stream.point(scales.x(angleAt(column - 0.5)), scales.y(loadAt(row - 0.5)));
+      },
+    }),
+  );
+  const areas = contours().size([COLUMNS, ROWS]).thresholds(levels)(Array.from(values));
+  let lastLabel = Number.POSITIVE_INFINITY;
+  const labels = levels.flatMap(level => {
+    // Where the isoline crosses the map's middle height; left out where it would touch its neighbour.
+    const row = Math.round(ROWS * 0.62);
+    for (let column = 1; column < COLUMNS; column++) {
+      const before = values[row * COLUMNS + column - 1]!;
+      const after = values[row * COLUMNS + column]!;
+      if (before >= level && after < level) {
+        const at = scales.x(angleAt(column - (level - after) / (before - after)));
+        if (Math.abs(at - lastLabel) < 26 || at < 10 || at > props.width - 10) return [];
+        lastLabel = at;
+        return [{ level, x: at, y: scales.y(loadAt(row)) }];
+      }
+    }
+    return [];
+  });
+  const unit = shownAs('radius', system);
+  return (
+    <g>
+      <svg
+        x={0}
+        y={0}
+        width={props.width}
+        height={scales.y(LEAST_LOAD)}
+        overflow="hidden"
+        role="presentation"
+      >
+        {areas.map(area => (
+          <path key={area.value} class="isoline" d={path(area) ?? ''} fill={colour} stroke={colour} />
+        ))}
+      </svg>
+      {labels.map(({ level, x, y }) => (
+        <text
+          key={level}
+          class="halo isoline-label"
+          x={x}
+          y={y}
+          text-anchor="middle"
+          dominant-baseline="central"
+        >
+          {system === 'metric' ? level : (level * unit.factor).toFixed(0)}
+        </text>
+      ))}
+      <text x={props.width} y={-9} text-anchor="end">{`radius in ${unit.unit}`}</text>
+    </g>
+  );
+}
+
+/** The present angle and load; the whole map takes the pointer, the point takes the keys. */
+function Point(props: { scales: Scales; table: RadiusTable; width: number; height: number }): JSX.Element {
+  const { x, y } = props.scales;
+  const { edgeDeg, loadN } = conditions.value;
+  const { system } = view.value;
+  const { edgeAngle, load } = asked.value;
+  const radius = formatQuantity(tableRadius(props.table, edgeAngle, load), 'radius', { system });
+  const set = (edge: number, force: number) =>
+    changeConditions(
+      'Edge angle and load',
+      {
+        edgeDeg: Math.min(MOST_EDGE, Math.max(LEAST_EDGE, edge)),
+        loadN: Math.min(MOST_LOAD, Math.max(LEAST_LOAD, force)),
+      },
+      'edge-load',
+    );
+  const follow = (event: PointerEvent) => {
+    const field = event.currentTarget as SVGRectElement;
+    if (!field.hasPointerCapture(event.pointerId)) return;
+    const box = field.getBoundingClientRect();
+    set(
+      Math.round(x.invert(event.clientX - box.left)),
+      Math.round(y.invert(event.clientY - box.top) / 50) * 50,
+    );
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const fine = event.shiftKey ? 0.1 : 1;
+    const moves: Record<string, [edge: number, load: number]> = {
+      ArrowLeft: [-fine, 0],
+      ArrowRight: [fine, 0],
+      ArrowUp: [0, 50 * fine],
+      ArrowDown: [0, -50 * fine],
+    };
+    const move = moves[event.key];
+    if (!move) return;
+    event.preventDefault();
+    event.stopPropagation();
+    set(Number((edgeDeg + move[0]).toFixed(6)), loadN + move[1]);
+  };
+  const px = x(Math.min(MOST_EDGE, Math.max(LEAST_EDGE, edgeDeg)));
+  const py = y(Math.min(MOST_LOAD, Math.max(LEAST_LOAD, loadN)));
+  const side = px > props.width - 70 ? -1 : 1;
+  return (
+    <g data-control>
+      <rect
+        class="map-field"
+        width={props.width}
+        height={props.height}
+        onPointerDown={event => {
+          event.currentTarget.setPointerCapture(event.pointerId);
+          follow(event);
+        }}
+        onPointerMove={follow}
+        onPointerUp={settle}
+      />
+      <g
+        class="handle map-point"
+        transform={`translate(${px},${py})`}
+        role="slider"
+        tabIndex={0}
+        aria-label="Edge angle and load: left and right turn the edge, up and down load it"
+        aria-valuemin={LEAST_EDGE}
+        aria-valuemax={MOST_EDGE}
+        aria-valuenow={edgeDeg}
+        aria-valuetext={`${formatQuantity(edgeDeg, 'angleDeg').text}, ${
+          formatQuantity(loadN, 'force', { system }).text
+        }: radius ${radius.text}`}
+        onKeyDown={onKeyDown}
+        onBlur={settle}
+      >
+        <circle class="handle-reach" r={16} />
+        <circle class="handle-grip" r={6} />
+        <text x={12 * side} y={-11} text-anchor={side > 0 ? 'start' : 'end'}>
+          {radius.text}
+        </text>
+      </g>
+    </g>
+  );
+}
+
+function tableRows({ edgeAngles, loads, radii }: RadiusTable): (string | number)[][] {
+  const rows: (string | number)[][] = [['edge angle (°)', 'load (N)', 'turn radius (m)']];
+  edgeAngles.forEach((angle, row) => {
+    loads.forEach((load, column) => {
+      rows.push([
+        (angle / DEGREE).toFixed(3),
+        load.toFixed(1),
+        radii[row * loads.length + column]!.toFixed(4),
+      ]);
+    });
+  });
+  return rows;
+}

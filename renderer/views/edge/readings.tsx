@@ -1,0 +1,105 @@
+import type { JSX } from 'preact';
+import {
+  biteAngle,
+  biteAngleWorking,
+  cosineRadiusWorking,
+  midSkiTravel,
+  travelWorking,
+  turnRadiusWorking,
+} from '../../../core/carve/index.ts';
+import { shapeWorkings } from '../../../core/shape/index.ts';
+import type { Working } from '../../../core/working/index.ts';
+import { PairReadings, Reading } from '../../kit/index.ts';
+import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
+import { asked } from './asked.ts';
+import { faultOf, grooveOf, grooves, unbendable } from './grooves.ts';
+import { rigidOf, turnOf } from './turn.ts';
+import { whyThisTurn } from './why.ts';
+
+const radiusWorkings = perPair(pair =>
+  shapeWorkings(ski(pair)).filter(each => ['shape.depth', 'shape.radius'].includes(each.key)),
+);
+
+export function EdgeReadings(): JSX.Element | null {
+  const active = activePair.value;
+  if (!active) return null;
+  return (
+    <div class={grooves.value.running ? 'edge-readings stale' : 'edge-readings'}>
+      <PairReadings
+        label="Turn radius"
+        measure="radius"
+        activeId={active.id}
+        rows={chosenPairs.value.map(pair => ({
+          id: pair.id,
+          mark: pair.mark,
+          of: pair.name,
+          value: turnOf(pair).radius,
+          why: faultOf(pair) ?? 'Solving its groove …',
+          note: pair.id === active.id ? whyThisTurn(pair) : unbendable(pair) ? 'cosine rule only' : undefined,
+          working: () => turnWorkings(pair),
+        }))}
+      />
+      <OwnReadings pair={active} />
+    </div>
+  );
+}
+
+function turnWorkings(pair: ChosenPair): readonly Working[] {
+  const solved = grooveOf(pair);
+  const rule = [...radiusWorkings(pair.pair), cosineRadiusWorking(rigidOf(pair), asked.value.edgeAngle)];
+  return solved ? [turnRadiusWorking(solved), ...rule] : rule;
+}
+
+function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
+  const solved = grooveOf(pair);
+  const rigid = rigidOf(pair);
+  const { edgeAngle } = asked.value;
+  const { rule } = turnOf(pair);
+  const lacking = unbendable(pair) ? 'needs a bending stiffness' : 'not solved yet';
+  const small = { size: 'small', why: lacking } as const;
+  return (
+    <section class="reading-group">
+      <h2>{pair.name}</h2>
+      <Reading
+        {...small}
+        label="By the cosine rule"
+        measure="radius"
+        value={rule}
+        why="The edge has no sidecut."
+        working={() => [cosineRadiusWorking(rigid, edgeAngle), ...radiusWorkings(pair.pair)]}
+      />
+      <Reading
+        {...small}
+        label="Whole ski, tip to tail"
+        measure="radius"
+        value={solved?.wholeRadius ?? null}
+      />
+      <Reading
+        {...small}
+        label="Deepest in the snow"
+        measure="deflection"
+        decimals={1}
+        value={solved?.maxPenetration ?? null}
+      />
+      <div class="reading-two">
+        <Reading {...small} label="Twist at tip" measure="angle" value={solved?.twistTip ?? null} />
+        <Reading {...small} label="at tail" measure="angle" value={solved?.twistTail ?? null} />
+      </div>
+      <Reading
+        {...small}
+        label="Mid-ski travel to full contact"
+        measure="deflection"
+        decimals={1}
+        value={midSkiTravel(rigid.sidecutDepth, edgeAngle, rigid.camber)}
+        working={() => travelWorking(rigid, edgeAngle)}
+      />
+      <Reading
+        {...small}
+        label="Bite angle"
+        measure="angle"
+        value={biteAngle(edgeAngle, rigid.baseBevel)}
+        working={() => biteAngleWorking(rigid, edgeAngle)}
+      />
+    </section>
+  );
+}

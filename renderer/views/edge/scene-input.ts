@@ -1,0 +1,78 @@
+import { formatQuantity } from '../../format/index.ts';
+import type { EdgeSceneInput, EdgeSki, ExtraArc } from '../../scene/index.ts';
+import { activePair, type ChosenPair, chosenPairs, conditions, view } from '../../state/index.ts';
+import { asked, DEGREE } from './asked.ts';
+import { formOf, pageColour, styleOf } from './forms.ts';
+import { grooveOf } from './grooves.ts';
+import { exaggeration } from './sheet-state.ts';
+import { turnOf } from './turn.ts';
+
+/** An arc this near the solved one carries no label of its own. */
+const SAME_ARC = 0.04;
+
+const radiusText = (metres: number) => formatQuantity(metres, 'radius', { system: view.value.system }).text;
+
+/** What the scene shows of the present state; null while no turn can be drawn. Reads signals. */
+export function sceneInput(): EdgeSceneInput | null {
+  // The theme decides the colours read from the page.
+  void view.value.theme;
+  const active = activePair.value;
+  if (!active) return null;
+  const pairs = [active, ...chosenPairs.value.filter(pair => pair.id !== active.id)];
+  const skis = pairs.flatMap(edgeSki);
+  if (skis.length === 0 || !edgeSki(active).length) return null;
+  const { slopeDeg, speedKmh } = conditions.value;
+  return {
+    slopeAngle: slopeDeg * DEGREE,
+    skis: skis.slice(0, 2),
+    extraArcs: [
+      ...skis.slice(2).map(
+        (each): ExtraArc => ({
+          turnRadius: each.turnRadius,
+          style: each.style,
+          label: `${each.style.letter}  ${radiusText(each.turnRadius)}`,
+        }),
+      ),
+      ...ruleArc(active),
+    ],
+    speed: Math.max(0.5, speedKmh / 3.6),
+    exaggeration: exaggeration.value,
+  };
+}
+
+function edgeSki(pair: ChosenPair): EdgeSki[] {
+  const { radius } = turnOf(pair);
+  if (radius === null) return [];
+  const style = styleOf(pair.mark);
+  return [
+    {
+      form: formOf(pair.pair),
+      style,
+      edgeAngle: asked.value.edgeAngle,
+      bend: grooveOf(pair),
+      turnRadius: radius,
+      label: `${style.letter}  ${radiusText(radius)}`,
+    },
+  ];
+}
+
+function ruleArc(pair: ChosenPair): ExtraArc[] {
+  const { solved, rule } = turnOf(pair);
+  if (solved === null || rule === null) return [];
+  const near = Math.abs(solved / rule - 1) < SAME_ARC;
+  const style = { letter: '', colour: pageColour('--ink-soft'), dash: [0.06, 0.18] };
+  return [{ turnRadius: rule, style, label: near ? '' : `rule ${radiusText(rule)}` }];
+}
+
+/** The picture in words. */
+export function sceneWords(): string {
+  const active = activePair.value;
+  if (!active) return 'No ski is chosen';
+  const { radius } = turnOf(active);
+  const angle = formatQuantity(conditions.value.edgeDeg, 'angleDeg').text;
+  const turn = radius === null ? 'no turn' : `a turn of radius ${radiusText(radius)}`;
+  return (
+    `${active.name} tipped to ${angle} in the snow with its groove, carving ${turn}. ` +
+    'Arrow keys look around, + and − come nearer and go away, Home goes back.'
+  );
+}

@@ -1,0 +1,62 @@
+import type { JSX } from 'preact';
+import { Empty, Segments } from '../../kit/index.ts';
+import { activePair, chosenPairs } from '../../state/index.ts';
+import { AlongCharts } from './along-charts.tsx';
+import { Controls } from './controls.tsx';
+import { FlatDrawings } from './flat-drawings.tsx';
+import { grooves } from './grooves.ts';
+import { HoldSheet } from './hold-sheet.tsx';
+import { Lacks } from './lacks.tsx';
+import { LoadEdgeMap } from './load-edge-map.tsx';
+import { RadiusChart } from './radius-chart.tsx';
+import { SceneStage } from './scene-stage.tsx';
+import { type Sheet, sheet } from './sheet-state.ts';
+
+const SHEETS: readonly { value: Sheet; label: string }[] = [
+  { value: 'radius', label: 'Radius' },
+  { value: 'pressure', label: 'Pressure and depth' },
+  { value: 'twist', label: 'Twist' },
+  { value: 'hold', label: 'Hold' },
+  { value: 'flat', label: 'In the snow' },
+];
+
+export function EdgeStage(): JSX.Element {
+  const active = activePair.value;
+  if (!active) {
+    return (
+      <Empty>
+        <p>Choose a pair in the rack to set it on its edge, or up to four to carve side by side.</p>
+      </Empty>
+    );
+  }
+  const pairs = chosenPairs.value;
+  return (
+    <div class="stage-column edge-stage">
+      <Controls />
+      <Lacks pair={active} />
+      <SceneStage />
+      <Segments
+        label="Under it"
+        labelHidden
+        value={sheet.value}
+        options={SHEETS}
+        onInput={value => {
+          sheet.value = value;
+        }}
+      />
+      <div class={grooves.value.running ? 'stage-split edge-sheet stale' : 'stage-split edge-sheet'}>
+        {sheet.value === 'radius' && (
+          <>
+            <RadiusChart pairs={pairs} active={active} />
+            <LoadEdgeMap pair={active} />
+          </>
+        )}
+        {(sheet.value === 'pressure' || sheet.value === 'twist') && (
+          <AlongCharts pairs={pairs} sheet={sheet.value} />
+        )}
+        {sheet.value === 'hold' && <HoldSheet pairs={pairs} active={active} />}
+        {sheet.value === 'flat' && <FlatDrawings pairs={pairs} active={active} />}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,29 @@
+import { formatQuantity } from '../../format/index.ts';
+import { radiusOf } from '../../rack/radius.ts';
+import { type ChosenPair, conditions, view } from '../../state/index.ts';
+import { grooveOf, unbendable } from './grooves.ts';
+import { turnOf } from './turn.ts';
+
+/** Differences from the rule smaller than this share are not worth a cause. */
+const SAME = 0.005;
+
+/** The turn in one or two sentences: what the rule gives, and what bending in this snow makes of it. */
+export function whyThisTurn(pair: ChosenPair): string | undefined {
+  const sidecut = radiusOf(pair.pair);
+  const { solved, rule } = turnOf(pair);
+  if (sidecut === null || rule === null) return undefined;
+  const { system } = view.value;
+  const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
+  const angle = formatQuantity(conditions.value.edgeDeg, 'angleDeg').text.replace('.0', '');
+  const byRule = `Cut to ${metres(sidecut)}; tipped to ${angle} that makes ${metres(sidecut)} × cos ${angle} = ${metres(rule)}.`;
+  if (unbendable(pair)) return `${byRule} That is the rule for rigid snow.`;
+  const groove = grooveOf(pair);
+  if (solved === null || groove === null) return byRule;
+  const change = solved / rule - 1;
+  const percent = `${formatQuantity(Math.abs(change), 'share', { decimals: Math.abs(change) < 0.095 ? 1 : 0 }).text}`;
+  if (Math.abs(change) < SAME) return `${byRule} Bent into this snow it does the same.`;
+  if (change < 0)
+    return `${byRule} This snow gives way under the boot, the ski bends further, and turns ${percent} tighter.`;
+  const twist = formatQuantity(Math.max(groove.twistTip, groove.twistTail), 'angle').text;
+  return `${byRule} Its ends twist open by up to ${twist} and the turn is ${percent} wider.`;
+}
