@@ -1,0 +1,81 @@
+import type { JSX } from 'preact';
+import type { Pair } from '../../../core/pair/index.ts';
+import { type CheckItem, catalogueRadiusWorking, type PairCheck } from '../../../core/rules/index.ts';
+import { PairBadge, showWorking } from '../../kit/index.ts';
+import { type PairMark, view } from '../../state/index.ts';
+import { foundText, limitText } from './found-text.ts';
+import { VerdictMark } from './verdict-mark.tsx';
+
+/** Every limit for one pair: what it is, what was found, what follows, and how well the limit is established. */
+export function CheckTable(props: {
+  readonly name: string;
+  readonly mark?: PairMark;
+  readonly pair: Pair;
+  readonly check: PairCheck;
+}): JSX.Element {
+  const { name, mark, pair, check } = props;
+  return (
+    <section class="check">
+      <h3>
+        {mark && <PairBadge mark={mark} />}
+        <span>{name}</span>
+        <VerdictMark verdict={check.verdict} />
+      </h3>
+      {check.items.length > 0 && (
+        <div class="plain-scroll">
+          <table class="plain-table">
+            <caption class="sr-only">
+              {name} as {check.discipline}, {check.category}, by {check.edition}
+            </caption>
+            <thead>
+              <tr>
+                <th scope="col">Rule</th>
+                <th scope="col">Limit</th>
+                <th scope="col">Found</th>
+                <th scope="col">Verdict</th>
+                <th scope="col">The limit is</th>
+              </tr>
+            </thead>
+            <tbody>
+              {check.items.map(item => (
+                <Row key={`${item.rule} ${item.limit}`} item={item} pair={pair} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <p class="reading-hint">{check.caution}</p>
+    </section>
+  );
+}
+
+function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
+  const { system } = view.value;
+  const found = foundText(item, system);
+  return (
+    <tr>
+      <th scope="row">{item.rule}</th>
+      <td>{limitText(item, system)}</td>
+      <td title={item.note ?? undefined}>
+        {found}
+        {item.quantity === 'radiusM' && item.found !== null && (
+          <button
+            type="button"
+            class="bare row-link"
+            aria-label={`How the radius of ${pair.name} was found`}
+            onClick={() => showWorking(`Rulebook radius: ${pair.name}`, catalogueRadiusWorking(pair))}
+          >
+            how?
+          </button>
+        )}
+      </td>
+      <td>
+        <VerdictMark verdict={item.verdict} />
+      </td>
+      <td class="status" title={item.source}>
+        {item.status === 'from memory' ? 'from memory, confirm' : item.status}
+        <span class="sr-only">. {item.source}</span>
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,131 @@
+import './rules.css';
+import type { JSX } from 'preact';
+import type { Pair } from '../../../core/pair/index.ts';
+import {
+  type Category,
+  categories,
+  checkPair,
+  type Discipline,
+  type PairCheck,
+} from '../../../core/rules/index.ts';
+import type { PairMark } from '../../state/index.ts';
+import { CheckTable } from './check-table.tsx';
+import {
+  category,
+  chooseEdition,
+  edition,
+  editionProblems,
+  isOwn,
+  knownEditions,
+  openEdition,
+} from './rules-state.ts';
+
+export interface CheckedEntry {
+  readonly id: string;
+  readonly name: string;
+  readonly pair: Pair;
+  readonly mark?: PairMark;
+}
+
+/** A pair by the edition and category chosen; by its own discipline unless one is given. */
+export const checkOf = (pair: Pair, discipline?: Discipline): PairCheck =>
+  checkPair(pair, { category: category.value, discipline, edition: edition.value });
+
+const DISCIPLINES: readonly { value: Discipline | 'own'; label: string }[] = [
+  { value: 'own', label: 'of each pair' },
+  { value: 'SL', label: 'slalom' },
+  { value: 'GS', label: 'giant slalom' },
+  { value: 'SG', label: 'super-G' },
+  { value: 'DH', label: 'downhill' },
+];
+
+/**
+ * The rule check of any pairs, with its choices of discipline, category and edition.
+ *
+ *   <RuleCheckPanel pairs={chosenPairs.value} discipline={wanted} onDiscipline={d => …} />
+ *
+ * `discipline` null checks each pair by its own.
+ */
+export function RuleCheckPanel(props: {
+  readonly pairs: readonly CheckedEntry[];
+  readonly discipline: Discipline | null;
+  onDiscipline(discipline: Discipline | null): void;
+}): JSX.Element {
+  const { pairs, discipline } = props;
+  const problems = editionProblems.value;
+  return (
+    <section class="rule-check" aria-label="Rule check">
+      <div class="rule-choices">
+        <Choice
+          label="Discipline"
+          value={discipline ?? 'own'}
+          options={DISCIPLINES}
+          onInput={value => props.onDiscipline(value === 'own' ? null : (value as Discipline))}
+        />
+        <Choice
+          label="Category"
+          value={category.value}
+          options={categories.map(value => ({ value, label: value }))}
+          onInput={value => {
+            category.value = value as Category;
+          }}
+        />
+        <Choice
+          label="Edition"
+          value={edition.value.edition}
+          options={knownEditions.value.map(each => ({
+            value: each.edition,
+            label: `${each.edition}${isOwn(each) ? ' (your file)' : ''}`,
+          }))}
+          onInput={chooseEdition}
+        />
+        <button type="button" onClick={openEdition}>
+          Open an edition…
+        </button>
+      </div>
+      {problems && (
+        <div class="problem" role="alert">
+          <p>{problems.file} is no edition of limits:</p>
+          <ul>
+            {problems.lines.slice(0, 8).map(line => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+          {problems.lines.length > 8 && <p>and {problems.lines.length - 8} more.</p>}
+        </div>
+      )}
+      {pairs.map(({ id, name, pair, mark }) => (
+        <CheckTable
+          key={id}
+          name={name}
+          mark={mark}
+          pair={pair}
+          check={checkOf(pair, discipline ?? undefined)}
+        />
+      ))}
+      {pairs.length === 0 && (
+        <p class="reading-hint">Choose a pair in the rack to check it against limits.</p>
+      )}
+    </section>
+  );
+}
+
+function Choice(props: {
+  label: string;
+  value: string;
+  options: readonly { value: string; label: string }[];
+  onInput(value: string): void;
+}): JSX.Element {
+  return (
+    <label class="choice">
+      <span>{props.label}</span>
+      <select value={props.value} onChange={event => props.onInput(event.currentTarget.value)}>
+        {props.options.map(({ value, label }) => (
+          <option key={value} value={value}>
+            {label}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

@@ -1,0 +1,62 @@
+import { computed, signal } from '@preact/signals';
+import {
+  type Category,
+  type Edition,
+  EditionError,
+  editions,
+  readEdition,
+} from '../../../core/rules/index.ts';
+import { getHost } from '../../host/index.ts';
+import { report } from '../../state/index.ts';
+
+/** Who races: limits differ by it. Shared by every place that checks rules. */
+export const category = signal<Category>('men');
+
+const opened = signal<readonly Edition[]>([]);
+const wanted = signal<string>(editions[0]!.edition);
+
+/** Editions to choose from: the person's own first, then those that come with the program. */
+export const knownEditions = computed<readonly Edition[]>(() => [...opened.value, ...editions]);
+
+export const edition = computed<Edition>(
+  () => knownEditions.value.find(each => each.edition === wanted.value) ?? editions[0]!,
+);
+
+export function chooseEdition(name: string): void {
+  wanted.value = name;
+}
+
+export const isOwn = (each: Edition): boolean => opened.value.includes(each);
+
+/** Why the last edition file could not be read, field by field. */
+export const editionProblems = signal<{ readonly file: string; readonly lines: readonly string[] } | null>(
+  null,
+);
+
+/** Takes in an edition file; one of the same label replaces the one opened before. */
+export function takeEdition(file: { readonly name: string; readonly text: string }): void {
+  try {
+    const read = readEdition(file.text);
+    // A label that is taken would hide one edition behind the other.
+    const label = editions.some(each => each.edition === read.edition)
+      ? `${read.edition} (${file.name})`
+      : read.edition;
+    opened.value = [{ ...read, edition: label }, ...opened.value.filter(each => each.edition !== label)];
+    wanted.value = label;
+    editionProblems.value = null;
+    report(`${file.name}: edition "${label}" opened, ${read.limits.length} limits`);
+  } catch (error) {
+    if (!(error instanceof EditionError)) throw error;
+    editionProblems.value = { file: file.name, lines: error.problems };
+  }
+}
+
+/** Asks for an edition file. */
+export async function openEdition(): Promise<void> {
+  try {
+    const [file] = await getHost().open('skis');
+    if (file) takeEdition(file);
+  } catch (error) {
+    report((error as Error).message, 'error');
+  }
+}
