@@ -35,7 +35,10 @@ export {
   cosineRadiusWorking,
   holdWorking,
   lineLoadWorking,
+  penetrationWorking,
   travelWorking,
   turnRadiusWorking,
+  twistWorking,
   wedgeDepthWorking,
+  wholeRadiusWorking,
 } from './working.ts';

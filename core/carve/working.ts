@@ -237,3 +237,5 @@ function solvedNote(conditions: CarveConditions, iterations: number, residual: n
     `${residual.toExponential(1)} of the load.`
   );
 }
+
+export { penetrationWorking, twistWorking, wholeRadiusWorking } from './groove-working.ts';

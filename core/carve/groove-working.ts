@@ -1,0 +1,141 @@
+import type { Working } from '../working/working.ts';
+import type { CarvingSki, Equilibrium } from './groove.ts';
+import { wedgeSnow } from './wedge-snow.ts';
+
+const GEOMETRY = 'Plane geometry of the tilted base';
+
+/** The radius fitted to the whole loaded edge, tip to tail. */
+export function wholeRadiusWorking({ wholeRadius }: Equilibrium): Working {
+  return {
+    key: 'carve.wholeRadius',
+    title: 'Radius of the whole ski',
+    symbol: 'R_w',
+    tex: "R_w = \\frac{1}{\\eta''_w}",
+    formula: '1 / curvature',
+    inputs: [
+      {
+        name: 'curvature',
+        symbol: "\\eta''_w",
+        meaning: 'curvature of the edge in the snow plane, load-weighted quadratic fit from tip to tail',
+        value: 1 / wholeRadius,
+        unit: '1/m',
+      },
+    ],
+    result: { value: wholeRadius, unit: 'm' },
+    note: 'The track itself is set by the part behind the boot centre, which follows last.',
+    source: 'Least squares over the solved edge',
+    status: 'derived',
+  };
+}
+
+/** The depth of the edge where it is deepest in the snow, from how the base lies there. */
+export function penetrationWorking(ski: CarvingSki, equilibrium: Equilibrium): Working {
+  const { x, height, twist, penetration, conditions } = equilibrium;
+  let at = 0;
+  for (let i = 1; i < x.length; i++) if (penetration[i] > penetration[at]) at = i;
+  const y = ski.edge.halfWidth(x[at]);
+  const value = y * Math.sin(conditions.edgeAngle - twist[at]) - height[at] * Math.cos(conditions.edgeAngle);
+  return {
+    key: 'carve.penetration',
+    title: 'Greatest depth of the edge',
+    symbol: 'e',
+    tex: 'e = y\\sin(\\theta - \\varphi) - w\\cos\\theta',
+    formula: 'y * sin(theta - phi) - w * cos(theta)',
+    inputs: [
+      { name: 'y', symbol: 'y', meaning: 'half width there', value: y, unit: 'm' },
+      {
+        name: 'theta',
+        symbol: '\\theta',
+        meaning: 'edge angle under the boot',
+        value: conditions.edgeAngle,
+        unit: 'rad',
+      },
+      {
+        name: 'phi',
+        symbol: '\\varphi',
+        meaning: 'twist of the ski there',
+        from: 'carve.turnRadius',
+        value: twist[at],
+        unit: 'rad',
+      },
+      {
+        name: 'w',
+        symbol: 'w',
+        meaning: 'height of the base there, solved',
+        from: 'carve.turnRadius',
+        value: height[at],
+        unit: 'm',
+      },
+    ],
+    result: { value, unit: 'm' },
+    note: `Deepest ${(x[at] * 1e3).toFixed(0)} mm from the rear contact point.`,
+    source: GEOMETRY,
+    status: 'derived',
+  };
+}
+
+/** How far one end twists open; null for a ski rigid in torsion. */
+export function twistWorking(ski: CarvingSki, equilibrium: Equilibrium, end: 'tip' | 'tail'): Working | null {
+  if (ski.torsion === null) return null;
+  const { momentArea, stiffness } = torsionBeyondSole(ski, ski.torsion, equilibrium, end);
+  if (!(momentArea > 0)) return null;
+  return {
+    key: end === 'tip' ? 'carve.twistTip' : 'carve.twistTail',
+    title: `Twist at the ${end}`,
+    symbol: '\\varphi',
+    tex: '\\varphi = \\int \\frac{T}{GJ}\\,dx = \\frac{A}{\\overline{GJ}}',
+    formula: 'A / GJ',
+    inputs: [
+      {
+        name: 'A',
+        symbol: 'A',
+        meaning: `torque of the snow load about the midline, summed from the boot sole to the ${end}, ∫T dx`,
+        from: 'carve.turnRadius',
+        value: momentArea,
+        unit: 'N*m^2',
+      },
+      {
+        name: 'GJ',
+        symbol: '\\overline{GJ}',
+        meaning: 'torsional stiffness over that part, weighted by the torque',
+        from: 'torsion',
+        value: stiffness,
+        unit: 'N*m^2',
+      },
+    ],
+    result: { value: momentArea / stiffness, unit: 'rad' },
+    note: 'The boot holds the ski untwisted over its sole; the snow presses on one edge and twists what is beyond.',
+    source: 'Saint-Venant torsion of a bar, shear centre on the midline',
+    status: 'derived',
+  };
+}
+
+/** ∫T dx from the sole to an end, N·m², and the torque-weighted mean of GJ there. */
+function torsionBeyondSole(
+  ski: CarvingSki,
+  torsion: NonNullable<CarvingSki['torsion']>,
+  { x, lineLoad, groove, localEdgeAngle, conditions }: Equilibrium,
+  end: 'tip' | 'tail',
+): { momentArea: number; stiffness: number } {
+  const last = x.length - 1;
+  const outer = end === 'tip' ? last : 0;
+  const inward = end === 'tip' ? -1 : 1;
+  const sole = ski.bootCentre + (end === 'tip' ? 0.5 : -0.5) * ski.soleLength;
+  const snow = new Float64Array(6);
+  const slack = 1e-9 * ski.edge.length;
+  let torque = 0;
+  let momentArea = 0;
+  let angle = 0;
+  for (let i = outer; inward * (sole - x[i]) > slack; i += inward) {
+    const share = 0.5 * (x[Math.min(i + 1, last)] - x[Math.max(i - 1, 0)]);
+    // The snow presses on a strip along the edge: its arm is that of the strip's middle of pressure.
+    wedgeSnow.evaluate(groove[i], ski.edge.halfWidth(x[i]), localEdgeAngle[i], conditions.hardness, snow);
+    const arm = snow[0] > 0 ? snow[3] / snow[0] : 0;
+    torque += lineLoad[i] * share * arm;
+    const next = i + inward;
+    const h = Math.abs(x[next] - x[i]);
+    momentArea += torque * h;
+    angle += (torque * h) / torsion(0.5 * (x[i] + x[next]));
+  }
+  return { momentArea, stiffness: momentArea / angle };
+}
