@@ -45,9 +45,11 @@ export const set: Command = {
         ),
       ),
     );
-    const tightest = Math.min(...ranking.pairs[0].report.gates.map(gate => gate.neededRadius));
+    const radius = course.rhythm
+      ? setRadius(...course.rhythm)
+      : Math.min(...ranking.pairs[0].report.gates.map(gate => gate.neededRadius));
     const json = {
-      setRadiusM: rounded(course.rhythm ? setRadius(...course.rhythm) : tightest),
+      setRadiusM: rounded(radius),
       pairs: ranking.pairs.map(({ name, index, neededEdge, minHold, report, verdict }) => ({
         name,
         neededEdgeDeg: neededEdge === null ? null : rounded(neededEdge / DEGREE),
@@ -75,7 +77,7 @@ export const set: Command = {
         verdict,
       ]),
     };
-    const title = `${course.gates.length} gates, ${course.rhythm ? 'set' : 'tightest'} radius ${json.setRadiusM.toFixed(2)} m`;
+    const title = `${course.gates.length} gates, ${course.rhythm ? 'set' : 'tightest'} radius ${radius.toFixed(2)} m`;
     return {
       json,
       tables: [{ title, ...table }],

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { copyFile, open, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 
@@ -10,7 +11,8 @@ export async function atomicWrite(path: string, content: string | Uint8Array, { 
   // A link keeps pointing where it did: what it points at is replaced.
   const target = await realpath(path).catch(() => path);
   const existing = await stat(target).catch(() => null);
-  const beside = join(dirname(target), `.${basename(target)}.${process.pid}.new`);
+  // Two writes of one file at once must not share what they write beside it: the later rename wins.
+  const beside = join(dirname(target), `.${basename(target)}.${randomUUID()}.new`);
   try {
     const file = await open(beside, 'w', existing?.mode ?? 0o644);
     try {

@@ -19,6 +19,7 @@ export function createDocuments(folder: string) {
   const recentPath = join(folder, 'recent.json');
   const draftPath = join(folder, 'draft.json');
   let recent: { token: string; path: string }[] | null = null;
+  let remembering: Promise<unknown> = Promise.resolve();
 
   async function loadRecent() {
     if (!recent) {
@@ -31,7 +32,14 @@ export function createDocuments(folder: string) {
     return recent;
   }
 
-  async function remember(path: string): Promise<string> {
+  /** Several files may arrive at once; each is added to the list the one before has left. */
+  function remember(path: string): Promise<string> {
+    const token = remembering.then(() => addRecent(path));
+    remembering = token.catch(() => {});
+    return token;
+  }
+
+  async function addRecent(path: string): Promise<string> {
     const known = await loadRecent();
     const token = [...paths].find(entry => entry[1] === path)?.[0] ?? randomUUID();
     paths.set(token, path);

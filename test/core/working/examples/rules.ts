@@ -1,6 +1,15 @@
-import { controlRadiusWorking } from '../../../../core/rules/index.ts';
+import { catalogueRadiusWorking, controlRadiusWorking } from '../../../../core/rules/index.ts';
 
 export const examples = {
+  catalogueRadiusWorking: () =>
+    catalogueRadiusWorking({
+      discipline: 'SL',
+      lengthMm: 1650,
+      contactLengthMm: 1440,
+      tipWidthMm: 118,
+      waistWidthMm: 66,
+      tailWidthMm: 103,
+    }),
   controlRadiusWorking: () =>
     controlRadiusWorking({
       developedLength: 1.93,
