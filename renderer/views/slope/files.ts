@@ -1,0 +1,34 @@
+import { readEdges, readProfile, TableTextError } from '../../../core/run/index.ts';
+import { getHost } from '../../host/index.ts';
+import { report } from '../../state/index.ts';
+import { groundFile, groundKind, programmeFile, programmeKind, type TextFile } from './settings.ts';
+
+/** Asks for a table and reads it; the first fault is told with its line. */
+async function askFor(read: (text: string) => unknown): Promise<TextFile | null> {
+  try {
+    const [file] = await getHost().open('table');
+    if (!file) return null;
+    read(file.text);
+    return { name: file.name, text: file.text };
+  } catch (error) {
+    const first = error instanceof TableTextError ? error.problems[0]! : (error as Error).message;
+    report(first, 'error');
+    return null;
+  }
+}
+
+/** Rows of distance and height, m. */
+export async function openProfile(): Promise<void> {
+  const file = await askFor(readProfile);
+  if (!file) return;
+  groundFile.value = file;
+  groundKind.value = 'file';
+}
+
+/** Rows of time, s, and edge angle, degrees. */
+export async function openProgramme(): Promise<void> {
+  const file = await askFor(readEdges);
+  if (!file) return;
+  programmeFile.value = file;
+  programmeKind.value = 'file';
+}

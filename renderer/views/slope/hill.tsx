@@ -1,0 +1,140 @@
+import { computed, effect, useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { formatQuantity } from '../../format/index.ts';
+import type { ForceName, HillRun, HillSceneHandle } from '../../scene/index.ts';
+import { conditions, type Theme, view } from '../../state/index.ts';
+import { useWork } from '../../work/index.ts';
+import { carvingOf } from '../../work/radius-tables.ts';
+import { bendAlong, bendQuestions, bendTable } from './bends.ts';
+import { clock, tick, usePlayer } from './clock.ts';
+import { formOf, SCENE_THEME, styleOf } from './form.ts';
+import { PlanView } from './plan-view.tsx';
+import { ground, runs } from './runs.ts';
+import { arrowsShown, camera, ghostPair, leadPair } from './settings.ts';
+
+const FORCES: Readonly<Record<ForceName, string>> = {
+  weight: 'weight',
+  snow: 'snow pushes',
+  sideways: 'sideways',
+};
+
+const hardness = computed(() => conditions.value.hardnessNPerMm3 * 1e9);
+const fore = computed(() => conditions.value.foreMm / 1e3);
+const theme = computed<Theme>(() => view.value.theme);
+const system = computed(() => view.value.system);
+const mass = computed(() => conditions.value.massKg);
+
+function useBends(lane: string, of: typeof leadPair) {
+  return useWork(
+    'groove',
+    'Bending the ski for the picture',
+    () => {
+      const pair = of.value?.pair;
+      if (!pair || !carvingOf(pair).ok) return null;
+      return { pair, conditions: bendQuestions(hardness.value, fore.value) };
+    },
+    lane,
+  );
+}
+
+/** The hill with the skis on it; the flat plan where the page cannot draw in space. */
+export function Hill(): JSX.Element {
+  const host = useRef<HTMLDivElement>(null);
+  const bends = [useBends('bends lead', leadPair), useBends('bends ghost', ghostPair)] as const;
+  const laid = useSignal(false);
+  const flat = useSignal<string | null>(null);
+
+  useEffect(() => {
+    let gone = false;
+    const stops: (() => void)[] = [];
+    const begin = async () => {
+      // Drawing in space is the heaviest part of the program, so it is fetched when it is first looked at.
+      const { createScene, webglAvailable } = await import('../../scene/index.ts');
+      if (gone || !host.current) return;
+      if (!webglAvailable()) {
+        flat.value = 'This machine draws no WebGL 2';
+        return;
+      }
+      const scene = createScene(host.current, {
+        kind: 'hill',
+        theme: SCENE_THEME[theme.peek()],
+        reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
+      });
+      const lost = () => {
+        flat.value = 'The graphics driver gave up the picture';
+      };
+      scene.canvas.addEventListener('webglcontextlost', lost);
+      stops.push(() => {
+        scene.canvas.removeEventListener('webglcontextlost', lost);
+        scene.onTime(null);
+        usePlayer(null);
+        scene.dispose();
+      });
+      follow(scene, bends, stops);
+      laid.value = true;
+    };
+    begin().catch((error: Error) => {
+      flat.value = error.message;
+    });
+    return () => {
+      gone = true;
+      for (const stop of stops.reverse()) stop();
+    };
+  }, []);
+
+  if (flat.value !== null) return <PlanView why={flat.value} />;
+  return (
+    <div class="hill" ref={host}>
+      {!laid.value && <p class="hill-waiting">Laying out the hill …</p>}
+    </div>
+  );
+}
+
+/** Keeps the scene in step with the runs and the settings. */
+function follow(
+  scene: HillSceneHandle,
+  bends: readonly ReturnType<typeof useBends>[],
+  stops: (() => void)[],
+) {
+  const start = clock.peek();
+  const tables = computed(() => bends.map(each => (each.value.value ? bendTable(each.value.value) : null)));
+  // Runs keep their objects while only arrows, camera or units change: the groove stays laid.
+  const drawn = computed<readonly HillRun[]>(() => {
+    void theme.value;
+    return runs.value.runs.map(({ pair, track }, i) => {
+      const table = tables.value[i];
+      return {
+        track,
+        form: formOf(pair.pair),
+        style: styleOf(pair.mark),
+        bendAt: table ? bendAlong(table, track) : null,
+      };
+    });
+  });
+  let begun = false;
+  stops.push(
+    effect(() => scene.setTheme(SCENE_THEME[theme.value])),
+    effect(() => scene.setCamera(camera.value)),
+    effect(() => {
+      const slope = ground.value;
+      if (!slope || drawn.value.length === 0) return;
+      const units = system.value;
+      scene.update({
+        slope,
+        runs: drawn.value,
+        mass: mass.value,
+        arrows: arrowsShown.value,
+        forceText: (name, newtons) =>
+          `${FORCES[name]} ${formatQuantity(Math.round(newtons / 10) * 10, 'force', { system: units }).text}`,
+      });
+      const names = runs.value.runs.map(run => run.pair.name).join(' and ');
+      scene.describe(`${names} going down the hill, the groove left behind`);
+      if (begun) return;
+      begun = true;
+      scene.onTime(tick);
+      usePlayer(scene);
+      scene.seek(start);
+    }),
+  );
+}

@@ -1,0 +1,11 @@
+import type { View } from '../view.ts';
+import { SlopeReadings } from './readings.tsx';
+import { SlopeStage } from './stage.tsx';
+
+export const slopeView: View = {
+  id: 'slope',
+  question: 'slope',
+  heading: 'What happens down the hill?',
+  Stage: SlopeStage,
+  Readings: SlopeReadings,
+};

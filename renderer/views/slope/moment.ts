@@ -1,0 +1,76 @@
+import {
+  type ChainQuestion,
+  type CoachWords,
+  coachWords,
+  explainChain,
+  Phase,
+  type Track,
+  type TurnMoment,
+  type TurnRadius,
+  turnMoment,
+} from '../../../core/run/index.ts';
+import type { Working } from '../../../core/working/index.ts';
+import { radiusOf } from '../../rack/radius.ts';
+import { groundOf, type TurnPlan, turnOf } from './run-plan.ts';
+import type { PairRun } from './runs.ts';
+
+/** As the run model shares the load unless told otherwise. */
+const OUTER_SHARE = 0.7;
+
+const turns = new WeakMap<TurnPlan, TurnRadius>();
+
+function turnRadiusOf(plan: TurnPlan): TurnRadius {
+  const known = turns.get(plan) ?? turnOf(plan);
+  turns.set(plan, known);
+  return known;
+}
+
+/** The instant of a run as a question to the coach's chain. */
+export function questionAt({ pair, plan, track }: PairRun, row: number): ChainQuestion {
+  const edge = track.edge[row]!;
+  return {
+    turn: turnRadiusOf(plan.turn),
+    edgeAngle: Math.abs(edge),
+    speed: track.speed[row]!,
+    mass: plan.mass,
+    slope: Math.asin(groundOf(plan.ground).sine(track.y[row]!)),
+    pastFallLine: track.heading[row]! * Math.sign(edge),
+    baseBevel: plan.baseBevel,
+    outerShare: OUTER_SHARE,
+    sidecutRadius: radiusOf(pair.pair) ?? 0,
+  };
+}
+
+export interface Explained {
+  readonly moment: TurnMoment;
+  readonly words: CoachWords;
+  readonly chain: readonly Working[];
+}
+
+/** The chain at a row; null where the ski is on no edge. */
+export function explainedAt(run: PairRun, row: number): Explained | null {
+  if (!onEdge(run.track, row)) return null;
+  const question = questionAt(run, row);
+  return { moment: turnMoment(question), words: coachWords(question), chain: explainChain(question) };
+}
+
+export const onEdge = (track: Track, row: number): boolean =>
+  track.phase[row] === Phase.Holding || track.phase[row] === Phase.Slipping;
+
+/** Row of the greatest load. */
+export function hardestRow(track: Track): number {
+  return extremeRow(track, row => track.loadBodyWeights[row]!);
+}
+
+/** Row of the least hold. */
+export function leastHoldRow(track: Track): number {
+  return extremeRow(track, row => -track.hold[row]!);
+}
+
+function extremeRow(track: Track, of: (row: number) => number): number {
+  let best = -1;
+  for (let row = 0; row < track.t.length; row++) {
+    if (onEdge(track, row) && (best < 0 || of(row) > of(best))) best = row;
+  }
+  return Math.max(0, best);
+}

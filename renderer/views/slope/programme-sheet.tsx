@@ -1,0 +1,115 @@
+import type { JSX } from 'preact';
+import { Chart, Handle, Quantity, type Series } from '../../kit/index.ts';
+import { PAIR_MARKS } from '../../state/index.ts';
+import { programmeOf } from './run-plan.ts';
+import { leadRun } from './runs.ts';
+import { drawn, leadPair, programmeKind, programmePlan } from './settings.ts';
+
+const DEG = 180 / Math.PI;
+const SAMPLES = 240;
+const MOST_POINTS = 25;
+const STEEPEST = 80;
+
+/** Edge angle over time: what the skier is told to do. Drawn programmes have a handle at every point. */
+export function ProgrammeSheet(): JSX.Element {
+  const points = drawn.value;
+  const isDrawn = programmeKind.value === 'drawn';
+  const step = points[1]!.at - points[0]!.at;
+  const setStep = (seconds: number) => {
+    drawn.value = points.map((point, i) => ({ ...point, at: Number((i * seconds).toFixed(3)) }));
+  };
+  const add = () => {
+    const last = points.at(-1)!;
+    const turn = points.at(-2)!.deg > 0 ? -45 : 45;
+    drawn.value = [...points, { at: last.at + step, deg: turn }, { at: last.at + 2 * step, deg: 0 }];
+  };
+  return (
+    <div class="programme-sheet">
+      <Chart
+        title="Edge angle over time"
+        x={{ label: 'Time', measure: 'time' }}
+        y={{
+          label: 'Edge angle, right turns +',
+          measure: 'angleDeg',
+          zero: true,
+          ...(isDrawn ? { domain: [-STEEPEST, STEEPEST] as const } : {}),
+        }}
+        series={seriesOf()}
+        empty="Choose a pair in the rack, and the programme it is skied with is drawn here."
+      >
+        {plot =>
+          isDrawn
+            ? points.map((point, i) => (
+                <Handle
+                  key={point.at}
+                  label={`Edge angle at ${point.at.toFixed(1)} s`}
+                  measure="angleDeg"
+                  value={point.deg}
+                  min={-STEEPEST}
+                  max={STEEPEST}
+                  step={1}
+                  along="y"
+                  x={plot.x(point.at)}
+                  y={plot.y(point.deg)}
+                  invert={plot.y.invert}
+                  onInput={deg => {
+                    drawn.value = points.map((each, k) => (k === i ? { ...each, deg } : each));
+                  }}
+                />
+              ))
+            : null
+        }
+      </Chart>
+      {isDrawn ? (
+        <div class="toolbar">
+          <Quantity
+            label="Time from point to point"
+            measure="time"
+            value={step}
+            min={0.2}
+            max={2}
+            step={0.05}
+            onInput={setStep}
+          />
+          <button type="button" disabled={points.length >= MOST_POINTS} onClick={add}>
+            Add a turn
+          </button>
+          <button
+            type="button"
+            disabled={points.length <= 3}
+            onClick={() => {
+              drawn.value = points.slice(0, -2);
+            }}
+          >
+            Take the last turn off
+          </button>
+        </div>
+      ) : (
+        <p class="reading-hint">
+          {programmeKind.value === 'banked'
+            ? 'Banked turns have no programme: at every instant the skis are tilted as far as the force leans. The line is what came of it.'
+            : 'To draw your own, choose Drawn under Turns.'}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function seriesOf(): Series[] {
+  const mark = leadPair.value?.mark ?? PAIR_MARKS[0]!;
+  const plan = programmePlan.value;
+  if (plan.kind === 'banked') {
+    const run = leadRun.value;
+    if (!run) return [];
+    return [{ id: 'edge', label: '', mark, x: run.track.t, y: run.track.edge.map(edge => edge * DEG) }];
+  }
+  try {
+    const programme = programmeOf(plan);
+    if (programme.kind !== 'edge') return [];
+    const x = Float64Array.from({ length: SAMPLES + 1 }, (_, i) => (i * programme.end) / SAMPLES);
+    return [{ id: 'edge', label: '', mark, x, y: x.map(at => programme.edge(at) * DEG) }];
+  } catch {
+    // The run itself says what is wrong with the programme.
+    return [];
+  }
+}

@@ -1,0 +1,120 @@
+import './slope.css';
+import type { JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
+import { Empty, Segments } from '../../kit/index.ts';
+import type { HillCamera } from '../../scene/index.ts';
+import { activePair, chosenPairs } from '../../state/index.ts';
+import { togglePlay } from './clock.ts';
+import { CoachSheet } from './coach-sheet.tsx';
+import { EnergyBook } from './energy-book.tsx';
+import { Hill } from './hill.tsx';
+import { ProgrammeSheet } from './programme-sheet.tsx';
+import { followRuns, runs } from './runs.ts';
+import { arrowsShown, camera, chooseGhost, ghostPair, type Sheet, sheet } from './settings.ts';
+import { Traces } from './traces.tsx';
+import { Transport } from './transport.tsx';
+
+const SHEETS: readonly { value: Sheet; label: string }[] = [
+  { value: 'traces', label: 'Traces' },
+  { value: 'programme', label: 'Edge angle' },
+  { value: 'energy', label: 'Energy' },
+  { value: 'coach', label: 'Why' },
+];
+
+const CAMERAS: readonly { value: HillCamera; label: string; title: string }[] = [
+  { value: 'follow', label: 'Follow', title: 'From behind the skier' },
+  { value: 'side', label: 'Side', title: 'From the side, along with the skier' },
+  { value: 'above', label: 'Above', title: 'From above' },
+  { value: 'along', label: 'Along', title: 'Along the length of the ski' },
+  { value: 'whole', label: 'Whole', title: 'The whole run' },
+];
+
+export function SlopeStage(): JSX.Element {
+  useEffect(followRuns, []);
+  useEffect(() => {
+    window.addEventListener('keydown', onSpace);
+    return () => window.removeEventListener('keydown', onSpace);
+  }, []);
+  if (!activePair.value) {
+    return (
+      <Empty>
+        <p>Choose a pair in the rack to send it down the hill; a second pair goes along as a ghost.</p>
+      </Empty>
+    );
+  }
+  const { problem } = runs.value;
+  return (
+    <div class="stage-column slope-stage">
+      <div class="toolbar">
+        <Segments
+          label="Camera"
+          labelHidden
+          value={camera.value}
+          options={CAMERAS}
+          onInput={next => {
+            camera.value = next;
+          }}
+        />
+        <label class="check">
+          <input
+            type="checkbox"
+            checked={arrowsShown.value}
+            onChange={() => {
+              arrowsShown.value = !arrowsShown.value;
+            }}
+          />
+          Forces
+        </label>
+        <GhostChoice />
+      </div>
+      {problem && (
+        <p class="problem" role="alert">
+          {problem}
+        </p>
+      )}
+      <Hill />
+      <Transport />
+      <Segments
+        label="Under it"
+        labelHidden
+        value={sheet.value}
+        options={SHEETS}
+        onInput={next => {
+          sheet.value = next;
+        }}
+      />
+      <div class="slope-sheet">
+        {sheet.value === 'traces' && <Traces />}
+        {sheet.value === 'programme' && <ProgrammeSheet />}
+        {sheet.value === 'energy' && <EnergyBook />}
+        {sheet.value === 'coach' && <CoachSheet />}
+      </div>
+    </div>
+  );
+}
+
+/** Which other chosen pair goes along at the same time. */
+function GhostChoice(): JSX.Element | null {
+  const others = chosenPairs.value.filter(pair => pair.id !== activePair.value?.id);
+  if (others.length === 0) return null;
+  return (
+    <Segments
+      label="Beside it"
+      value={ghostPair.value?.id ?? ''}
+      options={[
+        { value: '', label: 'None' },
+        ...others.map(pair => ({ value: pair.id, label: pair.mark.letter, title: pair.name })),
+      ]}
+      onInput={id => chooseGhost(id || null)}
+    />
+  );
+}
+
+/** Space plays and pauses, except where it already means something. */
+function onSpace(event: KeyboardEvent): void {
+  if (event.key !== ' ' || event.defaultPrevented || document.querySelector('dialog[open]')) return;
+  const target = event.target as HTMLElement;
+  if (target.closest('button, input, select, textarea, summary, [contenteditable]')) return;
+  event.preventDefault();
+  togglePlay();
+}

@@ -1,0 +1,154 @@
+import type { JSX } from 'preact';
+import { formatQuantity, type System, shownAs } from '../../format/index.ts';
+import { extentOf, type Series } from '../../kit/series.ts';
+import { MEASURED } from './measured.ts';
+import type { PairRun } from './runs.ts';
+import { stretchesOf } from './skids.ts';
+import type { Trace } from './trace-list.ts';
+
+/** Where one small plot stands in the drawing, px. */
+export interface PlotBox {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+const MOST_POINTS = 360;
+
+export interface TraceLine {
+  readonly run: PairRun;
+  readonly values: Float64Array;
+}
+
+export interface DrawnTrace {
+  readonly trace: Trace;
+  readonly lines: readonly TraceLine[];
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Columns and axis of a trace over all runs; the measured bands take part where they are shown. */
+export function drawnTrace(trace: Trace, runs: readonly PairRun[], measured: boolean): DrawnTrace {
+  const lines = runs.map(run => ({ run, values: trace.values(run.track) }));
+  const lists: ArrayLike<number>[] = lines.map(line => line.values);
+  if (trace.atLeast) lists.push(trace.atLeast);
+  if (measured) for (const band of bandsOf(trace)) lists.push([band.low, band.high]);
+  const [low, high] = extentOf(lists, { label: trace.label, measure: trace.measure, zero: trace.zero });
+  const room = 0.06 * (high - low);
+  return { trace, lines, low: low === 0 ? 0 : low - room, high: high + room };
+}
+
+const bandsOf = (trace: Trace) => MEASURED.filter(band => band.trace === trace.id);
+
+interface Props {
+  readonly drawn: DrawnTrace;
+  readonly box: PlotBox;
+  readonly end: number;
+  readonly measured: boolean;
+  readonly system: System;
+  /** Times along the bottom. */
+  readonly times: boolean;
+}
+
+/** The still part of a small plot: frame, bands, skids and lines. It is drawn once a run. */
+export function TracePlot({ drawn, box, end, measured, system, times }: Props): JSX.Element {
+  const { trace, lines, low, high } = drawn;
+  const y = (value: number) => box.height * (1 - (value - low) / (high - low));
+  const x = (t: number) => (box.width * t) / end;
+  const ticks = [low < 0 && high > 0 ? 0 : low, high];
+  const text = (value: number) => {
+    const { factor, decimals } = shownAs(trace.measure, system);
+    return formatQuantity(value, trace.measure, {
+      system,
+      decimals: Math.abs(value * factor) >= 10 ? 0 : Math.min(1, decimals),
+    }).value;
+  };
+  return (
+    <g transform={`translate(${box.left},${box.top})`}>
+      <text class="trace-label" x={0} y={-6}>
+        {trace.label}
+      </text>
+      <svg width={box.width} height={box.height} overflow="hidden" role="presentation">
+        <rect class="trace-field" width={box.width} height={box.height} />
+        {measured &&
+          bandsOf(trace).map(band => (
+            <g key={band.label}>
+              <rect
+                class="measured-band"
+                y={y(band.high)}
+                width={box.width}
+                height={Math.max(2, y(band.low) - y(band.high))}
+              />
+              <text class="measured-label" x={box.width - 4} y={y(band.low) - 2} text-anchor="end">
+                {band.label}
+              </text>
+            </g>
+          ))}
+        <path class="zero" d={`M0,${y(0)}H${box.width}`} />
+        {lines
+          .slice(0, 1)
+          .map(line =>
+            stretchesOf(line.run.track).map(({ from, to }) => (
+              <rect
+                key={from}
+                class="skid-band"
+                x={x(from)}
+                width={Math.max(1.5, x(to) - x(from))}
+                height={box.height}
+                fill="url(#skid-hatch)"
+              />
+            )),
+          )}
+        {lines.map(line => (
+          <path
+            key={line.run.pair.id}
+            class="line trace-line"
+            d={pathOf({ x: line.run.track.t, y: line.values }, x, y)}
+            stroke={line.run.pair.mark.colour}
+            stroke-dasharray={line.run.pair.mark.dash}
+          />
+        ))}
+      </svg>
+      {ticks.map(value => (
+        <text
+          key={value}
+          class="trace-tick"
+          x={-5}
+          y={Math.max(5, Math.min(box.height - 4, y(value)))}
+          text-anchor="end"
+          dominant-baseline="central"
+        >
+          {text(value)}
+        </text>
+      ))}
+      {times && (
+        <g class="trace-times">
+          <text x={0} y={box.height + 13}>
+            0 s
+          </text>
+          <text x={box.width} y={box.height + 13} text-anchor="end">
+            {end.toFixed(1)} s
+          </text>
+        </g>
+      )}
+    </g>
+  );
+}
+
+function pathOf(line: Pick<Series, 'x' | 'y'>, x: (t: number) => number, y: (v: number) => number): string {
+  const n = line.x.length;
+  const step = Math.max(1, Math.floor(n / MOST_POINTS));
+  let path = '';
+  let pen = false;
+  for (let i = 0; i < n; i += step) {
+    const value = line.y[i]!;
+    if (!Number.isFinite(value)) {
+      pen = false;
+      continue;
+    }
+    path += `${pen ? 'L' : 'M'}${x(line.x[i]!).toFixed(1)},${y(value).toFixed(1)}`;
+    pen = true;
+  }
+  return path;
+}

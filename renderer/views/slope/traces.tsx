@@ -1,0 +1,179 @@
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { formatQuantity } from '../../format/index.ts';
+import { Figure, type Size } from '../../kit/index.ts';
+import { view } from '../../state/index.ts';
+import { clock, seek } from './clock.ts';
+import { MEASURED_WORDS } from './measured.ts';
+import { duration, type PairRun, runs } from './runs.ts';
+import { measuredShown } from './settings.ts';
+import { phaseWords, rowAt } from './skids.ts';
+import { TRACES } from './trace-list.ts';
+import { type DrawnTrace, drawnTrace, type PlotBox, TracePlot } from './trace-plot.tsx';
+import { trackRows } from './track-csv.ts';
+
+const LEFT = 34;
+const HEAD = 22;
+const FOOT = 16;
+const GAP = 14;
+
+/** Six traces over one time; dragging over them moves the time everything shows. */
+export function Traces(): JSX.Element {
+  const shown = runs.value.runs;
+  const measured = measuredShown.value;
+  const drawn = useMemo(() => TRACES.map(trace => drawnTrace(trace, shown, measured)), [shown, measured]);
+  return (
+    <>
+      <Figure
+        title="Traces"
+        class="traces"
+        description="Speed, radius, edge angle, lean, load and hold over time"
+        note={measured ? undefined : 'Drag across them to move the time. Hatched: the ski slides.'}
+        rows={() => trackRows(shown.map(({ pair, track }) => ({ name: pair.name, track })))}
+        tools={
+          <label class="check">
+            <input
+              type="checkbox"
+              checked={measured}
+              onChange={() => {
+                measuredShown.value = !measured;
+              }}
+            />
+            Measured turns
+          </label>
+        }
+      >
+        {size => <TraceGrid size={size} drawn={drawn} shown={shown} measured={measured} />}
+      </Figure>
+      {measured && <p class="reading-hint">{MEASURED_WORDS}</p>}
+    </>
+  );
+}
+
+interface GridProps {
+  readonly size: Size;
+  readonly drawn: readonly DrawnTrace[];
+  readonly shown: readonly PairRun[];
+  readonly measured: boolean;
+}
+
+function TraceGrid({ size, drawn, shown, measured }: GridProps): JSX.Element | null {
+  const end = duration.value;
+  if (shown.length === 0 || end === 0) return null;
+  const columns = size.width > 2 * size.height ? 3 : 2;
+  const rows = Math.ceil(drawn.length / columns);
+  const width = size.width / columns - LEFT - GAP;
+  const height = Math.max(20, (size.height - FOOT) / rows - HEAD);
+  const boxes = drawn.map((_, i) => ({
+    left: (i % columns) * (width + LEFT + GAP) + LEFT,
+    top: Math.floor(i / columns) * (height + HEAD) + HEAD,
+    width,
+    height,
+  }));
+  return (
+    <g>
+      <defs>
+        <pattern id="skid-hatch" width="6" height="6" patternUnits="userSpaceOnUse">
+          <path d="M-1,7L7,-1M-1,1L1,-1M5,7L7,5" stroke="var(--danger)" stroke-width="1.2" opacity="0.6" />
+        </pattern>
+      </defs>
+      {drawn.map((each, i) => (
+        <TracePlot
+          key={each.trace.id}
+          drawn={each}
+          box={boxes[i]!}
+          end={end}
+          measured={measured}
+          system={view.value.system}
+          times={i >= drawn.length - columns}
+        />
+      ))}
+      <TimeReading drawn={drawn} boxes={boxes} end={end} />
+    </g>
+  );
+}
+
+/** What moves: a line in every plot and the values under it. */
+function TimeReading(props: {
+  readonly drawn: readonly DrawnTrace[];
+  readonly boxes: readonly PlotBox[];
+  readonly end: number;
+}): JSX.Element {
+  const { drawn, boxes, end } = props;
+  const time = Math.min(clock.value, end);
+  const { system } = view.value;
+  const lead = drawn[0]!.lines[0]!.run.track;
+  const spoken = `${time.toFixed(2)} s, ${phaseWords(lead, rowAt(lead, time))}`;
+  const scrub = (event: PointerEvent, box: PlotBox) => {
+    const area = (event.currentTarget as Element).getBoundingClientRect();
+    seek((end * (event.clientX - area.left)) / box.width);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const by = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
+    const to = by ? time + (by * end) / (event.shiftKey ? 500 : 100) : { Home: 0, End: end }[event.key];
+    if (to === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    seek(to);
+  };
+  return (
+    <>
+      {drawn.map(({ trace, lines, low, high }, i) => {
+        const box = boxes[i]!;
+        const at = (box.width * time) / end;
+        return (
+          <g key={trace.id} transform={`translate(${box.left},${box.top})`} data-control>
+            <path class="time-line" d={`M${at},0V${box.height}`} />
+            <text class="trace-value" x={box.width} y={-6} text-anchor="end">
+              {lines.map(line => {
+                const value = line.values[rowAt(line.run.track, time)]!;
+                const { value: text, unit } = formatQuantity(value, trace.measure, { system });
+                const short = unit === '× body weight' ? '×' : unit === '°' ? '°' : ` ${unit}`;
+                return (
+                  <tspan key={line.run.pair.id} fill={line.run.pair.mark.colour} dx={8}>
+                    {lines.length > 1 ? `${line.run.pair.mark.letter} ` : ''}
+                    {text}
+                    {text === '–' ? '' : short}
+                  </tspan>
+                );
+              })}
+            </text>
+            {lines.map(line => {
+              const value = line.values[rowAt(line.run.track, time)]!;
+              return Number.isFinite(value) ? (
+                <circle
+                  key={line.run.pair.id}
+                  class="time-dot"
+                  cx={at}
+                  cy={box.height * (1 - (value - low) / (high - low))}
+                  r={3.5}
+                  fill={line.run.pair.mark.colour}
+                />
+              ) : null;
+            })}
+            <rect
+              class="cursor-field"
+              width={box.width}
+              height={box.height}
+              tabIndex={i === 0 ? 0 : -1}
+              role="slider"
+              aria-label={`${trace.label} over time`}
+              aria-valuemin={0}
+              aria-valuemax={end}
+              aria-valuenow={time}
+              aria-valuetext={spoken}
+              onPointerDown={event => {
+                event.currentTarget.setPointerCapture(event.pointerId);
+                scrub(event, box);
+              }}
+              onPointerMove={event => {
+                if (event.buttons === 1) scrub(event, box);
+              }}
+              onKeyDown={onKeyDown}
+            />
+          </g>
+        );
+      })}
+    </>
+  );
+}

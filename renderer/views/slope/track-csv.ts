@@ -1,0 +1,44 @@
+import type { Track } from '../../../core/run/index.ts';
+import { phaseWords } from './skids.ts';
+
+const DEG = 180 / Math.PI;
+/** Every so many rows of 10 ms. */
+const EVERY = 2;
+
+type Column = readonly [string, (track: Track, row: number) => number | string];
+
+const COLUMNS: readonly Column[] = [
+  ['time (s)', (k, i) => k.t[i]!],
+  ['x across (m)', (k, i) => k.x[i]!],
+  ['y down the slope (m)', (k, i) => k.y[i]!],
+  ['distance (m)', (k, i) => k.distance[i]!],
+  ['drop (m)', (k, i) => k.drop[i]!],
+  ['heading from the fall line (deg)', (k, i) => k.heading[i]! * DEG],
+  ['speed (km/h)', (k, i) => k.speed[i]! * 3.6],
+  ['radius (m)', (k, i) => k.radius[i]!],
+  ['edge angle (deg)', (k, i) => k.edge[i]! * DEG],
+  ['lean (deg)', (k, i) => k.lean[i]! * DEG],
+  ['load (N)', (k, i) => k.load[i]!],
+  ['load (body weights)', (k, i) => k.loadBodyWeights[i]!],
+  ['hold (deg)', (k, i) => k.hold[i]! * DEG],
+  ['drift (deg)', (k, i) => k.drift[i]! * DEG],
+  ['kinetic energy gained (J)', (k, i) => k.energy.kinetic[i]!],
+  ['friction work (J)', (k, i) => k.energy.friction[i]!],
+  ['drag work (J)', (k, i) => k.energy.drag[i]!],
+  ['skid work (J)', (k, i) => k.energy.skid[i]!],
+  ['state', (k, i) => phaseWords(k, i)],
+];
+
+const cell = (value: number | string): string | number =>
+  typeof value === 'string' ? value : Number.isFinite(value) ? Number(value.toPrecision(7)) : '';
+
+/** Tracks as rows for a file, headings first; metric, whatever the screen shows. */
+export function trackRows(tracks: readonly { readonly name: string; readonly track: Track }[]) {
+  const rows: (string | number)[][] = [['pair', ...COLUMNS.map(([heading]) => heading)]];
+  for (const { name, track } of tracks) {
+    for (let i = 0; i < track.t.length; i += EVERY) {
+      rows.push([name, ...COLUMNS.map(([, read]) => cell(read(track, i)))]);
+    }
+  }
+  return rows;
+}
