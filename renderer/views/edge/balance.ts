@@ -1,4 +1,11 @@
-import { balancedLoad, GRAVITY, leanAngle, normalForce, sidewaysForce } from '../../../core/run/index.ts';
+import {
+  balancedLoad,
+  GRAVITY,
+  holdingSpeed,
+  leanAngle,
+  normalForce,
+  sidewaysForce,
+} from '../../../core/run/index.ts';
 import { conditions } from '../../state/index.ts';
 import { DEGREE } from './asked.ts';
 
@@ -7,13 +14,25 @@ export interface Balance {
   readonly lean: number;
   /** What the snow gives a skier in balance at that lean, N. */
   readonly load: number;
+  /** Greatest speed at which the shelf under the boot carries this turn, m/s. */
+  readonly greatestSpeed: number;
 }
 
-/** Balance in a turn of radius R (m) at the present speed, as the skier crosses the fall line. */
-export function balanceIn(radius: number): Balance {
+/** Balance in a turn of radius R (m) at the present speed on an edge angle (rad), as the skier crosses the fall line. */
+export function balanceIn(radius: number, edgeAngle: number, baseBevel: number): Balance {
   const { speedKmh, slopeDeg, massKg } = conditions.value;
   const slope = slopeDeg * DEGREE;
   const sideways = sidewaysForce(massKg, speedKmh / 3.6, radius, slope, 0, 1);
   const lean = leanAngle(sideways, normalForce(massKg, slope));
-  return { lean, load: massKg * GRAVITY * balancedLoad(lean, slope) };
+  const greatestSpeed = holdingSpeed({
+    turn: { radius: () => radius },
+    edgeAngle,
+    speed: speedKmh / 3.6,
+    mass: massKg,
+    slope,
+    pastFallLine: 0,
+    baseBevel,
+    outerShare: 1,
+  });
+  return { lean, load: massKg * GRAVITY * balancedLoad(lean, slope), greatestSpeed };
 }

@@ -36,7 +36,7 @@ export function Controls(): JSX.Element {
         min={LEAST_LOAD}
         max={MOST_LOAD}
         step={50}
-        note={`${decimal(loadN / (massKg * GRAVITY), 1)} × body weight`}
+        note={`${decimal(loadN / (massKg * GRAVITY), 1)} × weight`}
         onInput={value => changeConditions('Load', { loadN: value }, 'loadN')}
       />
       <Quantity
@@ -46,12 +46,12 @@ export function Controls(): JSX.Element {
         min={-MOST_FORE}
         max={MOST_FORE}
         step={5}
-        note={foreMm === 0 ? 'over the boot centre' : foreMm > 0 ? 'ahead of it' : 'behind it'}
+        note={foreMm === 0 ? 'over boot centre' : foreMm > 0 ? 'ahead of centre' : 'behind centre'}
         onInput={value => changeConditions('Fore-aft', { foreMm: value }, 'foreMm')}
       />
       <div class="snow-control">
         <Quantity
-          label="Snow hardness"
+          label="Hardness"
           measure="hardnessNPerMm3"
           value={hardnessNPerMm3}
           min={LEAST_HARDNESS}

@@ -49,7 +49,7 @@ export function FromAbove(props: {
   return (
     <Figure
       title="From above"
-      note="strong where the edge presses; dotted: its arc"
+      note="bold: pressed"
       description={`Edges of ${props.pairs.map(pair => pair.name).join(', ')} from above on their arcs`}
       rows={() => [
         ['pair', 'from the boot centre (mm)', 'sideways (mm)', 'pressed'],

@@ -20,8 +20,8 @@ function heldOf(pair: ChosenPair): Held[] {
   const solved = grooveOf(pair);
   const { radius } = turnOf(pair);
   if (!solved || radius === null) return [];
-  const balance = balanceIn(radius);
   const { bootCentre, baseBevel } = ski(pair.pair);
+  const balance = balanceIn(radius, solved.conditions.edgeAngle, baseBevel);
   return [{ pair, balance, hold: holdAlong(solved, bootCentre, balance.lean, baseBevel), x: solved.x }];
 }
 
@@ -86,17 +86,14 @@ function OwnHold({ held }: { held: Held }): JSX.Element {
   const away = Math.abs(load - conditions.value.loadN) > 10;
   return (
     <>
-      <p class="hold-words">{wordsOf(hold)}</p>
+      <p class="hold-words">
+        {wordsOf(hold)} The shelf carries this turn up to{' '}
+        {formatQuantity(balance.greatestSpeed, 'speed', { system, decimals: 0 }).text}.
+      </p>
       <div class="hold-pair">
+        <Reading label="Lean" measure="angle" size="small" value={balance.lean} />
         <Reading
-          label="Lean in balance"
-          measure="angle"
-          size="small"
-          value={balance.lean}
-          note="crossing the fall line"
-        />
-        <Reading
-          label="Hold under the boot"
+          label="At the boot"
           measure="angle"
           size="small"
           value={hold.boot}
@@ -117,7 +114,7 @@ function OwnHold({ held }: { held: Held }): JSX.Element {
 }
 
 function wordsOf(hold: Hold): string {
-  if (hold.skids) return 'The shelf is flatter than the skier leans: the ski skids.';
+  if (hold.skids) return 'The skier leans more than the shelf is steep: the ski skids.';
   if (hold.slips) return `It carves, but ${PARTS[hold.lostFirst]} slips.`;
   if (hold.lostFirst === 'boot') return 'It holds from tip to tail.';
   return `It holds; ${PARTS[hold.lostFirst]} would let go first.`;

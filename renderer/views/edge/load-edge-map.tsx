@@ -26,7 +26,7 @@ export function LoadEdgeMap({ pair }: { pair: ChosenPair }): JSX.Element {
   const { table } = shown;
   return (
     <Figure
-      title="Radius over angle and load"
+      title="Load–edge map"
       note={<PairBadge mark={pair.mark} />}
       description={`Map of the turn radius of ${pair.name} over edge angle and load`}
       tools={<TableProgress tables={[shown]} />}

@@ -4,13 +4,17 @@ import {
   biteAngleWorking,
   cosineRadiusWorking,
   midSkiTravel,
+  penetrationWorking,
   travelWorking,
   turnRadiusWorking,
+  twistWorking,
+  wholeRadiusWorking,
 } from '../../../core/carve/index.ts';
 import { shapeWorkings } from '../../../core/shape/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
 import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
+import { carvingOf } from '../../work/radius-tables.ts';
 import { asked } from './asked.ts';
 import { faultOf, grooveOf, grooves, unbendable } from './grooves.ts';
 import { rigidOf, turnOf } from './turn.ts';
@@ -52,6 +56,7 @@ function turnWorkings(pair: ChosenPair): readonly Working[] {
 
 function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
   const solved = grooveOf(pair);
+  const carving = carvingOf(pair.pair);
   const rigid = rigidOf(pair);
   const { edgeAngle } = asked.value;
   const { rule } = turnOf(pair);
@@ -73,6 +78,7 @@ function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
         label="Whole ski, tip to tail"
         measure="radius"
         value={solved?.wholeRadius ?? null}
+        working={solved ? () => wholeRadiusWorking(solved) : undefined}
       />
       <Reading
         {...small}
@@ -80,11 +86,21 @@ function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
         measure="deflection"
         decimals={1}
         value={solved?.maxPenetration ?? null}
+        working={solved && carving.ok ? () => penetrationWorking(carving.ski, solved) : undefined}
       />
-      <div class="reading-two">
-        <Reading {...small} label="Twist at tip" measure="angle" value={solved?.twistTip ?? null} />
-        <Reading {...small} label="at tail" measure="angle" value={solved?.twistTail ?? null} />
-      </div>
+      {(['tip', 'tail'] as const).map(end => {
+        const explained = solved && carving.ok ? twistWorking(carving.ski, solved, end) : null;
+        return (
+          <Reading
+            {...small}
+            key={end}
+            label={`Twist at the ${end}`}
+            measure="angle"
+            value={solved ? (end === 'tip' ? solved.twistTip : solved.twistTail) : null}
+            working={explained ? () => explained : undefined}
+          />
+        );
+      })}
       <Reading
         {...small}
         label="Mid-ski travel to full contact"

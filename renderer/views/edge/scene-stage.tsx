@@ -3,7 +3,13 @@ import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { getHost } from '../../host/index.ts';
 import { Segments } from '../../kit/index.ts';
-import type { EdgeCamera, EdgeSceneHandle, ThemeName } from '../../scene/index.ts';
+import {
+  createScene,
+  type EdgeCamera,
+  type EdgeSceneHandle,
+  type ThemeName,
+  webglAvailable,
+} from '../../scene/index.ts';
 import { activePair, chosenPairs, report, type Theme, view } from '../../state/index.ts';
 import { FlatDrawings } from './flat-drawings.tsx';
 import { sceneInput, sceneWords } from './scene-input.ts';
@@ -28,46 +34,20 @@ export function SceneStage(): JSX.Element {
   const flat = useSignal<string | null>(null);
 
   useEffect(() => {
-    let gone = false;
-    const stops: (() => void)[] = [];
-    const begin = async () => {
-      // Drawing in space is the heaviest part of the program, so it is fetched when it is first looked at.
-      const { createScene, webglAvailable } = await import('../../scene/index.ts');
-      if (gone || !box.current) return;
-      if (!webglAvailable()) {
-        flat.value = 'This browser or graphics driver has no WebGL 2, so the snow is drawn flat.';
-        return;
-      }
-      const made = createScene(box.current, {
-        kind: 'edge',
-        theme: THEMES[view.peek().theme],
-        reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
-      });
-      stops.push(() => made.dispose());
-      made.setCamera(camera.peek());
-      stops.push(effect(() => made.setTheme(THEMES[view.value.theme])));
-      stops.push(
-        effect(() => {
-          const input = sceneInput();
-          if (input) made.update(input);
-          made.describe(sceneWords());
-        }),
-      );
-      stops.push(effect(() => made.setCamera(camera.value)));
-      const lost = () => {
+    if (!box.current) return;
+    if (!webglAvailable()) {
+      flat.value = 'This browser or its graphics driver has no WebGL 2, so the snow is drawn flat.';
+      return;
+    }
+    try {
+      const { made, end } = begin(box.current, () => {
         flat.value = 'The graphics driver gave up the picture, so the snow is drawn flat.';
-      };
-      made.canvas.addEventListener('webglcontextlost', lost);
-      stops.push(() => made.canvas.removeEventListener('webglcontextlost', lost));
+      });
       scene.value = made;
-    };
-    begin().catch((error: Error) => {
-      flat.value = `The snow is drawn flat: ${error.message}`;
-    });
-    return () => {
-      gone = true;
-      for (const stop of stops.reverse()) stop();
-    };
+      return end;
+    } catch (error) {
+      flat.value = `The snow is drawn flat: ${(error as Error).message}`;
+    }
   }, []);
 
   const active = activePair.value;
@@ -117,6 +97,33 @@ export function SceneStage(): JSX.Element {
       <ScenePlayback scene={scene.value} />
     </section>
   );
+}
+
+/** Makes the scene and keeps it in step with the state; `end` takes it off again. */
+function begin(box: HTMLElement, lost: () => void): { made: EdgeSceneHandle; end: () => void } {
+  const made = createScene(box, {
+    kind: 'edge',
+    theme: THEMES[view.peek().theme],
+    reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
+  });
+  made.canvas.addEventListener('webglcontextlost', lost);
+  const stops = [
+    effect(() => made.setTheme(THEMES[view.value.theme])),
+    effect(() => {
+      const input = sceneInput();
+      if (input) made.update(input);
+      made.describe(sceneWords());
+    }),
+    effect(() => made.setCamera(camera.value)),
+  ];
+  return {
+    made,
+    end() {
+      for (const stop of stops) stop();
+      made.canvas.removeEventListener('webglcontextlost', lost);
+      made.dispose();
+    },
+  };
 }
 
 async function savePicture(scene: EdgeSceneHandle | null): Promise<void> {

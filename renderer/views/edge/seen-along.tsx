@@ -31,7 +31,8 @@ function cutsOf(pair: ChosenPair): Cut[] {
       const height = lift + pressedHeight(edge, edgeAngle, x);
       return { name, halfWidth, height, angle: edgeAngle, thickness: BODY[name] };
     }
-    const node = Math.round((x / edge.length) * (solved.x.length - 1));
+    let node = 0;
+    while (node < solved.x.length - 1 && solved.x[node]! < x - 1e-9) node++;
     return {
       name,
       halfWidth,
@@ -49,7 +50,7 @@ export function SeenAlong({ pair }: { pair: ChosenPair }): JSX.Element {
   return (
     <Figure
       title="Along its length"
-      note="cut at tip, boot and tail, to scale"
+      note="cuts, to scale"
       description={`${pair.name} seen along its length in the snow`}
       rows={() => [
         ['cut', 'edge angle (°)', 'depth of the edge (mm)'],
