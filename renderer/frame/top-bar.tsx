@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { helpOpen } from '../help/index.tsx';
 import { Segments } from '../kit/index.ts';
 import { openFiles, saveEntry } from '../rack/files.ts';
-import { printSheet } from '../rack/pair-sheet.tsx';
+import { printSheet } from '../sheet/index.ts';
 import {
   activePair,
   changeView,
@@ -86,6 +86,14 @@ export function TopBar(): JSX.Element {
           options={THEMES.map(theme => ({ value: theme, label: THEME_NAMES[theme] }))}
           onInput={theme => changeView({ theme })}
         />
+        <button
+          type="button"
+          class="quiet"
+          title="The full-screen teaching mode (F9)"
+          onClick={() => changeView({ board: true })}
+        >
+          Board
+        </button>
         <button
           type="button"
           class="quiet"

@@ -9,13 +9,14 @@ import { carvingOf } from '../../work/radius-tables.ts';
 import { bendAlong, bendQuestions, bendTable } from './bends.ts';
 import { clock, tick, usePlayer } from './clock.ts';
 import { formOf, SCENE_THEME, styleOf } from './form.ts';
+import { hardestRow } from './moment.ts';
 import { PlanView } from './plan-view.tsx';
 import { ground, runs } from './runs.ts';
 import { arrowsShown, camera, ghostPair, leadPair } from './settings.ts';
 
 const FORCES: Readonly<Record<ForceName, string>> = {
   weight: 'weight',
-  snow: 'snow pushes',
+  snow: 'snow',
   sideways: 'sideways',
 };
 
@@ -134,7 +135,9 @@ function follow(
       begun = true;
       scene.onTime(tick);
       usePlayer(scene);
-      scene.seek(start);
+      // The first picture shows the ski at its hardest, not the start gate.
+      const lead = runs.value.runs[0]!.track;
+      scene.seek(start > 0 ? start : lead.t[hardestRow(lead)]!);
     }),
   );
 }

@@ -34,7 +34,7 @@ export interface TurnSource {
   readonly words: string;
 }
 
-export function turnSource(pair: ChosenPair, hardnessNPerMm3: number): TurnSource {
+export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: number): TurnSource {
   const sidecutRadius = radiusOf(pair.pair);
   const state: TableState = tableOf(pair.pair, hardnessNPerMm3 * 1e9).value;
   if (state.table) return { turn: { table: state.table }, words: 'turns on its solved groove' };

@@ -12,7 +12,7 @@ import { ProgrammeSheet } from './programme-sheet.tsx';
 import { followRuns, runs } from './runs.ts';
 import { arrowsShown, camera, chooseGhost, ghostPair, type Sheet, sheet } from './settings.ts';
 import { Traces } from './traces.tsx';
-import { Transport } from './transport.tsx';
+import { StateWords, Transport } from './transport.tsx';
 
 const SHEETS: readonly { value: Sheet; label: string }[] = [
   { value: 'traces', label: 'Traces' },
@@ -74,15 +74,18 @@ export function SlopeStage(): JSX.Element {
       )}
       <Hill />
       <Transport />
-      <Segments
-        label="Under it"
-        labelHidden
-        value={sheet.value}
-        options={SHEETS}
-        onInput={next => {
-          sheet.value = next;
-        }}
-      />
+      <div class="under-scene">
+        <Segments
+          label="Under it"
+          labelHidden
+          value={sheet.value}
+          options={SHEETS}
+          onInput={next => {
+            sheet.value = next;
+          }}
+        />
+        <StateWords />
+      </div>
       <div class="slope-sheet">
         {sheet.value === 'traces' && <Traces />}
         {sheet.value === 'programme' && <ProgrammeSheet />}

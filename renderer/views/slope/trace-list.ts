@@ -25,19 +25,19 @@ export const TRACES: readonly Trace[] = [
   { id: 'speed', label: 'Speed', measure: 'speed', values: track => track.speed },
   {
     id: 'radius',
-    label: 'Turn radius',
+    label: 'Radius',
     measure: 'radius',
     zero: true,
     values: track => track.radius.map((r, i) => (onEdge(track, i) && r < STRAIGHT ? r : Number.NaN)),
   },
   {
     id: 'edge',
-    label: 'Edge angle (right +)',
+    label: 'Edge angle',
     measure: 'angle',
     zero: true,
     values: track => track.edge,
   },
-  { id: 'lean', label: 'Lean (right +)', measure: 'angle', zero: true, values: track => track.lean },
+  { id: 'lean', label: 'Lean', measure: 'angle', zero: true, values: track => track.lean },
   {
     id: 'load',
     label: 'Load',

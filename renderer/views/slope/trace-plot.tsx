@@ -56,18 +56,19 @@ export function TracePlot({ drawn, box, end, measured, system, times }: Props): 
   const { trace, lines, low, high } = drawn;
   const y = (value: number) => box.height * (1 - (value - low) / (high - low));
   const x = (t: number) => (box.width * t) / end;
-  const ticks = [low < 0 && high > 0 ? 0 : low, high];
+  const straddles = low < 0 && high > 0;
+  const ticks = straddles ? [0, -low > high ? low : high] : [low, high];
   const text = (value: number) => {
     const { factor, decimals } = shownAs(trace.measure, system);
     return formatQuantity(value, trace.measure, {
       system,
-      decimals: Math.abs(value * factor) >= 10 ? 0 : Math.min(1, decimals),
+      decimals: value === 0 || Math.abs(value * factor) >= 10 ? 0 : Math.min(1, decimals),
     }).value;
   };
   return (
     <g transform={`translate(${box.left},${box.top})`}>
       <text class="trace-label" x={0} y={-6}>
-        {trace.label}
+        {trace.label} <tspan fill="var(--ink-soft)">{unitOf(trace, system)}</tspan>
       </text>
       <svg width={box.width} height={box.height} overflow="hidden" role="presentation">
         <rect class="trace-field" width={box.width} height={box.height} />
@@ -134,6 +135,11 @@ export function TracePlot({ drawn, box, end, measured, system, times }: Props): 
       )}
     </g>
   );
+}
+
+function unitOf(trace: Trace, system: System): string {
+  const { unit } = shownAs(trace.measure, system);
+  return trace.measure === 'bodyWeights' ? '× weight' : unit;
 }
 
 function pathOf(line: Pick<Series, 'x' | 'y'>, x: (t: number) => number, y: (v: number) => number): string {

@@ -28,7 +28,7 @@ export function Traces(): JSX.Element {
         title="Traces"
         class="traces"
         description="Speed, radius, edge angle, lean, load and hold over time"
-        note={measured ? undefined : 'Drag across them to move the time. Hatched: the ski slides.'}
+        note={measured ? undefined : 'Right turns +. Drag to move the time. Hatched: slides.'}
         rows={() => trackRows(shown.map(({ pair, track }) => ({ name: pair.name, track })))}
         tools={
           <label class="check">
@@ -124,20 +124,20 @@ function TimeReading(props: {
         return (
           <g key={trace.id} transform={`translate(${box.left},${box.top})`} data-control>
             <path class="time-line" d={`M${at},0V${box.height}`} />
-            <text class="trace-value" x={box.width} y={-6} text-anchor="end">
-              {lines.map(line => {
-                const value = line.values[rowAt(line.run.track, time)]!;
-                const { value: text, unit } = formatQuantity(value, trace.measure, { system });
-                const short = unit === '× body weight' ? '×' : unit === '°' ? '°' : ` ${unit}`;
-                return (
-                  <tspan key={line.run.pair.id} fill={line.run.pair.mark.colour} dx={8}>
-                    {lines.length > 1 ? `${line.run.pair.mark.letter} ` : ''}
-                    {text}
-                    {text === '–' ? '' : short}
-                  </tspan>
-                );
-              })}
-            </text>
+            {lines.map((line, k) => (
+              // The ghost's value stands inside the plot, where the label leaves it room.
+              <text
+                key={line.run.pair.id}
+                class="trace-value halo"
+                x={box.width - 3 * k}
+                y={k === 0 ? -6 : 14}
+                text-anchor="end"
+                fill={line.run.pair.mark.colour}
+              >
+                {lines.length > 1 ? `${line.run.pair.mark.letter} ` : ''}
+                {formatQuantity(line.values[rowAt(line.run.track, time)]!, trace.measure, { system }).value}
+              </text>
+            ))}
             {lines.map(line => {
               const value = line.values[rowAt(line.run.track, time)]!;
               return Number.isFinite(value) ? (

@@ -68,10 +68,19 @@ function Scrubber(): JSX.Element {
           onKeyDown={step}
         />
       </div>
-      <span class="clock">
-        {decimal(time, 2)} s<span class="clock-state"> {words}</span>
-      </span>
+      <span class="clock">{decimal(time, 2)} s</span>
     </>
+  );
+}
+
+/** What the lead does at the time shown. */
+export function StateWords(): JSX.Element | null {
+  const lead = leadRun.value;
+  if (!lead) return null;
+  return (
+    <span class="clock-state">
+      {lead.pair.mark.letter} {phaseWords(lead.track, rowAt(lead.track, clock.value))}
+    </span>
   );
 }
 

@@ -1,0 +1,125 @@
+import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
+import { formatQuantity } from '../../format/index.ts';
+import { view } from '../../state/index.ts';
+import { pointAlong, startOf } from './arc-math.ts';
+import { answers } from './board-state.ts';
+import { guessed, guessPhase, NEUTRAL_RADIUS } from './guess.ts';
+
+const STEPS = 48;
+
+interface Drawn {
+  readonly radius: number;
+  readonly colour: string;
+  readonly dash: string | undefined;
+  readonly label: string;
+}
+
+/** Arcs from above to scale on a grid of metres, the fall line downwards. For paper, and where no scene is. */
+export function ArcPlan(props: {
+  /** Told of a point of the snow that was clicked, m. */
+  readonly onPoint?: (x: number, y: number) => void;
+  /** On paper the answer is always drawn. */
+  readonly always?: boolean;
+}): JSX.Element | null {
+  const svg = useRef<SVGSVGElement>(null);
+  const shown = answers.value;
+  if (shown.length === 0) return null;
+  const asking = guessPhase.value === 'asking' && !props.always;
+  const guess = guessed.value;
+  const { system } = view.value;
+  const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
+  const { heading, length } = startOf(asking ? (guess ?? NEUTRAL_RADIUS) : shown[0]!.moment.radius);
+  const arcs: Drawn[] = asking
+    ? []
+    : shown.map(({ ski: one, moment }) => ({
+        radius: moment.radius,
+        colour: one.mark.colour,
+        dash: one.mark.dash,
+        label: `${one.mark.letter} ${metres(moment.radius)}`,
+      }));
+  if (guess !== null && guessPhase.value !== 'off') {
+    arcs.push({ radius: guess, colour: 'var(--accent)', dash: '2 3', label: `guess ${metres(guess)}` });
+  }
+  const box = boundsOf(arcs.length > 0 ? arcs.map(arc => arc.radius) : [NEUTRAL_RADIUS], heading, length);
+  const grid = metreGrid(box);
+  const unit = Math.max(box.right - box.left, box.bottom - box.top);
+  const click = (event: MouseEvent) => {
+    const matrix = svg.current?.getScreenCTM();
+    if (!matrix || !props.onPoint) return;
+    const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
+    props.onPoint(at.x, at.y);
+  };
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the guess slider beside it does the same by keyboard
+    <svg
+      ref={svg}
+      class="arc-plan"
+      viewBox={`${box.left} ${box.top} ${box.right - box.left} ${box.bottom - box.top}`}
+      role="img"
+      aria-label="Arcs from above on a grid of metres"
+      onClick={click}
+    >
+      <path class="metre-grid" d={grid} />
+      {arcs.map(arc => {
+        const end = pointAlong(arc.radius, heading, length);
+        return (
+          <g key={arc.label}>
+            <path
+              class="plan-arc"
+              d={arcPath(arc.radius, heading, length)}
+              stroke={arc.colour}
+              stroke-dasharray={arc.dash}
+            />
+            <text x={end.x + unit * 0.012} y={end.y} font-size={unit * 0.04} fill={arc.colour}>
+              {arc.label}
+            </text>
+          </g>
+        );
+      })}
+      <circle r={unit * 0.01} />
+      <text x={box.left + unit * 0.01} y={box.bottom - unit * 0.015} font-size={unit * 0.03}>
+        one square is 1 m
+      </text>
+    </svg>
+  );
+}
+
+function boundsOf(radii: readonly number[], heading: number, length: number) {
+  let left = 0;
+  let right = 0;
+  let top = 0;
+  let bottom = 0;
+  for (const radius of radii) {
+    for (let i = 0; i <= STEPS; i++) {
+      const { x, y } = pointAlong(radius, heading, (length * i) / STEPS);
+      left = Math.min(left, x);
+      right = Math.max(right, x);
+      top = Math.min(top, y);
+      bottom = Math.max(bottom, y);
+    }
+  }
+  const room = 0.22 * Math.max(right - left, bottom - top);
+  return {
+    left: Math.floor(left - room / 4),
+    right: Math.ceil(right + room),
+    top: Math.floor(top - room / 4),
+    bottom: Math.ceil(bottom + room / 2),
+  };
+}
+
+function metreGrid(box: ReturnType<typeof boundsOf>): string {
+  let path = '';
+  for (let x = box.left; x <= box.right; x++) path += `M${x},${box.top}V${box.bottom}`;
+  for (let y = box.top; y <= box.bottom; y++) path += `M${box.left},${y}H${box.right}`;
+  return path;
+}
+
+function arcPath(radius: number, heading: number, length: number): string {
+  let path = 'M0,0';
+  for (let i = 1; i <= STEPS; i++) {
+    const { x, y } = pointAlong(radius, heading, (length * i) / STEPS);
+    path += `L${x.toFixed(3)},${y.toFixed(3)}`;
+  }
+  return path;
+}

@@ -1,0 +1,196 @@
+import { computed, effect, type Signal, useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { formatQuantity } from '../../format/index.ts';
+import type { EdgeSceneHandle, EdgeSceneInput } from '../../scene/index.ts';
+import { conditions, view } from '../../state/index.ts';
+import { useWork } from '../../work/index.ts';
+import { carvingOf } from '../../work/radius-tables.ts';
+import { formOf, resolvedColour, SCENE_THEME, styleOf } from '../slope/form.ts';
+import { missOf, radiusToward, startOf } from './arc-math.ts';
+import { ArcPlan } from './arc-plan.tsx';
+import { answers, boardCamera, type Place } from './board-state.ts';
+import { guessed, guessPhase, NEUTRAL_RADIUS, place } from './guess.ts';
+
+/** The pointer may tremble this far, px, and still point. */
+const STILL = 6;
+/** The groove solver is asked within what its tables cover, N. */
+const MOST_LOAD = 4000;
+
+const theme = computed(() => view.value.theme);
+
+function useBend(at: Place) {
+  return useWork(
+    'equilibria',
+    'Bending the ski for the board',
+    () => {
+      const answer = answers.value[at];
+      if (!answer || !carvingOf(answer.ski.pair).ok) return null;
+      const { hardnessNPerMm3, foreMm } = conditions.value;
+      return {
+        pairs: [answer.ski.pair],
+        conditions: {
+          edgeAngle: answer.question.edgeAngle,
+          load: Math.min(MOST_LOAD, answer.moment.outerLoad),
+          hardness: hardnessNPerMm3 * 1e9,
+          fore: foreMm / 1e3,
+        },
+      };
+    },
+    `board bend ${at}`,
+  );
+}
+
+interface Props {
+  /** The scene once it is there: what plays. */
+  readonly scene: Signal<EdgeSceneHandle | null>;
+  onTime(seconds: number, playing: boolean): void;
+}
+
+/** The snow: the skis, their arcs and the room's guess. */
+export function BoardScene({ scene, onTime }: Props): JSX.Element {
+  const box = useRef<HTMLDivElement>(null);
+  const flat = useSignal<string | null>(null);
+  const bends = [useBend(0), useBend(1)] as const;
+
+  useEffect(() => {
+    let gone = false;
+    const stops: (() => void)[] = [];
+    const begin = async () => {
+      const { createScene, webglAvailable } = await import('../../scene/index.ts');
+      if (gone || !box.current) return;
+      if (!webglAvailable()) {
+        flat.value = 'This machine draws no WebGL 2';
+        return;
+      }
+      const made = createScene(box.current, {
+        kind: 'edge',
+        theme: SCENE_THEME[theme.peek()],
+        reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
+      });
+      made.onTime(onTime);
+      const lost = () => {
+        flat.value = 'The graphics driver gave up the picture';
+      };
+      made.canvas.addEventListener('webglcontextlost', lost);
+      stops.push(
+        () => {
+          made.canvas.removeEventListener('webglcontextlost', lost);
+          scene.value = null;
+          made.dispose();
+        },
+        effect(() => made.setTheme(SCENE_THEME[theme.value])),
+        effect(() => made.setCamera(guessPhase.value === 'asking' ? 'arc' : boardCamera.value)),
+        // The small picture would lie over the longer of two arcs, and show the guessed one close by.
+        effect(() => made.setInset(answers.value.length === 1 && guessPhase.value === 'off')),
+        effect(() => {
+          const input = sceneInput(bends.map(bend => bend.value.value?.[0]));
+          if (input) made.update(input);
+          made.describe(sceneWords());
+        }),
+        effect(() => {
+          // The ski waits at the start: standing on its arc it would give the answer away.
+          if (guessPhase.value === 'asking') made.seek(0);
+        }),
+        pointing(made),
+      );
+      scene.value = made;
+    };
+    begin().catch((error: Error) => {
+      flat.value = error.message;
+    });
+    return () => {
+      gone = true;
+      for (const stop of stops.reverse()) stop();
+    };
+  }, []);
+
+  if (flat.value !== null) {
+    return (
+      <div class="board-snow flat">
+        <p role="note">{flat.value}, so the snow is drawn as a flat plan.</p>
+        <ArcPlan onPoint={pointAt} />
+      </div>
+    );
+  }
+  return (
+    <div class="board-snow" ref={box}>
+      {scene.value === null && <p class="board-waiting">Laying out the snow …</p>}
+    </div>
+  );
+}
+
+/** A point of the snow as the room's guess. */
+function pointAt(x: number, y: number): void {
+  if (guessPhase.peek() !== 'asking') return;
+  const { heading } = startOf(guessed.peek() ?? NEUTRAL_RADIUS);
+  const radius = radiusToward(heading, x, y);
+  if (radius !== null) place(radius);
+}
+
+function pointing(scene: EdgeSceneHandle): () => void {
+  let from: { x: number; y: number } | null = null;
+  const down = (event: PointerEvent) => {
+    from = { x: event.clientX, y: event.clientY };
+  };
+  const up = (event: PointerEvent) => {
+    const still = from && Math.hypot(event.clientX - from.x, event.clientY - from.y) < STILL;
+    from = null;
+    const at = still ? scene.pick(event.clientX, event.clientY) : null;
+    if (at) pointAt(at.x, at.y);
+  };
+  scene.canvas.addEventListener('pointerdown', down);
+  scene.canvas.addEventListener('pointerup', up);
+  return () => {
+    scene.canvas.removeEventListener('pointerdown', down);
+    scene.canvas.removeEventListener('pointerup', up);
+  };
+}
+
+type Bend = NonNullable<ReturnType<ReturnType<typeof useBend>['peek']>['value']>[number] | undefined;
+
+function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
+  const shown = answers.value;
+  if (shown.length === 0) return null;
+  void theme.value;
+  const { slopeDeg, speedKmh } = conditions.value;
+  const { system } = view.value;
+  const phase = guessPhase.value;
+  const guess = guessed.value;
+  const asking = phase === 'asking';
+  const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
+  const skis = (asking ? shown.slice(0, 1) : shown).map(({ ski: one, moment, question }, i) => {
+    const bend = bends[i];
+    return {
+      form: formOf(one.pair),
+      style: styleOf(one.mark),
+      edgeAngle: question.edgeAngle,
+      bend: bend?.ok ? bend : null,
+      // Nothing of the answer may reach the snow before the guess does.
+      turnRadius: asking ? (guess ?? NEUTRAL_RADIUS) : moment.radius,
+      label: `${one.mark.letter}  ${metres(moment.radius)}`,
+      arcShown: !asking,
+    };
+  });
+  const style = { letter: '', colour: resolvedColour('var(--accent)'), dash: [0.25, 0.2] };
+  const extraArcs =
+    phase !== 'off' && guess !== null ? [{ turnRadius: guess, style, label: `guess ${metres(guess)}` }] : [];
+  return {
+    slopeAngle: (slopeDeg * Math.PI) / 180,
+    skis,
+    extraArcs,
+    miss:
+      phase === 'shown' && guess !== null
+        ? { from: 0, to: skis.length, label: `missed by ${metres(missOf(shown[0]!.moment.radius, guess))}` }
+        : null,
+    speed: speedKmh / 3.6,
+    lean: asking ? null : shown[0]!.moment.lean,
+  };
+}
+
+function sceneWords(): string {
+  if (guessPhase.value === 'asking') return 'The snow waiting for the guess of the room';
+  return answers.value
+    .map(({ ski: one, moment }) => `${one.name} carving an arc of ${moment.radius.toFixed(1)} m radius`)
+    .join(', ');
+}

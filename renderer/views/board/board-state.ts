@@ -1,0 +1,123 @@
+import { computed, signal } from '@preact/signals';
+import type { Pair, Ski } from '../../../core/pair/index.ts';
+import {
+  type ChainQuestion,
+  type CoachWords,
+  coachWords,
+  explainChain,
+  type TurnMoment,
+  turnMoment,
+} from '../../../core/run/index.ts';
+import type { Working } from '../../../core/working/index.ts';
+import { radiusOf } from '../../rack/radius.ts';
+import type { EdgeCamera } from '../../scene/index.ts';
+import {
+  activePair,
+  chosenPairs,
+  conditions,
+  PAIR_MARKS,
+  type PairMark,
+  project,
+  ski,
+} from '../../state/index.ts';
+import { turnOf } from '../slope/run-plan.ts';
+import { turnSource } from '../slope/runs.ts';
+
+const RAD = Math.PI / 180;
+const OUTER_SHARE = 0.7;
+
+/** A ski on the board. */
+export interface BoardSki {
+  readonly id: string;
+  readonly name: string;
+  readonly pair: Pair;
+  readonly ski: Ski;
+  readonly mark: PairMark;
+}
+
+/** What the board says of one ski; null values where it has no radius to turn on. */
+export interface BoardAnswer {
+  readonly ski: BoardSki;
+  readonly question: ChainQuestion;
+  readonly moment: TurnMoment;
+  readonly words: CoachWords;
+  chain(): Working[];
+  /** Where the radius comes from. */
+  readonly source: string;
+}
+
+/** Skis that carve a turn, shortest first: the positions of the ski slider. */
+export const bySize = computed(() =>
+  project.value.rack
+    .filter(entry => radiusOf(entry.pair) !== null)
+    .toSorted((a, b) => a.pair.lengthMm - b.pair.lengthMm || a.pair.name.localeCompare(b.pair.name)),
+);
+
+const places = [signal<string | null>(null), signal<string | null>(null)] as const;
+export const sideBySide = signal(true);
+export const boardCamera = signal<EdgeCamera>('hill');
+
+export type Place = 0 | 1;
+
+export function putSki(place: Place, id: string): void {
+  places[place].value = id;
+}
+
+/** A short slalom ski against the longest giant slalom ski, unless the room has chosen otherwise. */
+function placedId(place: Place): string | null {
+  const ids = bySize.value.map(entry => entry.id);
+  const own = places[place].value;
+  if (own !== null && ids.includes(own)) return own;
+  if (place === 0) {
+    const active = activePair.value?.id;
+    return active && ids.includes(active) ? active : (ids[0] ?? null);
+  }
+  const first = placedId(0);
+  const chosen = chosenPairs.value.find(pair => pair.id !== first && ids.includes(pair.id));
+  if (chosen) return chosen.id;
+  const lead = bySize.value.find(entry => entry.id === first);
+  const other = lead?.pair.discipline === 'GS' ? 'SL' : 'GS';
+  const across = bySize.value.filter(entry => entry.pair.discipline === other && entry.id !== first);
+  return (other === 'GS' ? across.at(-1) : across[0])?.id ?? ids.find(id => id !== first) ?? null;
+}
+
+export const boardSkis = computed<readonly BoardSki[]>(() => {
+  const wanted: Place[] = sideBySide.value ? [0, 1] : [0];
+  return wanted.flatMap(place => {
+    const id = placedId(place);
+    const entry = bySize.value.find(each => each.id === id);
+    if (!entry) return [];
+    const { pair } = entry;
+    return [{ id: entry.id, name: pair.name, pair, ski: ski(pair), mark: PAIR_MARKS[place]! }];
+  });
+});
+
+/** The chain for every ski on the board, at the fall line. */
+export const answers = computed<readonly BoardAnswer[]>(() => {
+  const c = conditions.value;
+  return boardSkis.value.flatMap(one => {
+    const { turn, words: source } = turnSource(one, c.hardnessNPerMm3);
+    if (!turn) return [];
+    const question: ChainQuestion = {
+      turn: turnOf(turn),
+      edgeAngle: c.edgeDeg * RAD,
+      speed: c.speedKmh / 3.6,
+      mass: c.massKg,
+      slope: c.slopeDeg * RAD,
+      pastFallLine: 0,
+      baseBevel: one.ski.baseBevel,
+      outerShare: OUTER_SHARE,
+      sidecutRadius: radiusOf(one.pair)!,
+    };
+    return [
+      {
+        ski: one,
+        question,
+        moment: turnMoment(question),
+        words: coachWords(question),
+        chain: () => explainChain(question),
+        source,
+      },
+    ];
+  });
+});

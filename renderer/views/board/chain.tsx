@@ -1,0 +1,91 @@
+import type { JSX } from 'preact';
+import { GRAVITY } from '../../../core/run/index.ts';
+import { formatQuantity, type MeasureName } from '../../format/index.ts';
+import { PairBadge, showWorking } from '../../kit/index.ts';
+import { view } from '../../state/index.ts';
+import { answers, type BoardAnswer } from './board-state.ts';
+import { guessPhase } from './guess.ts';
+
+interface Link {
+  readonly key: string;
+  readonly label: string;
+  readonly measure: MeasureName;
+  readonly decimals?: number;
+  value(answer: BoardAnswer): number;
+}
+
+const LINKS: readonly Link[] = [
+  { key: 'run.radius', label: 'Turn radius', measure: 'radius', value: a => a.moment.radius },
+  {
+    key: 'run.sidewaysForce',
+    label: 'Sideways force, × weight',
+    measure: 'number',
+    value: a => a.moment.sideways / (a.question.mass * GRAVITY),
+  },
+  { key: 'run.lean', label: 'Lean needed', measure: 'angle', decimals: 0, value: a => a.moment.lean },
+  { key: 'run.hold', label: 'Hold left', measure: 'angle', decimals: 0, value: a => a.moment.hold },
+];
+
+/** Edge angle to hold, one link under another; each number explains itself. */
+export function Chain(): JSX.Element {
+  const hidden = guessPhase.value === 'asking';
+  const shown = answers.value;
+  return (
+    <section class="board-chain" data-skis={shown.length} aria-label="From edge angle to hold">
+      <div class="chain-heads">
+        {shown.map(({ ski: one }) => (
+          <span key={one.id} class="chain-head">
+            <PairBadge mark={one.mark} /> {one.name}
+          </span>
+        ))}
+      </div>
+      <ol>
+        {LINKS.map(link => (
+          <li key={link.key}>
+            <span class="link-label">{link.label}</span>
+            <span class="link-values">
+              {shown.map(answer => (
+                <LinkValue key={answer.ski.id} link={link} answer={answer} hidden={hidden} />
+              ))}
+            </span>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function LinkValue(props: { link: Link; answer: BoardAnswer; hidden: boolean }): JSX.Element {
+  const { link, answer, hidden } = props;
+  const { name, mark } = answer.ski;
+  if (hidden) {
+    return (
+      <span class="link-value">
+        <span aria-hidden="true">?</span>
+        <span class="sr-only">hidden until the guess</span>
+      </span>
+    );
+  }
+  const { text, value, unit } = formatQuantity(link.value(answer), link.measure, {
+    system: view.value.system,
+    decimals: link.decimals,
+  });
+  const slides = link.key === 'run.hold' && answer.moment.hold < 0;
+  return (
+    <button
+      type="button"
+      class={slides ? 'bare link-value slides' : 'bare link-value'}
+      style={{ color: mark.colour }}
+      aria-label={`${link.label}, ${name}: ${text}${slides ? ', slides' : ''}. How?`}
+      onClick={() => {
+        const workings = answer.chain();
+        const upTo = workings.findIndex(each => each.key === link.key);
+        showWorking(`${link.label}: ${name}`, workings.slice(0, upTo + 1).reverse());
+      }}
+    >
+      {value}
+      {unit === '°' ? '°' : unit && <small> {unit}</small>}
+      {slides && <em>slides</em>}
+    </button>
+  );
+}

@@ -1,0 +1,70 @@
+import type { JSX } from 'preact';
+import { formatQuantity } from '../../format/index.ts';
+import { conditions, view } from '../../state/index.ts';
+import { missOf } from './arc-math.ts';
+import { BigSlider } from './big-slider.tsx';
+import { answers } from './board-state.ts';
+import {
+  ask,
+  forget,
+  guessed,
+  guessPhase,
+  MAX_GUESS,
+  MIN_GUESS,
+  NEUTRAL_RADIUS,
+  place,
+  show,
+} from './guess.ts';
+
+/** What the room is asked, what it said, and by how much it missed. */
+export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
+  const phase = guessPhase.value;
+  const guess = guessed.value;
+  const first = answers.value[0];
+  const { system } = view.value;
+  const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
+  if (!first || phase === 'off') return null;
+  if (phase === 'asking') {
+    return (
+      <section class="guess-bar" aria-label="Guess first">
+        <p>
+          {conditions.value.edgeDeg.toFixed(0)}° of edge on {first.ski.name}: where does it go? Point on the
+          snow, or move the guess.
+        </p>
+        <BigSlider
+          label="Guess"
+          value={guess ?? NEUTRAL_RADIUS}
+          min={MIN_GUESS}
+          max={MAX_GUESS}
+          step={0.5}
+          text={guess === null ? '?' : metres(guess)}
+          onInput={place}
+        />
+        <button
+          type="button"
+          class="primary"
+          disabled={guess === null}
+          onClick={() => {
+            if (show()) onShow();
+          }}
+        >
+          Show the answer
+        </button>
+      </section>
+    );
+  }
+  return (
+    <section class="guess-bar" aria-label="Guess first" role="status">
+      <p>
+        {first.ski.name} turns on {metres(first.moment.radius)}; the room said {metres(guess!)}.{' '}
+        <strong>Missed by {metres(missOf(first.moment.radius, guess!))}</strong> at the end of the arc.
+      </p>
+      <button type="button" onClick={ask}>
+        Guess again
+      </button>
+      <button type="button" onClick={forget}>
+        Done
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,76 @@
+import type { JSX } from 'preact';
+import { formatQuantity } from '../../format/index.ts';
+import { CAUTIONS } from '../../help/cautions.ts';
+import { getHost } from '../../host/index.ts';
+import { PairBadge } from '../../kit/index.ts';
+import { conditions, report, view } from '../../state/index.ts';
+import { ArcPlan } from './arc-plan.tsx';
+import { answers } from './board-state.ts';
+import { workingLine } from './working-line.ts';
+
+/** Makes the page for everyone to take home: the print style shows nothing but the handout. */
+export async function printHandout(): Promise<void> {
+  try {
+    if (await getHost().printPdf('handout.pdf')) report('Handout made');
+  } catch (error) {
+    report(`The handout could not be made: ${(error as Error).message}`, 'error');
+  }
+}
+
+/** The demonstration on one page. Seen on paper only. */
+export function Handout(): JSX.Element | null {
+  const shown = answers.value;
+  if (shown.length === 0) return null;
+  const c = conditions.value;
+  const { system } = view.value;
+  const speed = formatQuantity(c.speedKmh, 'speedKmh', { system }).text;
+  const demo = shown.some(({ ski: one }) => one.pair.demo);
+  return (
+    <article class="handout" aria-hidden="true">
+      <h1>What turn does it carve?</h1>
+      <p>
+        Edge angle {c.edgeDeg.toFixed(0)}°, speed {speed}, slope {c.slopeDeg.toFixed(0)}°, at the fall line.
+        Skier with equipment {formatQuantity(c.massKg, 'massKg', { system, decimals: 0 }).text}.
+        {demo && ' The pairs are invented (demo data).'}
+      </p>
+      <p class="blank">
+        Before you look: my guess of the radius{' '}
+        {shown.map(({ ski: one }) => `${one.mark.letter} ______`).join(', ')}
+      </p>
+      <ArcPlan always />
+      <table>
+        <thead>
+          <tr>
+            <th />
+            {shown.map(({ ski: one }) => (
+              <th key={one.id}>
+                <PairBadge mark={one.mark} /> {one.name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {shown[0]!.chain().map((working, row) => (
+            <tr key={working.key}>
+              <th>{working.title}</th>
+              {shown.map(answer => (
+                <td key={answer.ski.id}>{workingLine(answer.chain()[row]!, system)}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {shown.map(({ ski: one, words, source }) => (
+        <section key={one.id}>
+          <h2>
+            {one.mark.letter} {one.name}
+          </h2>
+          <p>
+            {words.verdict} {words.stance} {words.changes.join(' ')} ({one.name} {source}.)
+          </p>
+        </section>
+      ))}
+      <p class="caution">{CAUTIONS[0]}</p>
+    </article>
+  );
+}

@@ -1,0 +1,117 @@
+import './board.css';
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
+import { CAUTION } from '../../help/cautions.ts';
+import { Segments } from '../../kit/index.ts';
+import type { EdgeCamera, EdgeSceneHandle } from '../../scene/index.ts';
+import { changeView } from '../../state/index.ts';
+import { BoardScene } from './board-scene.tsx';
+import { answers, boardCamera, sideBySide } from './board-state.ts';
+import { Chain } from './chain.tsx';
+import { ask, forget, guessPhase } from './guess.ts';
+import { GuessBar } from './guess-bar.tsx';
+import { Handout, printHandout } from './handout.tsx';
+import { Sliders } from './sliders.tsx';
+import { Transport } from './transport.tsx';
+
+const CAMERAS: readonly { value: EdgeCamera; label: string }[] = [
+  { value: 'hill', label: 'Hill' },
+  { value: 'arc', label: 'Above' },
+  { value: 'ski', label: 'Ski' },
+];
+
+const leave = (): void => {
+  forget();
+  changeView({ board: false });
+};
+
+/** The coach's full-screen teaching mode. */
+export function Board(): JSX.Element {
+  const scene = useSignal<EdgeSceneHandle | null>(null);
+  const time = useSignal(0);
+  const playing = useSignal(false);
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key !== 'Escape' || event.defaultPrevented || document.querySelector('dialog[open]')) return;
+      leave();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+  const guessing = guessPhase.value !== 'off';
+  return (
+    <>
+      <main class="board">
+        <header class="board-top">
+          <h1>What turn does it carve?</h1>
+          <Segments
+            label="Look from"
+            labelHidden
+            value={boardCamera.value}
+            options={CAMERAS}
+            onInput={next => {
+              boardCamera.value = next;
+            }}
+          />
+          <Segments
+            label="Skis"
+            labelHidden
+            value={sideBySide.value ? 2 : 1}
+            options={[
+              { value: 1, label: 'One ski' },
+              { value: 2, label: 'Two skis' },
+            ]}
+            onInput={count => {
+              sideBySide.value = count === 2;
+            }}
+          />
+          <button
+            type="button"
+            class={guessing ? 'primary' : ''}
+            aria-pressed={guessing}
+            onClick={guessing ? forget : ask}
+          >
+            Guess first
+          </button>
+          <button type="button" onClick={printHandout}>
+            Handout
+          </button>
+          <button type="button" onClick={leave}>
+            Leave (Esc)
+          </button>
+        </header>
+        {answers.value.length === 0 ? (
+          <p class="board-empty">
+            The rack holds no pair with a sidecut radius. Leave the board and add one, or open a rack.
+          </p>
+        ) : (
+          <>
+            <div class="board-middle">
+              <div class="board-left">
+                <BoardScene
+                  scene={scene}
+                  onTime={(seconds, isPlaying) => {
+                    time.value = seconds;
+                    playing.value = isPlaying;
+                  }}
+                />
+                <GuessBar
+                  onShow={() => {
+                    scene.value?.seek(0);
+                    scene.value?.play();
+                  }}
+                />
+                {guessPhase.value !== 'asking' && <Transport scene={scene} time={time} playing={playing} />}
+              </div>
+              <Chain />
+            </div>
+            <Sliders />
+          </>
+        )}
+        <p class="board-caution">{CAUTION.slope}</p>
+      </main>
+      <Handout />
+    </>
+  );
+}
