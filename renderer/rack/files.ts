@@ -12,13 +12,16 @@ import { getHost, type OpenedFile } from '../host/index.ts';
 import {
   addEntries,
   adjust,
+  choose,
   edit,
+  freeLetter,
   isUnsaved,
   markSaved,
   project,
   type RackEntry,
   rackFileUnsaved,
   report,
+  tuneLogInFile,
 } from '../state/index.ts';
 import { newId } from './new-id.ts';
 
@@ -60,7 +63,7 @@ function takeInPair(file: OpenedFile): void {
     fileName: file.name,
     ...(read.readOnly ? { readOnly: read.notes.join(' ') } : {}),
   };
-  edit(`Open ${read.pair.name}`, addEntries([entry]));
+  edit(`Open ${read.pair.name}`, before => choose(entry.id)(freeLetter(addEntries([entry])(before))));
   report(read.notes.length > 0 ? read.notes.join(' ') : `${read.pair.name} opened`);
 }
 
@@ -84,7 +87,7 @@ function takeInRack(file: OpenedFile): void {
   edit(`Open ${file.name}`, before => {
     // One rack file is open at a time; pairs of the one before stay, as pairs without a file.
     const rack = before.rack.map(entry => (entry.inRackFile ? { ...entry, inRackFile: false } : entry));
-    return addEntries(entries)({ ...before, rack });
+    return addEntries(entries)({ ...before, rack, tuneLog: [...before.tuneLog, ...read.rack.tuneLog] });
   });
   adjust(after => ({
     ...after,
@@ -138,12 +141,16 @@ export async function saveRack(): Promise<boolean> {
     report(`${rackFile.name} was not saved: it was written by a newer version and is read-only`, 'error');
     return false;
   }
+  const tuneLog = tuneLogInFile(project.value);
   const content = rackFile
-    ? withPairs(rackFile.rack, entries)
-    : rackOf(
-        '',
-        entries.map(entry => entry.pair),
-      );
+    ? withPairs(rackFile.rack, entries, tuneLog)
+    : {
+        ...rackOf(
+          '',
+          entries.map(entry => entry.pair),
+        ),
+        tuneLog,
+      };
   const text = writeRack(content);
   return told('The rack', async () => {
     const file = rackFile
@@ -169,9 +176,9 @@ export async function saveRack(): Promise<boolean> {
 }
 
 /** The rack as read with these pairs; what could not be read stays at the end, as it came. */
-function withPairs(rack: Rack, entries: readonly RackEntry[]): Rack {
+function withPairs(rack: Rack, entries: readonly RackEntry[], tuneLog: Rack['tuneLog']): Rack {
   const pairs: RackPair[] = entries.map(({ pair }) => ({ ok: true, pair, readOnly: false, notes: [] }));
-  return { ...rack, pairs: [...pairs, ...rack.pairs.filter(each => !each.ok)] };
+  return { ...rack, tuneLog, pairs: [...pairs, ...rack.pairs.filter(each => !each.ok)] };
 }
 
 async function told(what: string, write: () => Promise<string | null>): Promise<boolean> {

@@ -3,6 +3,7 @@ import { type Pair, type Ski, skiOf } from '../../core/pair/index.ts';
 import { PAIR_MARKS, type PairMark } from './letters.ts';
 import type { RackEntry } from './project.ts';
 import { project } from './store.ts';
+import { tuneLogInFile } from './tune-log.ts';
 
 /**
  * Remembers what is derived from a pair. A pair never changes (an edit makes a new one), so its object is
@@ -64,14 +65,18 @@ export const unsavedEntries: ReadonlySignal<readonly RackEntry[]> = computed(() 
   project.value.rack.filter(isUnsaved),
 );
 
-/** Whether the open rack file differs from the rack: a pair in it was changed, added or removed. */
+/** Whether the open rack file differs from the rack: a pair or a tune entry in it was changed, added or removed. */
 export const rackFileUnsaved: ReadonlySignal<boolean> = computed(() => {
   const { rack, rackFile } = project.value;
   if (!rackFile || rackFile.readOnly) return false;
   const inside = rack.filter(entry => entry.inRackFile);
+  const log = tuneLogInFile(project.value);
+  const savedLog = rackFile.rack.tuneLog;
   return (
     inside.some(isUnsaved) ||
     inside.length !== rackFile.savedIds.length ||
+    log.length !== savedLog.length ||
+    log.some((tune, at) => tune !== savedLog[at]) ||
     inside.some((entry, at) => entry.id !== rackFile.savedIds[at])
   );
 });

@@ -1,10 +1,15 @@
 import { effect } from '@preact/signals';
-import { checkPair, type Pair, readRack, writeRack } from '../../core/pair/index.ts';
+import type { Gate } from '../../core/course/index.ts';
+import { checkPair, type Pair, type RackTune, rackOf, readRack, writeRack } from '../../core/pair/index.ts';
 import {
   type Conditions,
+  type Course,
   DEFAULT_CONDITIONS,
+  DEFAULT_DUE,
   DEFAULT_VIEW,
+  type DueAfter,
   MAX_CHOSEN,
+  NO_COURSE,
   type Project,
   QUESTIONS,
   type RackEntry,
@@ -22,6 +27,7 @@ export interface DraftStore {
 
 const VERSION = 1;
 const PAUSE_MS = 400;
+const EMPTY_RACK = rackOf('', []);
 
 /** The whole project as text. What equals the saved state is marked rather than written twice. */
 export function draftOf(value: Project): string {
@@ -31,7 +37,8 @@ export function draftOf(value: Project): string {
   }));
   const { rackFile } = value;
   const file = rackFile && { ...rackFile, rack: writeRack(rackFile.rack) };
-  return JSON.stringify({ version: VERSION, ...value, rack, rackFile: file });
+  const tuneLog = writeRack({ ...EMPTY_RACK, tuneLog: value.tuneLog });
+  return JSON.stringify({ version: VERSION, ...value, rack, rackFile: file, tuneLog });
 }
 
 /**
@@ -54,12 +61,16 @@ export function projectFrom(text: string | null): Project | null {
     ids.has(listed[at]) ? String(listed[at]) : null,
   );
   const activeId = chosen.includes(value.activeId as string) ? (value.activeId as string) : null;
+  const rackFile = rackFileFrom(value.rackFile);
   return {
     rack,
-    rackFile: rackFileFrom(value.rackFile),
+    rackFile,
+    tuneLog: tuneLogFrom(value.tuneLog, rackFile?.rack.tuneLog ?? []),
+    dueAfter: dueAfterFrom(value.dueAfter),
     chosen,
     activeId: activeId ?? chosen.find(id => id !== null) ?? null,
     conditions: conditionsFrom(value.conditions),
+    course: courseFrom(value.course),
     view: viewFrom(value.view),
   };
 }
@@ -93,6 +104,25 @@ function rackFileFrom(value: unknown): RackFile | null {
   return { token, name, rack: read.rack, savedIds: ids, readOnly: readOnly === true };
 }
 
+/** The log; entries that are in the file are the file's own, so that only the others count as unsaved. */
+function tuneLogFrom(value: unknown, inFile: readonly RackTune[]): readonly RackTune[] {
+  const read = typeof value === 'string' ? readRack(value) : null;
+  if (!read?.ok) return inFile;
+  const text = (tune: RackTune) => JSON.stringify(tune.ok ? tune.entry : tune.raw);
+  const known = new Map(inFile.map(tune => [text(tune), tune]));
+  return read.rack.tuneLog.map(tune => known.get(text(tune)) ?? tune);
+}
+
+function dueAfterFrom(value: unknown): DueAfter {
+  const given = (value ?? {}) as Partial<DueAfter>;
+  const days = (wanted: unknown, otherwise: number) =>
+    Number.isInteger(wanted) && Number(wanted) >= 1 ? Number(wanted) : otherwise;
+  return {
+    edgeDays: days(given.edgeDays, DEFAULT_DUE.edgeDays),
+    waxDays: days(given.waxDays, DEFAULT_DUE.waxDays),
+  };
+}
+
 function conditionsFrom(value: unknown): Conditions {
   const given = (value ?? {}) as Record<string, unknown>;
   const conditions: Record<string, number> = { ...DEFAULT_CONDITIONS };
@@ -100,6 +130,31 @@ function conditionsFrom(value: unknown): Conditions {
     if (typeof given[key] === 'number' && Number.isFinite(given[key])) conditions[key] = given[key] as number;
   }
   return conditions as unknown as Conditions;
+}
+
+function courseFrom(value: unknown): Course {
+  const { name, discipline, gates, demo } = (value ?? {}) as Record<string, unknown>;
+  return {
+    name: typeof name === 'string' ? name : NO_COURSE.name,
+    discipline: discipline === 'GS' ? 'GS' : 'SL',
+    gates: (Array.isArray(gates) ? gates : []).flatMap(gateFrom),
+    demo: demo === true,
+  };
+}
+
+function gateFrom(value: unknown): Gate[] {
+  const { label, x, y, colour, turn } = (value ?? {}) as Record<string, unknown>;
+  if (typeof label !== 'string' || typeof x !== 'number' || typeof y !== 'number') return [];
+  if (!Number.isFinite(x) || !Number.isFinite(y)) return [];
+  return [
+    {
+      label,
+      x,
+      y,
+      colour: typeof colour === 'string' ? colour : null,
+      turn: turn === 1 || turn === -1 ? turn : null,
+    },
+  ];
 }
 
 function viewFrom(value: unknown): ViewSettings {
@@ -112,6 +167,7 @@ function viewFrom(value: unknown): ViewSettings {
     theme: oneOf(THEMES, given.theme, DEFAULT_VIEW.theme),
     exaggeration: oneOf([1, 5] as const, given.exaggeration, DEFAULT_VIEW.exaggeration),
     board: false,
+    page: null,
   };
 }
 

@@ -2,7 +2,7 @@
  * The state of the app: one immutable `Project` in a signal, changed only through this door.
  *
  * Reading (all signals; use `.value` inside components):
- *   project, conditions, view           what was put in
+ *   project, conditions, course, view   what was put in
  *   chosenPairs, activePair             chosen pairs with ski (SI), mark (letter, colour, dash)
  *   undoLabel, redoLabel, unsavedEntries, status, tasks
  *
@@ -10,12 +10,15 @@
  *   changeConditions('Edge angle', { edgeDeg: 52 }, 'edgeDeg')   a third argument makes a drag one undo step
  *   changePair(id, 'Waist width', { waistWidthMm: 66 }, 'waist') refused when invalid, said in the foot
  *   edit(label, rackEdit, key?), settle(), undo(), redo()
- *   changeView({ question: 'edge' })                             not undone
+ *   changeCourse('Gate 3', moveGate(2, { x: 1.5 }), 'gate 3')    the gates; `course` reads them
+ *   changeView({ question: 'edge' })                             not undone; { page: 'squad' } lays a page over it
  *   report(text, 'error'?), showTask(id, task)                   the line in the foot
  *
  * Deriving: `const beam = perPair(pair => …)` remembers per pair object; wrap it in `computed` where other
  * signals come in.
  */
+
+export { changeCourse, course, moveGate, putGate, removeGate } from './course-edits.ts';
 export {
   activePair,
   type ChosenPair,
@@ -31,10 +34,16 @@ export { PAIR_MARKS, type PairMark } from './letters.ts';
 export { changePair } from './pair-edits.ts';
 export {
   type Conditions,
+  type Course,
   DEFAULT_CONDITIONS,
+  DEFAULT_DUE,
   DEFAULT_VIEW,
+  type DueAfter,
   EMPTY_PROJECT,
   MAX_CHOSEN,
+  NO_COURSE,
+  PAGES,
+  type Page,
   type Project,
   QUESTIONS,
   type Question,
@@ -52,6 +61,7 @@ export {
   choose,
   chooseOnly,
   type Edit,
+  freeLetter,
   letterFree,
   markSaved,
   removeEntry,
@@ -74,3 +84,4 @@ export {
   undoLabel,
   view,
 } from './store.ts';
+export { addTune, belongsTo, removeTune, setDueAfter, tuneLogInFile, tunesOf } from './tune-log.ts';

@@ -1,4 +1,5 @@
-import type { Pair, Rack } from '../../core/pair/index.ts';
+import type { Gate } from '../../core/course/index.ts';
+import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
 import type { System } from '../format/index.ts';
 
 export type Question = 'shape' | 'flex' | 'edge' | 'slope' | 'set';
@@ -50,6 +51,20 @@ export interface Conditions {
   readonly gateOffsetM: number;
 }
 
+/** The set of gates being asked about. */
+export interface Course {
+  readonly name: string;
+  readonly discipline: 'SL' | 'GS';
+  /** In order down the hill. */
+  readonly gates: readonly Gate[];
+  /** Came with the program and is invented. */
+  readonly demo: boolean;
+}
+
+/** A page laid over the questions: the whole squad's rack, or the chosen pairs side by side. */
+export type Page = 'squad' | 'compare';
+export const PAGES: readonly Page[] = ['squad', 'compare'];
+
 /** How things are shown. Not undone: undo gives back work, not the look of the room. */
 export interface ViewSettings {
   readonly question: Question;
@@ -58,6 +73,13 @@ export interface ViewSettings {
   /** Width exaggeration of top views. */
   readonly exaggeration: 1 | 5;
   readonly board: boolean;
+  readonly page: Page | null;
+}
+
+/** Days after which edges and wax are due again. */
+export interface DueAfter {
+  readonly edgeDays: number;
+  readonly waxDays: number;
 }
 
 /** The rack file that is open, if one is: what in it is not a readable pair is carried along on saving. */
@@ -73,11 +95,15 @@ export interface RackFile {
 export interface Project {
   readonly rack: readonly RackEntry[];
   readonly rackFile: RackFile | null;
+  /** What was done to which pair and when, oldest first as added; unreadable entries are carried along. */
+  readonly tuneLog: readonly RackTune[];
+  readonly dueAfter: DueAfter;
   /** Up to four rack ids; a pair's place here is its letter. `null` is a letter not in use. */
   readonly chosen: readonly (string | null)[];
   /** The chosen pair that handles and large readings belong to. */
   readonly activeId: string | null;
   readonly conditions: Conditions;
+  readonly course: Course;
   readonly view: ViewSettings;
 }
 
@@ -88,8 +114,8 @@ export const DEFAULT_CONDITIONS: Conditions = {
   loadN: 1200,
   hardnessNPerMm3: 1,
   foreMm: 0,
-  speedKmh: 45,
-  slopeDeg: 15,
+  speedKmh: 30,
+  slopeDeg: 12,
   massKg: 75,
   friction: 0.05,
   dragAreaM2: 0.4,
@@ -108,14 +134,22 @@ export const DEFAULT_VIEW: ViewSettings = {
   theme: 'snow',
   exaggeration: 5,
   board: false,
+  page: null,
 };
+
+export const DEFAULT_DUE: DueAfter = { edgeDays: 7, waxDays: 3 };
+
+export const NO_COURSE: Course = { name: '', discipline: 'SL', gates: [], demo: false };
 
 export const EMPTY_PROJECT: Project = {
   rack: [],
   rackFile: null,
+  tuneLog: [],
+  dueAfter: DEFAULT_DUE,
   chosen: [null, null, null, null],
   activeId: null,
   conditions: DEFAULT_CONDITIONS,
+  course: NO_COURSE,
   view: DEFAULT_VIEW,
 };
 

@@ -55,6 +55,12 @@ export const choose =
     return { ...project, chosen, activeId: id };
   };
 
+/** Where all four letters are in use, takes the last one back, so that what was just opened can be seen. */
+export const freeLetter: Edit = project => {
+  if (letterFree(project)) return project;
+  return { ...project, chosen: project.chosen.map((id, at) => (at === MAX_CHOSEN - 1 ? null : id)) };
+};
+
 export const unchoose =
   (id: string): Edit =>
   project => {

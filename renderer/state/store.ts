@@ -74,5 +74,6 @@ export function changeConditions(
 }
 
 export function changeView(change: Partial<ViewSettings>): void {
-  adjust(setView(change));
+  // Going to a question leaves the page that lay over it.
+  adjust(setView(change.question && !('page' in change) ? { ...change, page: null } : change));
 }
