@@ -48,17 +48,19 @@ const degrees = 180 / Math.PI;
  * Ranks pairs on a set. The line is drawn once; each pair is run down it. Drifting costs time: in a free run
  * through the speed it takes, at a held speed by the time gravity needs to give the lost work back. Pairs level
  * on time are told apart by how many gates they carve on the line itself, then by the edge angle they need.
+ * `onProgress` is told the share of pairs run down, 0 to 1.
  */
 export function rankPairs(
   pairs: readonly CoursePair[],
   gates: readonly Gate[],
   given: Partial<CourseConditions> = {},
   options: LineOptions = {},
+  onProgress?: (share: number) => void,
 ): Ranking {
   if (pairs.length === 0) throw new RangeError('pairs: none found; accepted is one pair or more.');
   const conditions = fillCourseConditions(given);
   const line = lineThroughGates(gates, options);
-  const ranked = rankOn(pairs, line, gates, conditions);
+  const ranked = rankOn(pairs, line, gates, conditions, onProgress);
   const flips = pairs.length > 1 ? findFlips(pairs, ranked, gates, conditions, options, line) : [];
   const [best, second] = ranked;
   return {
@@ -76,9 +78,14 @@ function rankOn(
   line: Line,
   gates: readonly Gate[],
   conditions: CourseConditions,
+  onProgress?: (share: number) => void,
 ): RankedPair[] {
   return pairs
-    .map((pair, index) => summarise(index, gateReport(pair, line, gates, conditions), conditions))
+    .map((pair, index) => {
+      const entry = summarise(index, gateReport(pair, line, gates, conditions), conditions);
+      onProgress?.((index + 1) / pairs.length);
+      return entry;
+    })
     .sort(
       (a, b) =>
         hundredths(a) - hundredths(b) ||

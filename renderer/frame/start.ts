@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals';
+import { demoSets } from '../demo/sets/index.ts';
 import type { Host } from '../host/index.ts';
 import { demoEntries } from '../rack/demo-rack.ts';
 import { takeIn } from '../rack/files.ts';
@@ -44,5 +45,9 @@ async function firstProject(host: Host) {
   const kept = projectFrom(draft);
   if (kept) return kept;
   const rack = demoEntries();
-  return chooseOnly(rack.slice(0, 1).map(entry => entry.id))({ ...EMPTY_PROJECT, rack });
+  return chooseOnly(rack.slice(0, 1).map(entry => entry.id))({
+    ...EMPTY_PROJECT,
+    rack,
+    course: demoSets.SL,
+  });
 }

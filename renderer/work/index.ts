@@ -27,6 +27,7 @@ export type {
   RadiusTableInput,
 } from './jobs.ts';
 export { Superseded } from './queue.ts';
+export type { QuickLineInput, RankAnswer, RankInput, SetPair, TurnData } from './set-jobs.ts';
 
 /** Work shorter than this shows no progress. */
 const MOMENT_MS = 250;

@@ -11,6 +11,7 @@ import {
 import { type Pair, skiOf } from '../../core/pair/index.ts';
 import { cosineTurn, evenSlope, linkedTurns, runDown, type Track, tableTurn } from '../../core/run/index.ts';
 import { Kept } from './kept.ts';
+import { setJobs } from './set-jobs.ts';
 
 /** Told by a job on its way; 0–1. */
 export type Progress = (share: number) => void;
@@ -33,6 +34,8 @@ function carvingOf(pair: Pair): CarvingSki {
  * write it here; the client knows its types from `Jobs`. List it in `brief-jobs.ts` if it answers within a drag.
  */
 export const jobs = {
+  ...setJobs,
+
   /** One equilibrium a pair under the same conditions, begun from the pair's last. A few ms each. */
   equilibria({ pairs, conditions }: EquilibriaInput): (Equilibrium | CarveFailure)[] {
     return pairs.map(pair => {

@@ -4,20 +4,25 @@ import {
   addEntries,
   adjust,
   changeConditions,
+  changeCourse,
   changePair,
   changeView,
   choose,
   chooseOnly,
   chosenPairs,
+  course,
   draftOf,
   EMPTY_PROJECT,
   edit,
   letterFree,
   load,
   markSaved,
+  moveGate,
   project,
   projectFrom,
+  putGate,
   removeEntry,
+  removeGate,
   status,
   unchoose,
   undo,
@@ -114,6 +119,36 @@ describe('the project', () => {
     expect(undoLabel.value).toBe('Edge angle');
     undo();
     expect(project.value.conditions.edgeDeg).toBe(50);
+  });
+});
+
+describe('the set of gates', () => {
+  const gate = (label: string, x: number, y: number) => ({ label, x, y, colour: null, turn: null });
+
+  it('is put, moved and removed in steps that undo takes back, a drag being one', () => {
+    changeCourse('Add gate', putGate(0, gate('1', 1, 10)));
+    changeCourse('Add gate', putGate(1, gate('2', -1, 20)));
+    for (const x of [1.5, 2, 2.5]) changeCourse('Gate 1', moveGate(0, { x }), 'gate 0');
+    expect(course.value.gates.map(each => each.x)).toEqual([2.5, -1]);
+    changeCourse('Remove gate', removeGate(1));
+    expect(course.value.gates.map(each => each.label)).toEqual(['1']);
+    undo();
+    undo();
+    expect(course.value.gates.map(each => each.x)).toEqual([1, -1]);
+  });
+
+  it('is demo data until a gate of it is changed', () => {
+    load({ ...project.value, course: { ...course.value, demo: true, gates: [gate('1', 1, 10)] } });
+    changeCourse('Gate 1', moveGate(0, { y: 11 }));
+    expect(course.value.demo).toBe(false);
+  });
+
+  it('comes back from the draft, without the gates that are none', () => {
+    changeCourse('Add gate', putGate(0, gate('1', 1, 10)));
+    changeCourse('Add gate', putGate(1, { ...gate('2', -1, 20), turn: 1, colour: 'blue' }));
+    expect(projectFrom(draftOf(project.value))!.course).toEqual(course.value);
+    const broken = draftOf(project.value).replace('"x":1,', '"x":"one",');
+    expect(projectFrom(broken)!.course.gates.map(each => each.label)).toEqual(['2']);
   });
 });
 

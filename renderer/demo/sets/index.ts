@@ -1,0 +1,19 @@
+import { readGates } from '../../../core/course/index.ts';
+import giantSlalom from './giant-slalom.csv?raw';
+import slalom from './slalom.csv?raw';
+
+/** Invented sets on the invented hill "Pala Ostrelle". */
+export const demoSets = {
+  SL: {
+    name: 'Pala Ostrelle, slalom',
+    discipline: 'SL',
+    gates: readGates(slalom).gates,
+    demo: true,
+  },
+  GS: {
+    name: 'Pala Ostrelle, giant slalom',
+    discipline: 'GS',
+    gates: readGates(giantSlalom).gates,
+    demo: true,
+  },
+} as const;

@@ -1,0 +1,79 @@
+import type { JSX } from 'preact';
+import { Segments, Toolbar } from '../../kit/index.ts';
+import { type Course, changeCourse, course } from '../../state/index.ts';
+import { fileProblems, openCourse, saveCourse, takeDemo } from './course-files.ts';
+import { sheet } from './set-state.ts';
+
+/** Which set it is, and where gates come from. */
+export function CourseBar(): JSX.Element {
+  const { discipline, gates } = course.value;
+  return (
+    <Toolbar label="The set">
+      <Segments
+        label="Discipline"
+        labelHidden
+        value={discipline}
+        options={[
+          { value: 'SL', label: 'Slalom' },
+          { value: 'GS', label: 'Giant slalom' },
+        ]}
+        onInput={value =>
+          changeCourse('Discipline of the set', before => ({
+            ...before,
+            discipline: value as Course['discipline'],
+          }))
+        }
+      />
+      <span class="course-sources">
+        <button type="button" onClick={() => takeDemo(discipline)}>
+          Demo gates
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            sheet.value = 'make';
+          }}
+        >
+          Make…
+        </button>
+        <button type="button" onClick={openCourse}>
+          Open…
+        </button>
+        <button type="button" disabled={gates.length === 0} onClick={saveCourse}>
+          Save…
+        </button>
+      </span>
+    </Toolbar>
+  );
+}
+
+/** The rows of a file that are no gates, each with what was found and what is accepted. */
+export function FileProblems(): JSX.Element | null {
+  const found = fileProblems.value;
+  if (!found) return null;
+  return (
+    <section class="problem file-problems" aria-label="Rows that were not read">
+      <p>
+        {found.file}: {found.read} gates read, {found.problems.length}{' '}
+        {found.problems.length === 1 ? 'row' : 'rows'} not read.
+        <button
+          type="button"
+          class="bare row-link"
+          onClick={() => {
+            fileProblems.value = null;
+          }}
+        >
+          Close
+        </button>
+      </p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
+      <ul tabIndex={0} aria-label="Rows">
+        {found.problems.map(({ row, message, raw }) => (
+          <li key={`${row} ${message}`}>
+            Row {row}: {message} <code>{raw.slice(0, 80)}</code>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

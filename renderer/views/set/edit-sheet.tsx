@@ -1,0 +1,172 @@
+import { signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { type Gate, gateTurns } from '../../../core/course/index.ts';
+import { shownAs } from '../../format/index.ts';
+import { Empty } from '../../kit/index.ts';
+import { changeCourse, course, moveGate, putGate, removeGate, settle, view } from '../../state/index.ts';
+import { NumberCell } from '../flex/number-cell.tsx';
+import { gateAfter } from './new-gate.ts';
+import { roomDown } from './plan-scale.ts';
+import { selectedGate, selectGate } from './set-state.ts';
+
+const problem = signal<string | null>(null);
+const say = (text: string | null) => {
+  problem.value = text;
+};
+
+/** The gates as a table: every number can be typed, every step undone. */
+export function EditSheet(): JSX.Element {
+  const { gates } = course.value;
+  if (gates.length === 0) {
+    return (
+      <Empty>
+        <p>No gates to edit.</p>
+        <button type="button" onClick={() => changeCourse('Add gate', putGate(0, gateAfter([], -1)))}>
+          Add a gate
+        </button>
+      </Empty>
+    );
+  }
+  const turns = gateTurns(gates);
+  const { unit } = shownAs('distance', view.value.system);
+  return (
+    <>
+      {problem.value && (
+        <p class="problem" role="alert">
+          {problem.value}
+        </p>
+      )}
+      <div class="plain-scroll">
+        <table class="plain-table">
+          <caption class="sr-only">Gates of the set, down the hill</caption>
+          <thead>
+            <tr>
+              <th scope="col">Gate</th>
+              <th scope="col">Across ({unit}, right is +)</th>
+              <th scope="col">Down ({unit})</th>
+              <th scope="col">Colour</th>
+              <th scope="col">Turn</th>
+              <th scope="col">
+                <span class="sr-only">Actions</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {gates.map((gate, at) => (
+              <GateRow key={at} gate={gate} at={at} turn={turns[at]} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
+  );
+}
+
+function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): JSX.Element {
+  const { gates } = course.value;
+  const { unit, factor } = shownAs('distance', view.value.system);
+  const [least, most] = roomDown(gates, at);
+  const change = (field: string, part: Partial<Gate>) =>
+    changeCourse(`Gate ${gate.label}`, moveGate(at, part), `gate ${at} ${field}`);
+  const tidy = (value: number) => Number(value.toFixed(2));
+  return (
+    <tr class={at === selectedGate.value ? 'picked' : undefined} onFocusCapture={() => selectGate(at)}>
+      <th scope="row">
+        <input
+          class="text-cell gate-label"
+          aria-label={`Name of gate ${at + 1}`}
+          value={gate.label}
+          maxLength={20}
+          onInput={event => {
+            const label = event.currentTarget.value;
+            if (label.trim()) change('label', { label });
+          }}
+          onBlur={event => {
+            event.currentTarget.value = gate.label;
+            settle();
+          }}
+        />
+      </th>
+      <td>
+        <NumberCell
+          label={`Gate ${gate.label}, across`}
+          unit={unit}
+          value={tidy(gate.x * factor)}
+          min={tidy(-100 * factor)}
+          max={tidy(100 * factor)}
+          onProblem={say}
+          onInput={value => change('x', { x: value / factor })}
+        />
+      </td>
+      <td>
+        <NumberCell
+          label={`Gate ${gate.label}, down`}
+          unit={unit}
+          value={tidy(gate.y * factor)}
+          min={tidy(least * factor)}
+          max={tidy(most * factor)}
+          onProblem={say}
+          onInput={value => change('y', { y: value / factor })}
+        />
+      </td>
+      <td>
+        <select
+          aria-label={`Colour of gate ${gate.label}`}
+          value={gate.colour ?? ''}
+          onChange={event => {
+            change('colour', { colour: event.currentTarget.value || null });
+            settle();
+          }}
+        >
+          {[
+            '',
+            'red',
+            'blue',
+            ...(gate.colour && !['red', 'blue'].includes(gate.colour) ? [gate.colour] : []),
+          ].map(colour => (
+            <option key={colour} value={colour}>
+              {colour || 'none'}
+            </option>
+          ))}
+        </select>
+      </td>
+      <td>
+        <select
+          aria-label={`Turn at gate ${gate.label}`}
+          value={gate.turn ?? 0}
+          onChange={event => {
+            const value = Number(event.currentTarget.value);
+            change('turn', { turn: value === 0 ? null : value > 0 ? 1 : -1 });
+            settle();
+          }}
+        >
+          <option value={0}>as set: {turn > 0 ? 'right' : 'left'}</option>
+          <option value={1}>right</option>
+          <option value={-1}>left</option>
+        </select>
+      </td>
+      <td class="row-actions">
+        <button
+          type="button"
+          class="bare row-link"
+          aria-label={`Add a gate below gate ${gate.label}`}
+          onClick={() => {
+            changeCourse('Add gate', putGate(at + 1, gateAfter(gates, at)));
+            selectGate(at + 1);
+          }}
+        >
+          add below
+        </button>
+        <button
+          type="button"
+          class="bare row-link"
+          aria-label={`Remove gate ${gate.label}`}
+          disabled={gates.length <= 2}
+          onClick={() => changeCourse(`Remove gate ${gate.label}`, removeGate(at))}
+        >
+          remove
+        </button>
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,137 @@
+import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
+import type { Gate } from '../../../core/course/index.ts';
+import { changeCourse, course, moveGate, removeGate, settle, view } from '../../state/index.ts';
+import { placeText } from './gate-words.ts';
+import { type PlanScale, roomDown } from './plan-scale.ts';
+import { selectedGate, selectGate } from './set-state.ts';
+
+/** Gates move by tenths of a metre, with Shift by hundredths. */
+const STEP = 0.1;
+/** Further across than this is a slip of the hand, m. */
+const MOST_ACROSS = 100;
+
+const within = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value));
+
+function move(at: number, x: number, y: number): void {
+  const { gates } = course.value;
+  const [least, most] = roomDown(gates, at);
+  const next = { x: within(x, -MOST_ACROSS, MOST_ACROSS), y: within(y, least, most) };
+  if (next.x === gates[at].x && next.y === gates[at].y) return;
+  changeCourse(`Gate ${gates[at].label}`, moveGate(at, next), `gate ${at}`);
+}
+
+/** The turning poles, to be dragged or moved by keys. One of them takes the focus; the others follow it. */
+export function GateGrips({ scale }: { scale: PlanScale }): JSX.Element {
+  const { gates } = course.value;
+  const group = useRef<SVGGElement>(null);
+  const focusOn = (at: number) => {
+    selectGate(within(at, 0, gates.length - 1));
+    requestAnimationFrame(() => group.current?.querySelector<SVGGElement>('[tabindex="0"]')?.focus());
+  };
+  return (
+    <g ref={group}>
+      {gates.slice(scale.from, scale.to + 1).map((gate, i) => (
+        <GateGrip
+          key={scale.from + i}
+          gate={gate}
+          at={scale.from + i}
+          scale={scale}
+          sparse={scale.to - scale.from > 24}
+          focusOn={focusOn}
+        />
+      ))}
+    </g>
+  );
+}
+
+function GateGrip(props: {
+  gate: Gate;
+  at: number;
+  scale: PlanScale;
+  sparse: boolean;
+  focusOn(at: number): void;
+}): JSX.Element {
+  const { gate, at, scale, sparse, focusOn } = props;
+  const held = useRef<{ dx: number; dy: number; scale: PlanScale } | null>(null);
+  const selected = at === selectedGate.value;
+  const x = scale.down(gate.y);
+  const y = scale.across(gate.x);
+
+  const position = (event: PointerEvent) => {
+    const own = (event.currentTarget as SVGGElement).parentNode as SVGGraphicsElement;
+    return new DOMPoint(event.clientX, event.clientY).matrixTransform(own.getScreenCTM()!.inverse());
+  };
+  const take = (event: PointerEvent) => {
+    if (event.button !== 0) return;
+    const point = position(event);
+    (event.currentTarget as SVGGElement).setPointerCapture(event.pointerId);
+    (event.currentTarget as SVGGElement).focus({ preventScroll: true });
+    // The scale under the hand stays as it was, or the drawing would run away from it.
+    held.current = { dx: point.x - x, dy: point.y - y, scale };
+    selectGate(at);
+  };
+  const drag = (event: PointerEvent) => {
+    if (!held.current) return;
+    const point = position(event);
+    const { dx, dy, scale: then } = held.current;
+    const tidy = (metres: number) => Number((Math.round(metres / STEP) * STEP).toFixed(3));
+    move(at, tidy(then.invertAcross(point.y - dy)), tidy(then.invertDown(point.x - dx)));
+  };
+  const release = () => {
+    if (!held.current) return;
+    held.current = null;
+    settle();
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const step = event.shiftKey ? STEP / 10 : STEP;
+    const by = { ArrowLeft: [0, -1], ArrowRight: [0, 1], ArrowUp: [-1, 0], ArrowDown: [1, 0] }[event.key];
+    const count = course.value.gates.length;
+    if (by) {
+      const tidy = (metres: number) => Number(metres.toFixed(3));
+      move(at, tidy(gate.x + by[0] * step), tidy(gate.y + by[1] * step));
+    } else if (event.key === 'PageDown') focusOn(at + 1);
+    else if (event.key === 'PageUp') focusOn(at - 1);
+    else if (event.key === 'Home') focusOn(0);
+    else if (event.key === 'End') focusOn(count - 1);
+    else if (event.key === 'Delete' && count > 2) {
+      changeCourse(`Remove gate ${gate.label}`, removeGate(at));
+      focusOn(Math.min(at, count - 2));
+    } else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  const red = gate.colour?.toLowerCase() !== 'blue';
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: an HTML button cannot stand in a drawing
+    <g
+      class={`gate${selected ? ' selected' : ''}`}
+      transform={`translate(${x},${y})`}
+      role="button"
+      tabIndex={selected ? 0 : -1}
+      aria-roledescription="gate that can be moved"
+      aria-pressed={selected}
+      aria-label={`Gate ${gate.label}, ${placeText(gate, view.value.system)}. Arrow keys move it, Page Up and Page Down go to the next, Delete removes it.`}
+      onPointerDown={take}
+      onPointerMove={drag}
+      onPointerUp={release}
+      onPointerCancel={release}
+      onKeyDown={onKeyDown}
+      onFocus={() => selectGate(at)}
+      onBlur={settle}
+    >
+      <circle class="gate-reach" r={13} />
+      {red ? (
+        <circle class="gate-pole red" r={4.5} />
+      ) : (
+        <rect class="gate-pole blue" x={-4.2} y={-4.2} width={8.4} height={8.4} />
+      )}
+      {(!sparse || selected || at % 5 === 4) && (
+        <text class="halo" y={gate.x < 0 ? -16 : 17} text-anchor="middle" dominant-baseline="central">
+          {gate.label}
+        </text>
+      )}
+    </g>
+  );
+}

@@ -1,0 +1,11 @@
+import type { View } from '../view.ts';
+import { SetReadings } from './readings.tsx';
+import { SetStage } from './stage.tsx';
+
+export const setView: View = {
+  id: 'set',
+  question: 'set',
+  heading: 'Which pair suits this set?',
+  Stage: SetStage,
+  Readings: SetReadings,
+};

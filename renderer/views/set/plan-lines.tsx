@@ -1,0 +1,88 @@
+import type { JSX } from 'preact';
+import { PairBadge } from '../../kit/index.ts';
+import { type ChosenPair, chosenPairs } from '../../state/index.ts';
+import { arcsAndTraverses } from './pair-path.ts';
+import type { PlanScale } from './plan-scale.ts';
+import { quickLineOf } from './quick-lines.ts';
+import { chosenRanking } from './rankings.ts';
+
+interface DrawnPath {
+  readonly pair: ChosenPair;
+  readonly path: { readonly x: ArrayLike<number>; readonly y: ArrayLike<number> };
+  readonly quick: boolean;
+}
+
+/**
+ * The line of each chosen pair: the drawn line where it carves or drifts round it, its own arcs and traverses
+ * where it turns more tightly, and its quick line where one was found.
+ */
+export function pathsOf(): DrawnPath[] {
+  const answer = chosenRanking.value.value;
+  if (!answer) return [];
+  const { ranking, pairs, carvedRadii } = answer;
+  const paths: DrawnPath[] = [];
+  for (const pair of chosenPairs.value) {
+    const at = ranking.pairs.findIndex(each => pairs[each.index].id === pair.id);
+    if (at < 0) continue;
+    const own = ranking.pairs[at].gatesTight > 0 ? arcsAndTraverses(ranking.line, radiiAt(at)) : null;
+    paths.push({ pair, path: own ?? ranking.line, quick: false });
+    const quick = quickLineOf(pair.id)?.line;
+    if (quick) paths.push({ pair, path: quick, quick: true });
+  }
+  return paths;
+
+  function radiiAt(at: number): number[] {
+    return ranking.pairs[at].report.gates.map((gate, i) =>
+      gate.mode === 'tight arcs' ? carvedRadii[at][i] : gate.neededRadius,
+    );
+  }
+}
+
+export function PlanLines({ scale }: { scale: PlanScale }): JSX.Element {
+  const paths = pathsOf();
+  const plain = paths.filter(each => !each.quick);
+  return (
+    <g clip-path="url(#set-plan-clip)">
+      {plain.map(({ pair, path }, i) => (
+        // Lines that lie on one another stay visible: the ones below are broader.
+        <path
+          key={pair.id}
+          class="line"
+          d={svgPath(path, scale)}
+          stroke={pair.mark.colour}
+          stroke-dasharray={pair.mark.dash}
+          style={{ strokeWidth: `calc(var(--line) * 1px + ${(plain.length - 1 - i) * 2.5}px)` }}
+        />
+      ))}
+      {paths
+        .filter(each => each.quick)
+        .map(({ pair, path }) => (
+          <g key={pair.id}>
+            <path class="line quick-under" d={svgPath(path, scale)} />
+            <path class="line quick" d={svgPath(path, scale)} stroke={pair.mark.colour} />
+            <g transform={`translate(${labelAt(path, scale)})`}>
+              <PairBadge mark={pair.mark} svg />
+              <text class="halo" x={20} dominant-baseline="central" fill={pair.mark.colour}>
+                quick line
+              </text>
+            </g>
+          </g>
+        ))}
+    </g>
+  );
+}
+
+function svgPath({ x, y }: DrawnPath['path'], scale: PlanScale): string {
+  let text = '';
+  for (let i = 0; i < x.length; i++) {
+    text += `${i === 0 ? 'M' : 'L'}${scale.down(y[i]).toFixed(1)},${scale.across(x[i]).toFixed(1)}`;
+  }
+  return text;
+}
+
+function labelAt({ x, y }: DrawnPath['path'], scale: PlanScale): string {
+  const wanted = scale.invertDown(44);
+  let at = 0;
+  while (at < y.length - 1 && y[at] < wanted) at++;
+  return `${scale.down(y[at]).toFixed(1)},${(scale.across(x[at]) - 22).toFixed(1)}`;
+}

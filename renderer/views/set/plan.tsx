@@ -1,0 +1,120 @@
+import type { JSX } from 'preact';
+import { formatQuantity } from '../../format/index.ts';
+import { Figure, Segments, type Size } from '../../kit/index.ts';
+import { chosenPairs, course, view } from '../../state/index.ts';
+import { GateGrips } from './gate-grips.tsx';
+import { GateStrip, stripHeight } from './gate-strip.tsx';
+import { PlanLines, pathsOf } from './plan-lines.tsx';
+import { type PlanScale, planScale } from './plan-scale.ts';
+import { inView, selectedGate, trueScale } from './set-state.ts';
+
+/** The gates from above with each chosen pair's line. */
+export function Plan(): JSX.Element {
+  const { gates, name, demo } = course.value;
+  return (
+    <Figure
+      class="set-plan"
+      title={name || 'The set'}
+      note={`${gates.length} gates${demo ? ', demo data: invented hill and gates' : ''}`}
+      description={`${gates.length} gates from above, downhill to the right, with the line of ${chosenPairs.value.map(pair => pair.name).join(', ') || 'no pair'}`}
+      rows={lineRows}
+      tools={
+        <>
+          <Segments
+            label="Gates"
+            value={inView.value}
+            options={[
+              { value: 0, label: 'all' },
+              { value: 12, label: '12' },
+              { value: 6, label: '6' },
+            ]}
+            onInput={value => {
+              inView.value = value as 0 | 6 | 12;
+            }}
+          />
+          <Segments
+            label="Across"
+            value={trueScale.value ? 'true' : 'wide'}
+            options={[
+              { value: 'wide', label: 'stretched' },
+              { value: 'true', label: 'true' },
+            ]}
+            onInput={value => {
+              trueScale.value = value === 'true';
+            }}
+          />
+        </>
+      }
+    >
+      {size => <Drawing size={size} />}
+    </Figure>
+  );
+}
+
+function Drawing({ size }: { size: Size }): JSX.Element {
+  const { gates } = course.value;
+  const strip = stripHeight();
+  const box = { left: 30, right: size.width - 8, top: 34, bottom: size.height - strip - 12 };
+  const scale = planScale(gates, box, selectedGate.value, inView.value, trueScale.value);
+  return (
+    <g>
+      <defs>
+        <clipPath id="set-plan-clip">
+          <rect x={box.left} y={0} width={box.right - box.left} height={size.height} />
+        </clipPath>
+      </defs>
+      <Downhill scale={scale} left={box.left} right={box.right} bottom={box.bottom} />
+      <PlanLines scale={scale} />
+      <GateGrips scale={scale} />
+      <GateStrip scale={scale} top={size.height - strip} />
+    </g>
+  );
+}
+
+/** Distance down the hill along the top, the fall line, and which way the skier's right is. */
+function Downhill(props: { scale: PlanScale; left: number; right: number; bottom: number }): JSX.Element {
+  const { scale, left, right, bottom } = props;
+  const { system } = view.value;
+  const unit = system === 'metric' ? 1 : 0.3048;
+  const step =
+    unit * ([5, 10, 20, 25, 50, 100, 200, 500].find(each => each * unit * scale.perMetre >= 62) ?? 1000);
+  const first = Math.ceil(scale.invertDown(left) / step);
+  const last = Math.floor(scale.invertDown(right - 20) / step);
+  const marks = Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * step);
+  const middle = scale.across(0);
+  return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
+    <g class="axes" aria-hidden="true">
+      {marks.map(at => (
+        <g key={at} transform={`translate(${scale.down(at)},0)`}>
+          <line class="grid" y1={18} y2={bottom} />
+          <text y={10} text-anchor="middle">
+            {formatQuantity(at, 'distance', { system, decimals: 0 }).text}
+          </text>
+        </g>
+      ))}
+      <line class="fall-line" x1={left} x2={right} y1={middle} y2={middle} />
+      <path class="fall-head" d={`M${right},${middle}l-9,-4v8z`} />
+      <text class="halo" x={right - 14} y={middle - 9} text-anchor="end">
+        fall line, downhill
+      </text>
+      <path class="fall-line solid" d={`M12,${middle - 26}v52`} />
+      <path class="fall-head" d={`M12,${middle + 30}l-4,-9h8z`} />
+      <text transform={`translate(24,${middle})rotate(90)`} text-anchor="middle">
+        skier’s right
+      </text>
+      <text class="halo" x={left + 4} y={bottom + 2}>
+        {scale.times === 1 ? 'true to scale' : `across drawn ×${scale.times}`}
+      </text>
+    </g>
+  );
+}
+
+function lineRows(): (string | number)[][] {
+  const rows: (string | number)[][] = [['pair', 'across (m)', 'down (m)']];
+  for (const { pair, path } of pathsOf()) {
+    for (let i = 0; i < path.x.length; i++)
+      rows.push([pair.name, path.x[i].toFixed(3), path.y[i].toFixed(3)]);
+  }
+  return rows;
+}

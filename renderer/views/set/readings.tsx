@@ -1,0 +1,162 @@
+import type { JSX } from 'preact';
+import { PairBadge, Quantity, Segments } from '../../kit/index.ts';
+import { changeConditions, chosenPairs, conditions, project, SNOWS } from '../../state/index.ts';
+import { enteredNow, ranking } from './rankings.ts';
+import { greatestEdgeDeg, holdSpeed, scope, type TurnModel, turnModel } from './set-state.ts';
+import { sureness } from './sureness.ts';
+
+export function SetReadings(): JSX.Element {
+  return (
+    <>
+      <Pick />
+      <Inputs />
+      <p class="reading-hint">
+        An idealised skier on one line: no advice on how fast or where to ski, and no binding setting. Only
+        the rulebook in force and the equipment controller decide what may be raced.
+      </p>
+    </>
+  );
+}
+
+/** The pick, why, and how sure it is. */
+function Pick(): JSX.Element {
+  const answer = ranking.value.value;
+  const asked = enteredNow.value;
+  if (!answer) {
+    return (
+      <section class="reading-group pick">
+        <h2>The pick</h2>
+        <p class="reading-hint">
+          {asked.waiting > 0
+            ? 'The pairs are being bent into the snow.'
+            : scope.value === 'chosen' && chosenPairs.value.length === 0
+              ? 'Choose pairs in the rack to have one picked.'
+              : (ranking.value.error ?? 'Two gates and a pair are needed.')}
+        </p>
+      </section>
+    );
+  }
+  const { because, pairs, flips, sure } = answer.ranking;
+  const id = answer.pairs[pairs[0].index].id;
+  const chosen = chosenPairs.value.find(each => each.id === id);
+  const name = project.value.rack.find(each => each.id === id)?.pair.name ?? pairs[0].name;
+  return (
+    <section
+      class={ranking.value.running ? 'reading-group pick stale' : 'reading-group pick'}
+      aria-live="polite"
+    >
+      <h2>{sure === 'only one pair' ? 'The pair' : 'The pick'}</h2>
+      <p class="pick-name">
+        {chosen && <PairBadge mark={chosen.mark} />} {name}
+      </p>
+      <p>{because}</p>
+      <h3>How sure?</h3>
+      <p>{sureness(sure, flips.length)}</p>
+      {flips.length > 0 && (
+        <ul class="flips">
+          {flips.map(({ change, pick }) => (
+            <li key={`${change} ${pick}`}>
+              {change}: {pick} first
+            </li>
+          ))}
+        </ul>
+      )}
+      <p class="reading-hint">{modelWords()}</p>
+    </section>
+  );
+}
+
+function modelWords(): string {
+  const { byCosine, pairs } = enteredNow.value;
+  if (turnModel.value === 'cosine')
+    return 'Turn radius by the cosine rule: rigid snow, whatever the ski’s stiffness.';
+  const [first] = byCosine;
+  if (!first) return 'Turn radius from each ski bent into its groove, solved on this snow.';
+  const who =
+    byCosine.length === 1
+      ? `${first.name} (${first.why})`
+      : `${byCosine.length} pairs (${first.name} ${first.why})`;
+  return byCosine.length === pairs.length
+    ? `Turn radius by the cosine rule: ${byCosine.length === 1 ? who : 'no pair has a solved groove'}.`
+    : `Turn radius from each ski bent into its groove, but by the cosine rule for ${who}; the two are not quite alike.`;
+}
+
+function Inputs(): JSX.Element {
+  const { slopeDeg, speedKmh, massKg, hardnessNPerMm3 } = conditions.value;
+  return (
+    <section class="reading-group set-inputs" aria-label="Slope, skier and snow">
+      <h2>Slope, skier, snow</h2>
+      <Quantity
+        label="Slope"
+        measure="angleDeg"
+        value={slopeDeg}
+        min={1}
+        max={40}
+        step={0.5}
+        onInput={value => changeConditions('Slope', { slopeDeg: value }, 'slopeDeg')}
+      />
+      <Quantity
+        label={holdSpeed.value ? 'Speed, kept' : 'Start speed'}
+        measure="speedKmh"
+        value={speedKmh}
+        min={5}
+        max={120}
+        step={1}
+        onInput={value => changeConditions('Speed', { speedKmh: value }, 'speedKmh')}
+      />
+      <label class="check-line">
+        <input
+          type="checkbox"
+          checked={holdSpeed.value}
+          onChange={event => {
+            holdSpeed.value = event.currentTarget.checked;
+          }}
+        />
+        keep the speed all the way
+      </label>
+      <Quantity
+        label="Skier with equipment"
+        measure="massKg"
+        value={massKg}
+        min={30}
+        max={140}
+        step={1}
+        onInput={value => changeConditions('Mass', { massKg: value }, 'massKg')}
+      />
+      <Quantity
+        label="Greatest edge angle"
+        measure="angleDeg"
+        value={greatestEdgeDeg.value}
+        min={40}
+        max={80}
+        step={1}
+        onInput={value => {
+          greatestEdgeDeg.value = value;
+        }}
+      />
+      <Segments
+        label="Turn"
+        value={turnModel.value}
+        options={[
+          { value: 'bent', label: 'bent ski' },
+          { value: 'cosine', label: 'cosine rule' },
+        ]}
+        onInput={value => {
+          turnModel.value = value as TurnModel;
+        }}
+      />
+      {turnModel.value === 'bent' && (
+        <Quantity
+          label="Snow hardness"
+          measure="hardnessNPerMm3"
+          value={hardnessNPerMm3}
+          min={0.04}
+          max={90}
+          log
+          note={SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3)?.name}
+          onInput={value => changeConditions('Snow', { hardnessNPerMm3: value }, 'snow')}
+        />
+      )}
+    </section>
+  );
+}
