@@ -1,24 +1,19 @@
-import { contours, geoPath, geoTransform, type ScaleLinear, scaleLinear } from 'd3';
+import { scaleLinear } from 'd3';
 import type { JSX } from 'preact';
 import { type RadiusTable, tableRadius } from '../../../core/carve/index.ts';
 import { formatQuantity, shownAs } from '../../format/index.ts';
 import { Figure, PairBadge, type Size } from '../../kit/index.ts';
 import { type ChosenPair, changeConditions, conditions, settle, view } from '../../state/index.ts';
 import { asked, DEGREE, LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';
+import { Isolines } from './isolines.tsx';
+import { type Scales, scalesFor } from './map-scales.ts';
 import { TableProgress } from './table-progress.tsx';
 import { tableShown } from './tables.ts';
 
-const COLUMNS = 74;
-const ROWS = 40;
 const LEFT = 46;
 const TOP = 22;
 const BOTTOM = 40;
 const RIGHT = 14;
-
-interface Scales {
-  readonly x: ScaleLinear<number, number>;
-  readonly y: ScaleLinear<number, number>;
-}
 
 /** Turn radius over edge angle and load of one pair, with the point that is asked for now. */
 export function LoadEdgeMap({ pair }: { pair: ChosenPair }): JSX.Element {
@@ -53,13 +48,12 @@ export function LoadEdgeMap({ pair }: { pair: ChosenPair }): JSX.Element {
 function Drawing({ table, pair, size }: { table: RadiusTable; pair: ChosenPair; size: Size }): JSX.Element {
   const width = Math.max(40, size.width - LEFT - RIGHT);
   const height = Math.max(40, size.height - TOP - BOTTOM);
-  const x = scaleLinear().domain([LEAST_EDGE, MOST_EDGE]).range([0, width]);
-  const y = scaleLinear().domain([LEAST_LOAD, MOST_LOAD]).range([height, 0]);
+  const scales = scalesFor(width, height);
   return (
     <g transform={`translate(${LEFT},${TOP})`}>
-      <MapAxes scales={{ x, y }} width={width} height={height} />
-      <Isolines table={table} scales={{ x, y }} colour={pair.mark.colour} width={width} />
-      <Point scales={{ x, y }} table={table} width={width} height={height} />
+      <MapAxes scales={scales} width={width} height={height} />
+      <Isolines table={table} colour={pair.mark.colour} width={width} height={height} />
+      <Point scales={scales} table={table} width={width} height={height} />
     </g>
   );
 }
@@ -94,83 +88,6 @@ function MapAxes(props: { scales: Scales; width: number; height: number }): JSX.
         Edge angle, °
       </text>
       <text class="axis-title" x={-38} y={-9}>{`Load, ${force.unit}`}</text>
-    </g>
-  );
-}
-
-/** Round radii, close together where turns are tight. */
-const LEVELS = [2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20, 23, 26, 30, 35, 40, 45, 50, 60, 80];
-
-function Isolines(props: { table: RadiusTable; scales: Scales; colour: string; width: number }): JSX.Element {
-  const { table, scales, colour } = props;
-  const { system } = view.value;
-  const values = new Float64Array(COLUMNS * ROWS);
-  const angleAt = (column: number) => LEAST_EDGE + ((MOST_EDGE - LEAST_EDGE) * column) / (COLUMNS - 1);
-  const loadAt = (row: number) => LEAST_LOAD + ((MOST_LOAD - LEAST_LOAD) * row) / (ROWS - 1);
-  let least = Number.POSITIVE_INFINITY;
-  let most = 0;
-  for (let row = 0; row < ROWS; row++) {
-    for (let column = 0; column < COLUMNS; column++) {
-      const radius = tableRadius(table, angleAt(column) * DEGREE, loadAt(row));
-      values[row * COLUMNS + column] = radius;
-      least = Math.min(least, radius);
-      most = Math.max(most, radius);
-    }
-  }
-  const levels = LEVELS.filter(level => level > least && level < most);
-  // Contours lie on cell middles: half a cell off the grid's own count.
-  const path = geoPath(
-    geoTransform({
-      point(column, row) {
-        this.stream.point(scales.x(angleAt(column - 0.5)), scales.y(loadAt(row - 0.5)));
-      },
-    }),
-  );
-  const areas = contours().size([COLUMNS, ROWS]).thresholds(levels)(Array.from(values));
-  let lastLabel = Number.POSITIVE_INFINITY;
-  const labels = levels.flatMap(level => {
-    // Where the isoline crosses the map's middle height; left out where it would touch its neighbour.
-    const row = Math.round(ROWS * 0.62);
-    for (let column = 1; column < COLUMNS; column++) {
-      const before = values[row * COLUMNS + column - 1]!;
-      const after = values[row * COLUMNS + column]!;
-      if (before >= level && after < level) {
-        const at = scales.x(angleAt(column - (level - after) / (before - after)));
-        if (Math.abs(at - lastLabel) < 26 || at < 10 || at > props.width - 10) return [];
-        lastLabel = at;
-        return [{ level, x: at, y: scales.y(loadAt(row)) }];
-      }
-    }
-    return [];
-  });
-  const unit = shownAs('radius', system);
-  return (
-    <g>
-      <svg
-        x={0}
-        y={0}
-        width={props.width}
-        height={scales.y(LEAST_LOAD)}
-        overflow="hidden"
-        role="presentation"
-      >
-        {areas.map(area => (
-          <path key={area.value} class="isoline" d={path(area) ?? ''} fill={colour} stroke={colour} />
-        ))}
-      </svg>
-      {labels.map(({ level, x, y }) => (
-        <text
-          key={level}
-          class="halo isoline-label"
-          x={x}
-          y={y}
-          text-anchor="middle"
-          dominant-baseline="central"
-        >
-          {system === 'metric' ? level : (level * unit.factor).toFixed(0)}
-        </text>
-      ))}
-      <text x={props.width} y={-9} text-anchor="end">{`radius in ${unit.unit}`}</text>
     </g>
   );
 }

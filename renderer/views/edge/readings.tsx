@@ -16,7 +16,8 @@ import { PairReadings, Reading } from '../../kit/index.ts';
 import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
 import { carvingOf } from '../../work/radius-tables.ts';
 import { asked } from './asked.ts';
-import { faultOf, grooveOf, grooves, unbendable } from './grooves.ts';
+import { faultOf, grooveOf, unbendable } from './grooves.ts';
+import { Standing } from './standing.tsx';
 import { rigidOf, turnOf } from './turn.ts';
 import { whyThisTurn } from './why.ts';
 
@@ -28,7 +29,7 @@ export function EdgeReadings(): JSX.Element | null {
   const active = activePair.value;
   if (!active) return null;
   return (
-    <div class={grooves.value.running ? 'edge-readings stale' : 'edge-readings'}>
+    <Standing class="edge-readings">
       <PairReadings
         label="Turn radius"
         measure="radius"
@@ -44,7 +45,7 @@ export function EdgeReadings(): JSX.Element | null {
         }))}
       />
       <OwnReadings pair={active} />
-    </div>
+    </Standing>
   );
 }
 

@@ -4,13 +4,13 @@ import { activePair, chosenPairs } from '../../state/index.ts';
 import { AlongCharts } from './along-charts.tsx';
 import { Controls } from './controls.tsx';
 import { FlatDrawings } from './flat-drawings.tsx';
-import { grooves } from './grooves.ts';
 import { HoldSheet } from './hold-sheet.tsx';
 import { Lacks } from './lacks.tsx';
 import { LoadEdgeMap } from './load-edge-map.tsx';
 import { RadiusChart } from './radius-chart.tsx';
 import { SceneStage } from './scene-stage.tsx';
 import { type Sheet, sheet } from './sheet-state.ts';
+import { Standing } from './standing.tsx';
 
 const SHEETS: readonly { value: Sheet; label: string }[] = [
   { value: 'radius', label: 'Radius' },
@@ -44,7 +44,7 @@ export function EdgeStage(): JSX.Element {
           sheet.value = value;
         }}
       />
-      <div class={grooves.value.running ? 'stage-split edge-sheet stale' : 'stage-split edge-sheet'}>
+      <Standing class="stage-split edge-sheet">
         {sheet.value === 'radius' && (
           <>
             <RadiusChart pairs={pairs} active={active} />
@@ -56,7 +56,7 @@ export function EdgeStage(): JSX.Element {
         )}
         {sheet.value === 'hold' && <HoldSheet pairs={pairs} active={active} />}
         {sheet.value === 'flat' && <FlatDrawings pairs={pairs} active={active} />}
-      </div>
+      </Standing>
     </div>
   );
 }
