@@ -7,6 +7,7 @@ import { conditions, view } from '../../state/index.ts';
 import { useWork } from '../../work/index.ts';
 import { carvingOf } from '../../work/radius-tables.ts';
 import { formOf, resolvedColour, SCENE_THEME, styleOf } from '../slope/form.ts';
+import { lookHere } from '../slope/look.ts';
 import { missOf, radiusToward, startOf } from './arc-math.ts';
 import { ArcPlan } from './arc-plan.tsx';
 import { answers, boardCamera, type Place } from './board-state.ts';
@@ -63,11 +64,7 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
         flat.value = 'This machine draws no WebGL 2';
         return;
       }
-      const made = createScene(box.current, {
-        kind: 'edge',
-        theme: SCENE_THEME[theme.peek()],
-        reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
-      });
+      const made = createScene(box.current, { kind: 'edge', ...lookHere(theme.peek()) });
       made.onTime(onTime);
       const lost = () => {
         flat.value = 'The graphics driver gave up the picture';

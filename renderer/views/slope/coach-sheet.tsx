@@ -8,9 +8,9 @@ import { rowAt } from './skids.ts';
 
 /** The links on the sheet: key of the working, and how the number is shown. */
 const LINKS: readonly (readonly [string, string, MeasureName])[] = [
-  ['carve.cosineRadius', 'By the cosine rule', 'radius'],
+  ['carve.cosineRadius', 'Cosine rule', 'radius'],
   ['run.radius', 'Turn radius', 'radius'],
-  ['run.sidewaysForce', 'Sideways force', 'force'],
+  ['run.sidewaysForce', 'Sideways', 'force'],
   ['run.lean', 'Lean needed', 'angle'],
   ['run.hold', 'Hold left', 'angle'],
 ];

@@ -1,10 +1,12 @@
 import type { JSX } from 'preact';
 import { airDensity, DRAG_AREA, type Posture } from '../../../core/run/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
-import { type Conditions, changeConditions, conditions } from '../../state/index.ts';
+import { activePair, type Conditions, changeConditions, chosenPairs, conditions } from '../../state/index.ts';
 import { altitudeOf } from './altitude.ts';
 import { openProfile, openProgramme } from './files.ts';
 import {
+  chooseGhost,
+  ghostPair,
   groundFile,
   groundKind,
   type ProgrammeKind,
@@ -245,5 +247,22 @@ function FileChoice(props: { name: string | undefined; hint: string; onOpen(): v
         {props.name ?? 'no file open'}
       </p>
     </>
+  );
+}
+
+/** Which other chosen pair goes along at the same time. */
+export function GhostChoice(): JSX.Element | null {
+  const others = chosenPairs.value.filter(pair => pair.id !== activePair.value?.id);
+  if (others.length === 0) return null;
+  return (
+    <Segments
+      label="Beside it"
+      value={ghostPair.value?.id ?? ''}
+      options={[
+        { value: '', label: 'None' },
+        ...others.map(pair => ({ value: pair.id, label: pair.mark.letter, title: pair.name })),
+      ]}
+      onInput={id => chooseGhost(id || null)}
+    />
   );
 }

@@ -9,6 +9,7 @@ import { carvingOf } from '../../work/radius-tables.ts';
 import { bendAlong, bendQuestions, bendTable } from './bends.ts';
 import { clock, tick, usePlayer } from './clock.ts';
 import { formOf, SCENE_THEME, styleOf } from './form.ts';
+import { lookHere } from './look.ts';
 import { hardestRow } from './moment.ts';
 import { PlanView } from './plan-view.tsx';
 import { ground, runs } from './runs.ts';
@@ -57,11 +58,7 @@ export function Hill(): JSX.Element {
         flat.value = 'This machine draws no WebGL 2';
         return;
       }
-      const scene = createScene(host.current, {
-        kind: 'hill',
-        theme: SCENE_THEME[theme.peek()],
-        reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
-      });
+      const scene = createScene(host.current, { kind: 'hill', ...lookHere(theme.peek()) });
       const lost = () => {
         flat.value = 'The graphics driver gave up the picture';
       };

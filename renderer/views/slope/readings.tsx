@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { terminalSpeedWorking } from '../../../core/run/index.ts';
 import { PairReadings, Quantity, Reading } from '../../kit/index.ts';
 import { changeConditions, conditions } from '../../state/index.ts';
-import { HillControls, SkierControls, TurnControls } from './controls.tsx';
+import { GhostChoice, HillControls, SkierControls, TurnControls } from './controls.tsx';
 import { explainedAt, hardestRow, leastHoldRow, questionAt } from './moment.ts';
 import { bookWorking, endSpeedWorking } from './run-workings.ts';
 import { leadRun, type PairRun, runs, turnSource } from './runs.ts';
@@ -17,6 +17,7 @@ export function SlopeReadings(): JSX.Element | null {
   return (
     <>
       <div class="slope-controls">
+        <GhostChoice />
         <TurnControls />
         <Quantity
           label="Start speed"

@@ -1,5 +1,6 @@
-import { computed, effect, signal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import { type Remote, wrap } from 'comlink';
+import type { Pair } from '../../../core/pair/index.ts';
 import type { Track } from '../../../core/run/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { type ChosenPair, conditions, report } from '../../state/index.ts';
@@ -34,9 +35,31 @@ export interface TurnSource {
   readonly words: string;
 }
 
+/** The table's state without its progress: who turns on it need not turn anew at every per cent. */
+const settled = new Map<ReadonlySignal<TableState>, ReadonlySignal<TableState>>();
+const SETTLED_KEPT = 48;
+
+function settledTable(pair: Pair, hardness: number): TableState {
+  const state = tableOf(pair, hardness);
+  let calm = settled.get(state);
+  if (!calm) {
+    let last: TableState | null = null;
+    calm = computed(() => {
+      const next = state.value;
+      const same =
+        last?.table === next.table && last?.failure === next.failure && last?.missing === next.missing;
+      if (!same) last = next;
+      return last!;
+    });
+    settled.set(state, calm);
+    if (settled.size > SETTLED_KEPT) settled.delete(settled.keys().next().value!);
+  }
+  return calm.value;
+}
+
 export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: number): TurnSource {
   const sidecutRadius = radiusOf(pair.pair);
-  const state: TableState = tableOf(pair.pair, hardnessNPerMm3 * 1e9).value;
+  const state = settledTable(pair.pair, hardnessNPerMm3 * 1e9);
   if (state.table) return { turn: { table: state.table }, words: 'turns on its solved groove' };
   if (sidecutRadius === null) {
     return { turn: null, words: 'has no sidecut radius, so it carves no turn; check its three widths' };

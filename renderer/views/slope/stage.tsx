@@ -3,14 +3,14 @@ import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { Empty, Segments } from '../../kit/index.ts';
 import type { HillCamera } from '../../scene/index.ts';
-import { activePair, chosenPairs } from '../../state/index.ts';
+import { activePair } from '../../state/index.ts';
 import { togglePlay } from './clock.ts';
 import { CoachSheet } from './coach-sheet.tsx';
 import { EnergyBook } from './energy-book.tsx';
 import { Hill } from './hill.tsx';
 import { ProgrammeSheet } from './programme-sheet.tsx';
 import { followRuns, runs } from './runs.ts';
-import { arrowsShown, camera, chooseGhost, ghostPair, type Sheet, sheet } from './settings.ts';
+import { arrowsShown, camera, type Sheet, sheet } from './settings.ts';
 import { Traces } from './traces.tsx';
 import { StateWords, Transport } from './transport.tsx';
 
@@ -65,7 +65,6 @@ export function SlopeStage(): JSX.Element {
           />
           Forces
         </label>
-        <GhostChoice />
       </div>
       {problem && (
         <p class="problem" role="alert">
@@ -93,23 +92,6 @@ export function SlopeStage(): JSX.Element {
         {sheet.value === 'coach' && <CoachSheet />}
       </div>
     </div>
-  );
-}
-
-/** Which other chosen pair goes along at the same time. */
-function GhostChoice(): JSX.Element | null {
-  const others = chosenPairs.value.filter(pair => pair.id !== activePair.value?.id);
-  if (others.length === 0) return null;
-  return (
-    <Segments
-      label="Beside it"
-      value={ghostPair.value?.id ?? ''}
-      options={[
-        { value: '', label: 'None' },
-        ...others.map(pair => ({ value: pair.id, label: pair.mark.letter, title: pair.name })),
-      ]}
-      onInput={id => chooseGhost(id || null)}
-    />
   );
 }
 

@@ -32,7 +32,7 @@ export const TRACES: readonly Trace[] = [
   },
   {
     id: 'edge',
-    label: 'Edge angle',
+    label: 'Edge',
     measure: 'angle',
     zero: true,
     values: track => track.edge,
@@ -47,7 +47,7 @@ export const TRACES: readonly Trace[] = [
   },
   {
     id: 'hold',
-    label: 'Hold left',
+    label: 'Hold',
     measure: 'angle',
     zero: true,
     atLeast: [-0.1, 0.2],

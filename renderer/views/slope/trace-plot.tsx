@@ -67,7 +67,7 @@ export function TracePlot({ drawn, box, end, measured, system, times }: Props): 
   };
   return (
     <g transform={`translate(${box.left},${box.top})`}>
-      <text class="trace-label" x={0} y={-6}>
+      <text class="trace-label" x={-28} y={-6}>
         {trace.label} <tspan fill="var(--ink-soft)">{unitOf(trace, system)}</tspan>
       </text>
       <svg width={box.width} height={box.height} overflow="hidden" role="presentation">
@@ -139,7 +139,7 @@ export function TracePlot({ drawn, box, end, measured, system, times }: Props): 
 
 function unitOf(trace: Trace, system: System): string {
   const { unit } = shownAs(trace.measure, system);
-  return trace.measure === 'bodyWeights' ? '× weight' : unit;
+  return trace.measure === 'bodyWeights' ? '×' : unit;
 }
 
 function pathOf(line: Pick<Series, 'x' | 'y'>, x: (t: number) => number, y: (v: number) => number): string {

@@ -8,7 +8,7 @@ import { MEASURED_WORDS } from './measured.ts';
 import { duration, type PairRun, runs } from './runs.ts';
 import { measuredShown } from './settings.ts';
 import { phaseWords, rowAt } from './skids.ts';
-import { TRACES } from './trace-list.ts';
+import { TRACES, type Trace } from './trace-list.ts';
 import { type DrawnTrace, drawnTrace, type PlotBox, TracePlot } from './trace-plot.tsx';
 import { trackRows } from './track-csv.ts';
 
@@ -101,7 +101,6 @@ function TimeReading(props: {
 }): JSX.Element {
   const { drawn, boxes, end } = props;
   const time = Math.min(clock.value, end);
-  const { system } = view.value;
   const lead = drawn[0]!.lines[0]!.run.track;
   const spoken = `${time.toFixed(2)} s, ${phaseWords(lead, rowAt(lead, time))}`;
   const scrub = (event: PointerEvent, box: PlotBox) => {
@@ -124,20 +123,14 @@ function TimeReading(props: {
         return (
           <g key={trace.id} transform={`translate(${box.left},${box.top})`} data-control>
             <path class="time-line" d={`M${at},0V${box.height}`} />
-            {lines.map((line, k) => (
-              // The ghost's value stands inside the plot, where the label leaves it room.
-              <text
-                key={line.run.pair.id}
-                class="trace-value halo"
-                x={box.width - 3 * k}
-                y={k === 0 ? -6 : 14}
-                text-anchor="end"
-                fill={line.run.pair.mark.colour}
-              >
-                {lines.length > 1 ? `${line.run.pair.mark.letter} ` : ''}
-                {formatQuantity(line.values[rowAt(line.run.track, time)]!, trace.measure, { system }).value}
-              </text>
-            ))}
+            <text class="trace-value" x={box.width + 6} y={-6} text-anchor="end">
+              {lines.map((line, k) => (
+                <tspan key={line.run.pair.id} fill={line.run.pair.mark.colour} dx={k > 0 ? 6 : 0}>
+                  {lines.length > 1 ? `${line.run.pair.mark.letter} ` : ''}
+                  {valueText(trace, line.values[rowAt(line.run.track, time)]!, lines.length > 1)}
+                </tspan>
+              ))}
+            </text>
             {lines.map(line => {
               const value = line.values[rowAt(line.run.track, time)]!;
               return Number.isFinite(value) ? (
@@ -176,4 +169,12 @@ function TimeReading(props: {
       })}
     </>
   );
+}
+
+/** Two values side by side have room for fewer digits than one. */
+function valueText(trace: Trace, value: number, short: boolean): string {
+  const { system } = view.value;
+  const whole = trace.measure === 'angle' || trace.measure === 'speed';
+  const decimals = short ? (whole ? 0 : 1) : undefined;
+  return formatQuantity(value, trace.measure, { system, decimals }).value;
 }
