@@ -13,8 +13,8 @@ export function Lacks({ pair }: { pair: ChosenPair }): JSX.Element | null {
       <p>
         {missing ? (
           <>
-            <strong>{pair.name}</strong> has no bending stiffness yet, so only the cosine rule of rigid snow
-            can be said of it. Fill in <em>Bending stiffness EI</em> in its form to bend it into its groove.
+            <strong>{pair.name}</strong> has no bending stiffness yet: the cosine rule is all there is. Fill
+            in <em>Bending stiffness EI</em> to bend it into its groove.
           </>
         ) : (
           <>
