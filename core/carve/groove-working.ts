@@ -1,4 +1,4 @@
-import type { Working } from '../working/working.ts';
+import type { Working } from '../working/index.ts';
 import type { CarvingSki, Equilibrium } from './groove.ts';
 import { wedgeSnow } from './wedge-snow.ts';
 
