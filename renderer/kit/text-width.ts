@@ -1,4 +1,29 @@
+interface Look {
+  /** Size of small text, px. */
+  readonly small: number;
+  readonly family: string;
+}
+
 let context: CanvasRenderingContext2D | null | undefined;
+let look: Look | null = null;
+
+/**
+ * The page's type as it stands, read once a frame: asking makes the browser work out every style, and a drag
+ * redraws many charts in a frame.
+ */
+function currentLook(): Look {
+  if (look) return look;
+  const root = getComputedStyle(document.documentElement);
+  const share = Number.parseFloat(root.getPropertyValue('--text-small') || '0.8125');
+  look = {
+    small: Number.parseFloat(root.fontSize) * share,
+    family: getComputedStyle(document.body).fontFamily,
+  };
+  requestAnimationFrame(() => {
+    look = null;
+  });
+  return look;
+}
 
 /** Width of `text` in the page's own font, px. Where nothing can be measured, a usual share of the size. */
 export function textWidth(text: string, size: number, weight = 400): number {
@@ -6,14 +31,11 @@ export function textWidth(text: string, size: number, weight = 400): number {
     context = typeof document === 'undefined' ? null : document.createElement('canvas').getContext('2d');
   }
   if (!context) return text.length * size * 0.56;
-  context.font = `${weight} ${size}px ${getComputedStyle(document.body).fontFamily}`;
+  context.font = `${weight} ${size}px ${currentLook().family}`;
   return context.measureText(text).width;
 }
 
 /** Size of small text in the current look, px. */
 export function smallText(): number {
-  const root = getComputedStyle(document.documentElement);
-  return (
-    Number.parseFloat(root.fontSize) * Number.parseFloat(root.getPropertyValue('--text-small') || '0.8125')
-  );
+  return currentLook().small;
 }

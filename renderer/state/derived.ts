@@ -32,11 +32,15 @@ export interface ChosenPair {
   readonly readOnly?: string;
 }
 
+/** Slices that keep their identity while a condition is dragged, so that nothing about the pairs is redrawn. */
+const rack = computed(() => project.value.rack);
+const chosen = computed(() => project.value.chosen);
+const activeId = computed(() => project.value.activeId);
+
 /** Chosen pairs in the order of their letters. */
 export const chosenPairs: ReadonlySignal<readonly ChosenPair[]> = computed(() => {
-  const { rack, chosen, activeId } = project.value;
-  const byId = new Map(rack.map(entry => [entry.id, entry]));
-  return chosen.flatMap((id, place) => {
+  const byId = new Map(rack.value.map(entry => [entry.id, entry]));
+  return chosen.value.flatMap((id, place) => {
     const entry = id === null ? undefined : byId.get(id);
     if (!entry) return [];
     return [
@@ -46,7 +50,7 @@ export const chosenPairs: ReadonlySignal<readonly ChosenPair[]> = computed(() =>
         pair: entry.pair,
         ski: ski(entry.pair),
         mark: PAIR_MARKS[place]!,
-        active: entry.id === activeId,
+        active: entry.id === activeId.value,
         readOnly: entry.readOnly,
       },
     ];
@@ -62,14 +66,14 @@ export const isUnsaved = (entry: RackEntry): boolean => entry.saved !== entry.pa
 
 /** Entries with changes that are in no file. Demo pairs as they came do not count. */
 export const unsavedEntries: ReadonlySignal<readonly RackEntry[]> = computed(() =>
-  project.value.rack.filter(isUnsaved),
+  rack.value.filter(isUnsaved),
 );
 
 /** Whether the open rack file differs from the rack: a pair or a tune entry in it was changed, added or removed. */
 export const rackFileUnsaved: ReadonlySignal<boolean> = computed(() => {
-  const { rack, rackFile } = project.value;
+  const { rackFile } = project.value;
   if (!rackFile || rackFile.readOnly) return false;
-  const inside = rack.filter(entry => entry.inRackFile);
+  const inside = rack.value.filter(entry => entry.inRackFile);
   const log = tuneLogInFile(project.value);
   const savedLog = rackFile.rack.tuneLog;
   return (

@@ -110,17 +110,17 @@ export interface Project {
 export const MAX_CHOSEN = 4;
 
 export const DEFAULT_CONDITIONS: Conditions = {
-  edgeDeg: 50,
+  edgeDeg: 60,
   loadN: 1200,
   hardnessNPerMm3: 1,
   foreMm: 0,
-  speedKmh: 30,
-  slopeDeg: 12,
+  speedKmh: 24,
+  slopeDeg: 8,
   massKg: 75,
   friction: 0.05,
   dragAreaM2: 0.4,
   airDensity: 1.1,
-  periodS: 3,
+  periodS: 2.4,
   turns: 4,
   benchLoadN: 300,
   gates: 12,

@@ -11,6 +11,7 @@ import {
   chooseOnly,
   chosenPairs,
   course,
+  DEFAULT_CONDITIONS,
   draftOf,
   EMPTY_PROJECT,
   edit,
@@ -118,7 +119,7 @@ describe('the project', () => {
     for (const edgeDeg of [51, 52, 53]) changeConditions('Edge angle', { edgeDeg }, 'edgeDeg');
     expect(undoLabel.value).toBe('Edge angle');
     undo();
-    expect(project.value.conditions.edgeDeg).toBe(50);
+    expect(project.value.conditions.edgeDeg).toBe(DEFAULT_CONDITIONS.edgeDeg);
   });
 });
 
@@ -176,7 +177,7 @@ describe('the draft', () => {
     const back = projectFrom(text)!;
     expect(back.rack.map(each => each.id)).toEqual(['q', 'r', 's', 't']);
     expect(back.chosen).toEqual([null, null, null, null]);
-    expect(back.conditions.edgeDeg).toBe(50);
+    expect(back.conditions.edgeDeg).toBe(DEFAULT_CONDITIONS.edgeDeg);
     expect(back.view.theme).toBe('snow');
   });
 });
