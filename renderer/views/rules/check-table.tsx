@@ -15,7 +15,7 @@ export function CheckTable(props: {
 }): JSX.Element {
   const { name, mark, pair, check } = props;
   return (
-    <section class="check">
+    <section class="checked-pair">
       <h3>
         {mark && <PairBadge mark={mark} />}
         <span>{name}</span>

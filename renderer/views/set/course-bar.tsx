@@ -6,7 +6,7 @@ import { sheet } from './set-state.ts';
 
 /** Which set it is, and where gates come from. */
 export function CourseBar(): JSX.Element {
-  const { discipline, gates } = course.value;
+  const { discipline, gates, demo } = course.value;
   return (
     <Toolbar label="The set">
       <Segments
@@ -17,12 +17,12 @@ export function CourseBar(): JSX.Element {
           { value: 'SL', label: 'Slalom' },
           { value: 'GS', label: 'Giant slalom' },
         ]}
-        onInput={value =>
-          changeCourse('Discipline of the set', before => ({
-            ...before,
-            discipline: value as Course['discipline'],
-          }))
-        }
+        onInput={value => {
+          const next = value as Course['discipline'];
+          // Untouched demo gates go with their discipline; gates of one's own stay.
+          if (demo) takeDemo(next);
+          else changeCourse('Discipline of the set', before => ({ ...before, discipline: next }));
+        }}
       />
       <span class="course-sources">
         <button type="button" onClick={() => takeDemo(discipline)}>

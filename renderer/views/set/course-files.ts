@@ -1,9 +1,9 @@
 import { signal } from '@preact/signals';
 import { type GateProblem, readGates, rhythmicSet, writeGates } from '../../../core/course/index.ts';
-import { demoSets } from '../../demo/sets/index.ts';
+import { demoSets, demoSlopes } from '../../demo/sets/index.ts';
 import { getHost } from '../../host/index.ts';
 import { fileStem } from '../../rack/files.ts';
-import { type Course, changeCourse, conditions, course, report } from '../../state/index.ts';
+import { type Course, changeCourse, conditions, course, edit, report } from '../../state/index.ts';
 
 /** What could not be read of the file opened last, row by row. */
 export const fileProblems = signal<{
@@ -16,13 +16,20 @@ export const fileProblems = signal<{
 const SLALOM_SPACING = 15;
 
 function disciplineOf(gates: Course['gates']): Course['discipline'] {
-  const down = gates.length > 1 ? (gates[gates.length - 1].y - gates[0].y) / (gates.length - 1) : 0;
-  return down > SLALOM_SPACING ? 'GS' : 'SL';
+  // The middle one, so that a row that could not be read does not count.
+  const spacings = gates.slice(1).map((gate, i) => gate.y - gates[i].y);
+  const middle = spacings.sort((a, b) => a - b)[Math.floor(spacings.length / 2)] ?? 0;
+  return middle > SLALOM_SPACING ? 'GS' : 'SL';
 }
 
+/** The invented set of a discipline, on its own slope, as one undo step. */
 export function takeDemo(discipline: Course['discipline']): void {
   fileProblems.value = null;
-  changeCourse(`Demo set, ${discipline === 'SL' ? 'slalom' : 'giant slalom'}`, () => demoSets[discipline]);
+  edit(`Demo set, ${discipline === 'SL' ? 'slalom' : 'giant slalom'}`, before => ({
+    ...before,
+    course: demoSets[discipline],
+    conditions: { ...before.conditions, slopeDeg: demoSlopes[discipline] },
+  }));
 }
 
 /** Puts the gates of a file in place of the present ones; rows at fault are kept to be told. */

@@ -38,11 +38,13 @@ export function EditSheet(): JSX.Element {
       )}
       <div class="plain-scroll">
         <table class="plain-table">
-          <caption class="sr-only">Gates of the set, down the hill</caption>
+          <caption class="sr-only">
+            Gates of the set, down the hill; across is positive to the skier’s right
+          </caption>
           <thead>
             <tr>
               <th scope="col">Gate</th>
-              <th scope="col">Across ({unit}, right is +)</th>
+              <th scope="col">Across ({unit})</th>
               <th scope="col">Down ({unit})</th>
               <th scope="col">Colour</th>
               <th scope="col">Turn</th>
@@ -145,7 +147,7 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
           <option value={-1}>left</option>
         </select>
       </td>
-      <td class="row-actions">
+      <td class="gate-actions">
         <button
           type="button"
           class="bare row-link"

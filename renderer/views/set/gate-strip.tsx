@@ -8,6 +8,8 @@ import { chosenRanking } from './rankings.ts';
 
 const ROW = 19;
 const KEY = 20;
+/** px along the key, wide enough for the largest lettering. */
+const KEY_AT = [0, 96, 296];
 
 export const stripHeight = (): number =>
   chosenPairs.value.length > 0 ? chosenPairs.value.length * ROW + KEY : 0;
@@ -36,9 +38,9 @@ export function GateStrip({ scale, top }: { scale: PlanScale; top: number }): JS
           </g>
         );
       })}
-      <g class="strip-key" transform={`translate(30,${top + pairs.length * ROW + 8})`}>
+      <g class="strip-key" transform={`translate(46,${top + pairs.length * ROW + 8})`}>
         {(['carves', 'tight arcs', 'drifts'] as const).map((mode, i) => (
-          <g key={mode} transform={`translate(${i * 150},0)`} stroke="var(--ink-soft)">
+          <g key={mode} transform={`translate(${KEY_AT[i]},0)`} stroke="var(--ink-soft)">
             <Glyph mode={mode} />
             <text x={14} dominant-baseline="central" stroke="none">
               {MODE_WORDS[mode]}

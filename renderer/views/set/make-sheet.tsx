@@ -13,7 +13,7 @@ import { makeRhythmic } from './course-files.ts';
 
 /** A rhythmic set from its numbers, and in closed form what it asks for. */
 export function MakeSheet(): JSX.Element {
-  const { gates, gateSpacingM: s, gateOffsetM: o, slopeDeg } = conditions.value;
+  const { gates, gateSpacingM: s, gateOffsetM: o } = conditions.value;
   return (
     <div class="stage-split make-sheet">
       <section aria-label="Rhythmic set">
@@ -44,18 +44,10 @@ export function MakeSheet(): JSX.Element {
           step={0.1}
           onInput={value => changeConditions('Gate offset', { gateOffsetM: value }, 'gateOffsetM')}
         />
-        <Quantity
-          label="Slope"
-          measure="angleDeg"
-          value={slopeDeg}
-          min={1}
-          max={40}
-          step={0.5}
-          onInput={value => changeConditions('Slope', { slopeDeg: value }, 'slopeDeg')}
-        />
         <button type="button" class="primary" onClick={makeRhythmic}>
           Set these gates
         </button>
+        <p class="reading-hint">On the slope of the readings. Undo brings the gates before back.</p>
       </section>
       <section aria-label="In closed form">
         <Reading

@@ -6,6 +6,9 @@ import type { PlanScale } from './plan-scale.ts';
 import { quickLineOf } from './quick-lines.ts';
 import { chosenRanking } from './rankings.ts';
 
+/** px between lines that coincide. */
+const APART = 3;
+
 interface DrawnPath {
   readonly pair: ChosenPair;
   readonly path: { readonly x: ArrayLike<number>; readonly y: ArrayLike<number> };
@@ -41,17 +44,24 @@ export function pathsOf(): DrawnPath[] {
 export function PlanLines({ scale }: { scale: PlanScale }): JSX.Element {
   const paths = pathsOf();
   const plain = paths.filter(each => !each.quick);
+  const together = new Map<unknown, number>();
+  for (const { path } of plain) together.set(path, (together.get(path) ?? 0) + 1);
+  const placed = new Map<unknown, number>();
+  /** Lines that lie on one another are drawn side by side. */
+  const aside = (path: DrawnPath['path']) => {
+    const place = placed.get(path) ?? 0;
+    placed.set(path, place + 1);
+    return (place - (together.get(path)! - 1) / 2) * APART;
+  };
   return (
     <g clip-path="url(#set-plan-clip)">
-      {plain.map(({ pair, path }, i) => (
-        // Lines that lie on one another stay visible: the ones below are broader.
+      {plain.map(({ pair, path }) => (
         <path
           key={pair.id}
           class="line"
-          d={svgPath(path, scale)}
+          d={svgPath(path, scale, aside(path))}
           stroke={pair.mark.colour}
           stroke-dasharray={pair.mark.dash}
-          style={{ strokeWidth: `calc(var(--line) * 1px + ${(plain.length - 1 - i) * 2.5}px)` }}
         />
       ))}
       {paths
@@ -72,10 +82,18 @@ export function PlanLines({ scale }: { scale: PlanScale }): JSX.Element {
   );
 }
 
-function svgPath({ x, y }: DrawnPath['path'], scale: PlanScale): string {
+/** The path in px, `aside` px to the right of its way. */
+function svgPath({ x, y }: DrawnPath['path'], scale: PlanScale, aside = 0): string {
   let text = '';
   for (let i = 0; i < x.length; i++) {
-    text += `${i === 0 ? 'M' : 'L'}${scale.down(y[i]).toFixed(1)},${scale.across(x[i]).toFixed(1)}`;
+    const before = Math.max(0, i - 1);
+    const after = Math.min(x.length - 1, i + 1);
+    const along = scale.down(y[after]) - scale.down(y[before]);
+    const across = scale.across(x[after]) - scale.across(x[before]);
+    const share = aside / (Math.hypot(along, across) || 1);
+    const px = scale.down(y[i]) - share * across;
+    const py = scale.across(x[i]) + share * along;
+    text += `${i === 0 ? 'M' : 'L'}${px.toFixed(1)},${py.toFixed(1)}`;
   }
   return text;
 }

@@ -48,7 +48,7 @@ export function planScale(
   const high = box.bottom - box.top;
   const along = (box.right - box.left) / (end - start);
   const fits = high / ((most - least) * along);
-  const times = trueScale ? 1 : Math.max(1, Math.min(12, Math.floor(fits)));
+  const times = trueScale ? 1 : Math.max(1, Math.min(20, Math.floor(fits)));
   // A set wider than the drawing is high is drawn smaller both ways.
   const perMetre = Math.min(along, high / ((most - least) * times));
   const middleX = (box.left + box.right) / 2;

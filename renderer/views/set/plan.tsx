@@ -15,25 +15,27 @@ export function Plan(): JSX.Element {
     <Figure
       class="set-plan"
       title={name || 'The set'}
-      note={`${gates.length} gates${demo ? ', demo data: invented hill and gates' : ''}`}
+      note={`${demo ? 'demo data, ' : ''}${gates.length} gates`}
       description={`${gates.length} gates from above, downhill to the right, with the line of ${chosenPairs.value.map(pair => pair.name).join(', ') || 'no pair'}`}
       rows={lineRows}
       tools={
         <>
           <Segments
-            label="Gates"
+            label="Gates drawn"
+            labelHidden
             value={inView.value}
             options={[
-              { value: 0, label: 'all' },
-              { value: 12, label: '12' },
-              { value: 6, label: '6' },
+              { value: 0, label: 'all', title: 'draw all gates' },
+              { value: 12, label: '12', title: 'draw 12 gates' },
+              { value: 6, label: '6', title: 'draw 6 gates' },
             ]}
             onInput={value => {
               inView.value = value as 0 | 6 | 12;
             }}
           />
           <Segments
-            label="Across"
+            label="Distances across"
+            labelHidden
             value={trueScale.value ? 'true' : 'wide'}
             options={[
               { value: 'wide', label: 'stretched' },
@@ -54,7 +56,7 @@ export function Plan(): JSX.Element {
 function Drawing({ size }: { size: Size }): JSX.Element {
   const { gates } = course.value;
   const strip = stripHeight();
-  const box = { left: 30, right: size.width - 8, top: 34, bottom: size.height - strip - 12 };
+  const box = { left: 46, right: size.width - 8, top: 34, bottom: size.height - strip - 12 };
   const scale = planScale(gates, box, selectedGate.value, inView.value, trueScale.value);
   return (
     <g>
@@ -95,12 +97,12 @@ function Downhill(props: { scale: PlanScale; left: number; right: number; bottom
       ))}
       <line class="fall-line" x1={left} x2={right} y1={middle} y2={middle} />
       <path class="fall-head" d={`M${right},${middle}l-9,-4v8z`} />
-      <text class="halo" x={right - 14} y={middle - 9} text-anchor="end">
-        fall line, downhill
+      <text class="halo" x={right} y={bottom + 2} text-anchor="end">
+        fall line, downhill →
       </text>
-      <path class="fall-line solid" d={`M12,${middle - 26}v52`} />
-      <path class="fall-head" d={`M12,${middle + 30}l-4,-9h8z`} />
-      <text transform={`translate(24,${middle})rotate(90)`} text-anchor="middle">
+      <path class="fall-line solid" d={`M8,${middle - 40}v78`} />
+      <path class="fall-head" d={`M8,${middle + 44}l-4,-9h8z`} />
+      <text transform={`translate(20,${middle})rotate(90)`} text-anchor="middle">
         skier’s right
       </text>
       <text class="halo" x={left + 4} y={bottom + 2}>

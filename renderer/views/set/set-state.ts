@@ -10,13 +10,13 @@ export const sheet = signal<SetSheet>('pairs');
 /** Which pairs are ranked. */
 export const scope = signal<Scope>('chosen');
 export const turnModel = signal<TurnModel>('bent');
-/** Keep the start speed all the way. */
-export const holdSpeed = signal(false);
+/** Keep the start speed all the way, as a coach asks "at 40 km/h?". */
+export const holdSpeed = signal(true);
 export const greatestEdgeDeg = signal(65);
 /** m, one for all gates; null when nobody has said. */
 export const gateWidth = signal<number | null>(null);
 /** Gates drawn at once; 0 for all of them. */
-export const inView = signal<0 | 6 | 12>(0);
+export const inView = signal<0 | 6 | 12>(12);
 export const trueScale = signal(false);
 
 const wantedGate = signal(0);

@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { editions, season2024 } from '../../../../core/rules/index.ts';
+import { demoPairs } from '../../../../renderer/demo/index.ts';
+import { foundText, limitText } from '../../../../renderer/views/rules/found-text.ts';
+import { checkOf } from '../../../../renderer/views/rules/rule-check.tsx';
+import {
+  category,
+  chooseEdition,
+  edition,
+  editionProblems,
+  takeEdition,
+} from '../../../../renderer/views/rules/rules-state.ts';
+
+const own = (label: string, least: number) =>
+  JSON.stringify({
+    format: 'turnwright.rules',
+    version: 1,
+    edition: label,
+    limits: [
+      {
+        rule: 'length at least',
+        quantity: 'lengthMm',
+        disciplines: ['SL'],
+        categories: ['men'],
+        least,
+        status: 'own entry',
+        source: 'the rulebook on the desk',
+      },
+    ],
+  });
+
+describe('an edition of one’s own', () => {
+  it('is in force once opened, until another is chosen', () => {
+    category.value = 'men';
+    const larch = demoPairs[0];
+    expect(checkOf(larch, 'SL').verdict).toBe('fails');
+    takeEdition({ name: 'club.json', text: own('Club cup', 1500) });
+    expect(edition.value.edition).toBe('Club cup');
+    expect(checkOf(larch, 'SL')).toMatchObject({ verdict: 'passes', edition: 'Club cup' });
+    chooseEdition(season2024.edition);
+    expect(checkOf(larch, 'SL').verdict).toBe('fails');
+  });
+
+  it('never hides an edition that comes with the program', () => {
+    takeEdition({ name: 'copy.json', text: own(season2024.edition, 100) });
+    expect(edition.value.edition).toBe(`${season2024.edition} (copy.json)`);
+    expect(editions[0].limits.length).toBeGreaterThan(1);
+  });
+
+  it('is refused field by field when it is none, and the one in force stays', () => {
+    chooseEdition(season2024.edition);
+    takeEdition({ name: 'bad.json', text: own('Bad', -3) });
+    expect(editionProblems.value?.lines[0]).toMatch(/limits\[0\]\.least: found -3/);
+    expect(edition.value).toBe(season2024);
+  });
+});
+
+describe('words of a check', () => {
+  it('give what was found with its uncertainty, and the limit in both systems', () => {
+    const check = checkOf(demoPairs.find(pair => pair.name === 'Birch 193')!, 'GS');
+    const radius = check.items.find(item => item.quantity === 'radiusM')!;
+    expect(foundText(radius, 'metric')).toMatch(/^31\.\d ± 0\.\d\sm$/u);
+    expect(limitText(radius, 'imperial')).toMatch(/30 m \(98\sft\)/u);
+    const height = check.items.find(item => item.quantity === 'standingHeightMm')!;
+    expect(foundText(height, 'metric')).toBe('not given');
+  });
+});
