@@ -15,7 +15,10 @@ interface Drawn {
   readonly label: string;
 }
 
-/** Arcs from above to scale on a grid of metres, the fall line downwards. For paper, and where no scene is. */
+/**
+ * Arcs from above to scale on a grid of metres, the fall line downwards, so that the skier's right is at the left.
+ * For paper, and where no scene is.
+ */
 export function ArcPlan(props: {
   /** Told of a point of the snow that was clicked, m. */
   readonly onPoint?: (x: number, y: number) => void;
@@ -48,7 +51,7 @@ export function ArcPlan(props: {
     const matrix = svg.current?.getScreenCTM();
     if (!matrix || !props.onPoint) return;
     const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
-    props.onPoint(at.x, at.y);
+    props.onPoint(-at.x, at.y);
   };
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the guess slider beside it does the same by keyboard
@@ -62,7 +65,7 @@ export function ArcPlan(props: {
     >
       <path class="metre-grid" d={grid} />
       {arcs.map(arc => {
-        const end = pointAlong(arc.radius, heading, length);
+        const end = drawnAt(arc.radius, heading, length);
         return (
           <g key={arc.label}>
             <path
@@ -71,7 +74,13 @@ export function ArcPlan(props: {
               stroke={arc.colour}
               stroke-dasharray={arc.dash}
             />
-            <text x={end.x + unit * 0.012} y={end.y} font-size={unit * 0.04} fill={arc.colour}>
+            <text
+              x={end.x - unit * 0.012}
+              y={end.y + unit * 0.02}
+              font-size={unit * 0.035}
+              fill={arc.colour}
+              text-anchor="end"
+            >
               {arc.label}
             </text>
           </g>
@@ -85,6 +94,12 @@ export function ArcPlan(props: {
   );
 }
 
+/** Where a point of an arc is on the drawing. */
+function drawnAt(radius: number, heading: number, along: number): { x: number; y: number } {
+  const { x, y } = pointAlong(radius, heading, along);
+  return { x: -x, y };
+}
+
 function boundsOf(radii: readonly number[], heading: number, length: number) {
   let left = 0;
   let right = 0;
@@ -92,7 +107,7 @@ function boundsOf(radii: readonly number[], heading: number, length: number) {
   let bottom = 0;
   for (const radius of radii) {
     for (let i = 0; i <= STEPS; i++) {
-      const { x, y } = pointAlong(radius, heading, (length * i) / STEPS);
+      const { x, y } = drawnAt(radius, heading, (length * i) / STEPS);
       left = Math.min(left, x);
       right = Math.max(right, x);
       top = Math.min(top, y);
@@ -101,8 +116,8 @@ function boundsOf(radii: readonly number[], heading: number, length: number) {
   }
   const room = 0.22 * Math.max(right - left, bottom - top);
   return {
-    left: Math.floor(left - room / 4),
-    right: Math.ceil(right + room),
+    left: Math.floor(left - room),
+    right: Math.ceil(right + room / 4),
     top: Math.floor(top - room / 4),
     bottom: Math.ceil(bottom + room / 2),
   };
@@ -118,7 +133,7 @@ function metreGrid(box: ReturnType<typeof boundsOf>): string {
 function arcPath(radius: number, heading: number, length: number): string {
   let path = 'M0,0';
   for (let i = 1; i <= STEPS; i++) {
-    const { x, y } = pointAlong(radius, heading, (length * i) / STEPS);
+    const { x, y } = drawnAt(radius, heading, (length * i) / STEPS);
     path += `L${x.toFixed(3)},${y.toFixed(3)}`;
   }
   return path;

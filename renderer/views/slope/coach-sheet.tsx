@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { Phase } from '../../../core/run/index.ts';
 import type { MeasureName } from '../../format/index.ts';
 import { Reading } from '../../kit/index.ts';
 import { calmClock, pause, seek } from './clock.ts';
@@ -60,8 +61,19 @@ export function CoachSheet(): JSX.Element | null {
               ) : null;
             })}
           </ol>
+          {track.phase[row] === Phase.Slipping && (
+            <p class="reading-hint">
+              While it slides, the chain asks about the turn the edge wants; the ski itself has drifted off
+              it.
+            </p>
+          )}
+          {run.plan.ground.kind !== 'even' && (
+            <p class="reading-hint">
+              The chain reckons with even ground here; the traces also count how the ground bends.
+            </p>
+          )}
           <div class="coach-words">
-            <p class="verdict">{explained.words.verdict}</p>
+            <p class="coach-verdict">{explained.words.verdict}</p>
             <p>{explained.words.stance}</p>
             <ul>
               {explained.words.changes.map(text => (

@@ -21,6 +21,9 @@ const FORCES: Readonly<Record<ForceName, string>> = {
   sideways: 'sideways',
 };
 
+/** Pictures lower than this keep the labels of the plain look. */
+const SMALL_PX = 340;
+
 const hardness = computed(() => conditions.value.hardnessNPerMm3 * 1e9);
 const fore = computed(() => conditions.value.foreMm / 1e3);
 const theme = computed<Theme>(() => view.value.theme);
@@ -112,7 +115,11 @@ function follow(
   });
   let begun = false;
   stops.push(
-    effect(() => scene.setTheme(SCENE_THEME[theme.value])),
+    effect(() => {
+      // The labels of the projector's look would cover a small picture.
+      const small = theme.value === 'projector' && scene.canvas.clientHeight < SMALL_PX;
+      scene.setTheme(small ? 'light' : SCENE_THEME[theme.value]);
+    }),
     effect(() => scene.setCamera(camera.value)),
     effect(() => {
       const slope = ground.value;

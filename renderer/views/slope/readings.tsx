@@ -3,7 +3,8 @@ import { terminalSpeedWorking } from '../../../core/run/index.ts';
 import { PairReadings, Quantity, Reading } from '../../kit/index.ts';
 import { changeConditions, conditions } from '../../state/index.ts';
 import { GhostChoice, HillControls, SkierControls, TurnControls } from './controls.tsx';
-import { explainedAt, hardestRow, leastHoldRow, questionAt } from './moment.ts';
+import { hardestRow, leastHoldRow, questionAt } from './moment.ts';
+import { holdWorking, loadWorking } from './row-workings.ts';
 import { bookWorking, endSpeedWorking } from './run-workings.ts';
 import { leadRun, type PairRun, runs, turnSource } from './runs.ts';
 import { leadPair } from './settings.ts';
@@ -55,7 +56,7 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
         rows={found.map(run => ({
           ...rowOf(run),
           value: run.track.summary.maxLoadBodyWeights,
-          working: () => chainOr(run, hardestRow(run.track), ['run.load', 'run.lean', 'run.sidewaysForce']),
+          working: () => loadWorking(run, hardestRow(run.track)),
         }))}
       />
       <PairReadings
@@ -69,7 +70,7 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
             value: Number.isFinite(least) ? least : null,
             why: 'The ski was on no edge.',
             note: least < 0 ? 'below zero: it slides' : undefined,
-            working: () => chainOr(run, leastHoldRow(run.track), ['run.lean', 'run.hold']),
+            working: () => holdWorking(run, leastHoldRow(run.track)),
           };
         })}
       />
@@ -111,11 +112,6 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
       </section>
     </>
   );
-}
-
-/** The links of the chain behind a reading, at the row where it was found. */
-function chainOr(run: PairRun, row: number, keys: readonly string[]) {
-  return (explainedAt(run, row)?.chain ?? []).filter(each => keys.includes(each.key));
 }
 
 function straightWorking(run: PairRun) {

@@ -1,0 +1,98 @@
+import { evaluate } from 'mathjs';
+import { expect, test } from 'vitest';
+import { airDensity } from '../../../../core/run/index.ts';
+import type { Working } from '../../../../core/working/index.ts';
+import { demoPairs } from '../../../../renderer/demo/index.ts';
+import { EMPTY_PROJECT, load, PAIR_MARKS, ski } from '../../../../renderer/state/index.ts';
+import { altitudeOf } from '../../../../renderer/views/slope/altitude.ts';
+import { MEASURED } from '../../../../renderer/views/slope/measured.ts';
+import { explainedAt, hardestRow, leastHoldRow, onEdge } from '../../../../renderer/views/slope/moment.ts';
+import { holdWorking, loadWorking } from '../../../../renderer/views/slope/row-workings.ts';
+import { type RunPlan, runPlan } from '../../../../renderer/views/slope/run-plan.ts';
+import { bookWorking, endSpeedWorking } from '../../../../renderer/views/slope/run-workings.ts';
+import type { PairRun } from '../../../../renderer/views/slope/runs.ts';
+import { rowAt } from '../../../../renderer/views/slope/skids.ts';
+
+load(EMPTY_PROJECT);
+const pair = demoPairs[0]!;
+const plan: RunPlan = {
+  turn: { sidecutRadius: 12.2 },
+  ground: { kind: 'even', angle: 0.25 },
+  programme: { kind: 'linked', peakEdge: 0.9, period: 3, turns: 4, shape: 'trapezoid' },
+  mass: 70,
+  friction: 0.05,
+  dragArea: 0.4,
+  airDensity: 1.1,
+  startSpeed: 9,
+  baseBevel: 0.01,
+  contactLength: 1.36,
+};
+const answer = runPlan(plan);
+if (!answer.ok) throw new Error(answer.problem);
+const { track } = answer;
+const run: PairRun = {
+  pair: { id: 'a', name: pair.name, pair, ski: ski(pair), mark: PAIR_MARKS[0]!, active: true },
+  plan,
+  track,
+};
+
+function ranOn(ground: RunPlan['ground'], startSpeed = plan.startSpeed) {
+  const changed = { ...plan, ground, startSpeed };
+  const found = runPlan(changed);
+  if (!found.ok) throw new Error(found.problem);
+  return { plan: changed, track: found.track };
+}
+
+test.each([endSpeedWorking(run), bookWorking(run)])('$title follows from its formula', working => {
+  const scope = Object.fromEntries(working.inputs.map(input => [input.name, input.value]));
+  expect(evaluate(working.formula, scope)).toBeCloseTo(working.result.value, 4);
+});
+
+const value = (working: Working) =>
+  evaluate(
+    working.formula,
+    Object.fromEntries(working.inputs.map(input => [input.name, input.value])),
+  ) as number;
+
+test.each([
+  ['even', run],
+  ['roller', { ...run, ...ranOn({ kind: 'roller' }) }],
+] as const)('load and hold at a row follow from their formulas on %s ground', (_, each) => {
+  for (const row of [hardestRow(each.track), leastHoldRow(each.track), 150]) {
+    expect(value(loadWorking(each, row)) / each.track.load[row]!).toBeCloseTo(1, 4);
+    if (!onEdge(each.track, row)) continue;
+    expect(value(holdWorking(each, row))).toBeCloseTo(each.track.hold[row]!, 4);
+  }
+});
+
+test('the chain agrees with the track where the edge holds', () => {
+  const slow = { ...run, ...ranOn(plan.ground, 4) };
+  const row = rowAt(slow.track, 0.75);
+  const { moment } = explainedAt(slow, row)!;
+  expect(moment.radius).toBeCloseTo(slow.track.radius[row]!, 3);
+  expect(moment.hold).toBeCloseTo(slow.track.hold[row]!, 3);
+});
+
+test('the hardest row carries the greatest load of the ski on its edge', () => {
+  expect(track.loadBodyWeights[hardestRow(track)]).toBeCloseTo(track.summary.maxLoadBodyWeights, 2);
+});
+
+test('altitude is read back from the density of the air', () => {
+  for (const altitude of [0, 900, 2500, 4000]) {
+    expect(altitudeOf(airDensity(altitude))).toBe(altitude);
+  }
+  expect(altitudeOf(1.3)).toBe(0);
+});
+
+test('measured bands are the published means with their spread', () => {
+  // Reid et al., Front. Sports Act. Living 2 (2020) 25 (seen): 65.7 ± 1.7°, 71.0 ± 1.9°; 3.96 ± 0.23 m, 4.94 ± 0.59 m.
+  const published = [
+    [65.7, 1.7],
+    [71.0, 1.9],
+  ].map(pair => pair.map(deg => (deg * Math.PI) / 180));
+  published.push([3.96, 0.23], [4.94, 0.59]);
+  published.forEach(([mean, spread], i) => {
+    expect(MEASURED[i]!.low).toBeCloseTo(mean! - spread!, 9);
+    expect(MEASURED[i]!.high).toBeCloseTo(mean! + spread!, 9);
+  });
+});
