@@ -3,7 +3,7 @@ import type { MenuCommand } from '../host/index.ts';
 import { exportFigure } from '../kit/index.ts';
 import { openFiles, saveAll, saveEntry } from '../rack/files.ts';
 import { newPair } from '../rack/pair-form-host.tsx';
-import { printSheet } from '../rack/pair-sheet.tsx';
+import { printSheet } from '../sheet/index.ts';
 import { activePair, changeView, type Question, redo, report, undo, view } from '../state/index.ts';
 import { board, views } from '../views/index.ts';
 import { isTyping } from './keys.ts';

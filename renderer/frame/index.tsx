@@ -5,17 +5,18 @@ import { AboutModel, aboutOpen, HelpPanel, helpOpen } from '../help/index.tsx';
 import { WorkingPanel } from '../kit/index.ts';
 import { RackPanel } from '../rack/index.tsx';
 import { PairFormHost } from '../rack/pair-form-host.tsx';
-import { PairSheet } from '../rack/pair-sheet.tsx';
+import { Paper } from '../sheet/index.ts';
 import { view } from '../state/index.ts';
-import { board, views } from '../views/index.ts';
+import { board, pages, views } from '../views/index.ts';
 import { Foot } from './foot.tsx';
 import { Rail } from './rail.tsx';
 import { TopBar } from './top-bar.tsx';
 
 /** Rail, rack, stage and readings, with a bar over them and a status line under them. */
 export function Frame(): JSX.Element {
-  const question = view.value.question;
-  const current = views.find(each => each.question === question) ?? views[0]!;
+  const { question, page } = view.value;
+  const laidOver = page === null ? undefined : pages[page];
+  const current = laidOver ?? views.find(each => each.question === question) ?? views[0]!;
   const Board = board;
   const panels = (
     <>
@@ -34,10 +35,10 @@ export function Frame(): JSX.Element {
     );
   }
   return (
-    <div class="frame">
+    <div class={page === 'squad' ? 'frame wide' : 'frame'}>
       <TopBar />
-      <Rail current={current.question} />
-      <RackPanel />
+      <Rail current={laidOver ? null : current.id} />
+      {page !== 'squad' && <RackPanel />}
       <main class="stage" id="stage" tabIndex={-1}>
         <h1>{current.heading}</h1>
         <current.Stage key={current.id} />
@@ -47,7 +48,7 @@ export function Frame(): JSX.Element {
       </aside>
       <Foot />
       {panels}
-      <PairSheet />
+      <Paper />
     </div>
   );
 }

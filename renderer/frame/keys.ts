@@ -60,8 +60,10 @@ function actionFor(key: string): (() => void) | null {
 }
 
 function nextRegion(direction: 1 | -1): void {
-  const within = REGIONS.findIndex(id => document.getElementById(id)?.contains(document.activeElement));
-  const next = REGIONS[(within + direction + REGIONS.length) % REGIONS.length]!;
+  // The squad's page is its own rack.
+  const regions = REGIONS.filter(id => document.getElementById(id));
+  const within = regions.findIndex(id => document.getElementById(id)?.contains(document.activeElement));
+  const next = regions[(within + direction + regions.length) % regions.length]!;
   const region = document.getElementById(next);
   const first = region?.querySelector<HTMLElement>('button:not(:disabled), input, [tabindex="0"]');
   (first ?? region)?.focus();

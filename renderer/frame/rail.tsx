@@ -20,15 +20,15 @@ const GLYPHS: Record<Question, JSX.Element> = {
 };
 
 /** The five questions. Number keys 1 to 5 do the same. */
-export function Rail({ current }: { current: Question }): JSX.Element {
+export function Rail({ current }: { current: string | null }): JSX.Element {
   return (
     <nav class="rail" aria-label="Questions" id="rail">
-      {views.map(({ question, heading }) => (
+      {views.map(({ id, question, heading }) => (
         <button
           key={question}
           type="button"
           class="rail-item"
-          aria-current={question === current ? 'page' : undefined}
+          aria-current={id === current ? 'page' : undefined}
           title={heading}
           onClick={() => changeView({ question })}
         >

@@ -1,20 +1,29 @@
-import { useSignal } from '@preact/signals';
+import { computed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { project, rackFileUnsaved } from '../state/index.ts';
+import { ownerOf } from '../squad/owner.ts';
+import { changeView, chosenPairs, project, rackFileUnsaved } from '../state/index.ts';
 import { comparisons, show } from './comparisons.ts';
 import { openFiles, saveRack } from './files.ts';
 import { newPair } from './pair-form-host.tsx';
 import { RackRow } from './rack-row.tsx';
 
+const rackNow = computed(() => project.value.rack);
+const rackFileNow = computed(() => project.value.rackFile);
+const activeNow = computed(() => project.value.activeId);
+
 /** The loaded pairs: find, choose up to four, edit, save; and comparisons that are one click away. */
 export function RackPanel(): JSX.Element {
   const wanted = useSignal('');
-  const { rack, rackFile } = project.value;
+  const rack = rackNow.value;
+  const rackFile = rackFileNow.value;
   const words = wanted.value.toLowerCase().split(/\s+/).filter(Boolean);
   const found = rack.filter(({ pair }) => {
-    const text = `${pair.name} ${pair.discipline ?? ''} ${pair.lengthMm / 10}`.toLowerCase();
+    const text = `${pair.name} ${ownerOf(pair)} ${pair.discipline ?? ''} ${pair.lengthMm / 10}`.toLowerCase();
     return words.every(word => text.includes(word));
   });
+  const active = activeNow.value;
+  const stop = found.some(entry => entry.id === active) ? active : found[0]?.id;
+  const chosen = chosenPairs.value.length;
   return (
     <section class="rack" id="rack" aria-label="Rack" tabIndex={-1}>
       <header class="rack-head">
@@ -28,15 +37,20 @@ export function RackPanel(): JSX.Element {
         class="rack-search"
         type="search"
         placeholder={`Find among ${rack.length}`}
-        aria-label="Find a pair by name, discipline or length"
+        aria-label="Find a pair by name, owner, discipline or length"
         value={wanted.value}
         onInput={event => {
           wanted.value = event.currentTarget.value;
         }}
+        onKeyDown={event => {
+          if (event.key !== 'ArrowDown') return;
+          document.querySelector<HTMLElement>('.rack-name')?.focus();
+          event.preventDefault();
+        }}
       />
       <ul class="rack-list" onKeyDown={moveAmongRows}>
         {found.map(entry => (
-          <RackRow key={entry.id} entry={entry} />
+          <RackRow key={entry.id} entry={entry} focusable={entry.id === stop} />
         ))}
       </ul>
       {rack.length === 0 && (
@@ -48,18 +62,34 @@ export function RackPanel(): JSX.Element {
           <button type="button" onClick={openFiles}>
             Open…
           </button>
+          <button type="button" onClick={() => changeView({ page: 'squad' })}>
+            Import a squad’s sheet…
+          </button>
         </div>
       )}
       {rack.length > 0 && found.length === 0 && (
         <p class="rack-empty">
-          No pair matches “{wanted.value}”. Try part of a name, SL, GS or a length in cm.
+          No pair matches “{wanted.value}”. Try part of a name or an owner, SL, GS or a length in cm.
         </p>
       )}
       {rack.length > 0 && (
         <footer class="rack-foot">
+          <div class="rack-pages">
+            <button type="button" onClick={() => changeView({ page: 'squad' })}>
+              Squad rack
+            </button>
+            <button
+              type="button"
+              disabled={chosen < 2}
+              title={chosen < 2 ? 'Tick two to four pairs first' : 'The ticked pairs side by side'}
+              onClick={() => changeView({ page: 'compare' })}
+            >
+              Compare {chosen >= 2 ? chosen : ''}
+            </button>
+          </div>
           {comparisons().length > 0 && (
             <>
-              <h3>Compare</h3>
+              <h3>Worth comparing</h3>
               {comparisons().map(comparison => (
                 <button
                   key={comparison.label}
@@ -82,12 +112,25 @@ export function RackPanel(): JSX.Element {
   );
 }
 
-/** Up and down go from name to name. */
+const PAGE = 10;
+
+/** Up and down, Page up and down, Home and End go from name to name. */
 function moveAmongRows(event: KeyboardEvent): void {
-  if (event.key !== 'ArrowDown' && event.key !== 'ArrowUp') return;
   const names = [...(event.currentTarget as HTMLElement).querySelectorAll<HTMLElement>('.rack-name')];
   const row = (event.target as HTMLElement).closest('li');
   const at = names.findIndex(name => row?.contains(name));
-  names[at + (event.key === 'ArrowDown' ? 1 : -1)]?.focus();
+  const last = names.length - 1;
+  const steps: Record<string, number> = {
+    ArrowDown: Math.min(last, at + 1),
+    ArrowUp: at - 1,
+    PageDown: Math.min(last, at + PAGE),
+    PageUp: Math.max(0, at - PAGE),
+    Home: 0,
+    End: last,
+  };
+  const next = steps[event.key];
+  if (next === undefined) return;
   event.preventDefault();
+  if (next < 0) document.getElementById('rack-search')?.focus();
+  else names[next]?.focus();
 }

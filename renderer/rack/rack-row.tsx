@@ -1,10 +1,10 @@
+import { computed, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../format/index.ts';
 import { PairBadge } from '../kit/index.ts';
+import { ownerOf } from '../squad/owner.ts';
 import {
-  activate,
   addEntries,
-  adjust,
   choose,
   edit,
   isUnsaved,
@@ -12,27 +12,34 @@ import {
   PAIR_MARKS,
   project,
   type RackEntry,
-  removeEntry,
-  report,
-  unchoose,
   view,
 } from '../state/index.ts';
+import { remove, select, toggle } from './choosing.ts';
 import { saveEntry } from './files.ts';
 import { newId } from './new-id.ts';
 import { editPair } from './pair-form-host.tsx';
 import { radiusOf } from './radius.ts';
 
-export function RackRow({ entry }: { entry: RackEntry }): JSX.Element {
+const system = computed(() => view.value.system);
+
+interface Props {
+  readonly entry: RackEntry;
+  /** The one row of the list that the Tab key stops at. */
+  readonly focusable: boolean;
+}
+
+/** One pair. What it reads of the project is narrow, so that a dragged slider leaves eighty rows alone. */
+export function RackRow({ entry, focusable }: Props): JSX.Element {
   const { pair, id } = entry;
-  const place = project.value.chosen.indexOf(id);
+  const place = useComputed(() => project.value.chosen.indexOf(id)).value;
   const mark = place >= 0 ? PAIR_MARKS[place]! : null;
-  const active = project.value.activeId === id;
-  const { system } = view.value;
+  const active = useComputed(() => project.value.activeId === id).value;
   const radius = radiusOf(pair);
+  const owner = ownerOf(pair);
   const facts = [
     pair.discipline ?? 'other',
-    formatQuantity(pair.lengthMm / 1000, 'skiLength', { system, decimals: 0 }).text,
-    radius === null ? 'no sidecut' : formatQuantity(radius, 'radius', { system }).text,
+    formatQuantity(pair.lengthMm / 1000, 'skiLength', { system: system.value, decimals: 0 }).text,
+    radius === null ? 'no sidecut' : formatQuantity(radius, 'radius', { system: system.value }).text,
   ];
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === ' ') toggle(entry);
@@ -46,6 +53,7 @@ export function RackRow({ entry }: { entry: RackEntry }): JSX.Element {
     <li class={`rack-row${active ? ' active' : ''}`} data-id={id}>
       <input
         type="checkbox"
+        tabIndex={-1}
         checked={mark !== null}
         aria-label={`Choose ${pair.name}`}
         onChange={event => {
@@ -57,6 +65,7 @@ export function RackRow({ entry }: { entry: RackEntry }): JSX.Element {
       <button
         type="button"
         class="bare rack-name"
+        tabIndex={focusable ? 0 : -1}
         aria-pressed={active}
         onClick={() => select(entry)}
         onKeyDown={onKeyDown}
@@ -72,6 +81,7 @@ export function RackRow({ entry }: { entry: RackEntry }): JSX.Element {
         </span>
         <span class="rack-facts">
           <span>{facts.join(' · ')}</span>
+          {owner && <span class="rack-owner">{owner}</span>}
           {pair.demo && <span class="demo">demo data</span>}
           {entry.readOnly && <span class="demo">read-only</span>}
         </span>
@@ -96,21 +106,6 @@ export function RackRow({ entry }: { entry: RackEntry }): JSX.Element {
   );
 }
 
-/** A click on a name looks at that pair: the active one if chosen, else in place of the active one. */
-function select({ id, pair }: RackEntry): void {
-  const { chosen, activeId } = project.value;
-  if (chosen.includes(id)) adjust(activate(id));
-  else if (chosen.filter(each => each !== null).length <= 1) {
-    edit(`Choose ${pair.name}`, now => choose(id)(activeId ? unchoose(activeId)(now) : now));
-  } else toggle({ id, pair, saved: null });
-}
-
-function toggle({ id, pair }: RackEntry): void {
-  if (project.value.chosen.includes(id)) edit(`Let go of ${pair.name}`, unchoose(id));
-  else if (letterFree(project.value)) edit(`Choose ${pair.name}`, choose(id));
-  else report('Four pairs are chosen already; let one go first.', 'error');
-}
-
 function duplicate({ pair }: RackEntry): void {
   const copy = { ...pair, name: `${pair.name} copy`.slice(0, 120), id: undefined };
   edit(`Duplicate ${pair.name}`, now => {
@@ -118,9 +113,4 @@ function duplicate({ pair }: RackEntry): void {
     const grown = addEntries([entry])(now);
     return letterFree(grown) ? choose(entry.id)(grown) : grown;
   });
-}
-
-function remove({ id, pair }: RackEntry): void {
-  edit(`Remove ${pair.name}`, removeEntry(id));
-  report(`${pair.name} removed from the rack; undo brings it back. Its file is untouched.`);
 }

@@ -21,7 +21,11 @@ export function tunesOf(log: readonly RackTune[], pair: Pick<Pair, 'id' | 'name'
  * it when it is renamed.
  */
 export const addTune =
-  (entryId: string, done: Omit<TuneEntry, 'pairId' | 'pairName'>, id: string): Edit =>
+  (
+    entryId: string,
+    done: Pick<TuneEntry, 'date' | 'sideAngleDeg' | 'baseBevelDeg' | 'wax' | 'structure' | 'note'>,
+    id: string,
+  ): Edit =>
   project => {
     const rack = project.rack.map(entry =>
       entry.id === entryId && entry.pair.id === undefined ? { ...entry, pair: { ...entry.pair, id } } : entry,

@@ -1,6 +1,8 @@
 import type { ComponentType } from 'preact';
+import { squadPage } from '../squad/index.tsx';
 import type { Page } from '../state/index.ts';
 import { Board } from './board/index.tsx';
+import { comparePage } from './compare/index.tsx';
 import { edgeView } from './edge/index.tsx';
 import { flexView } from './flex/index.tsx';
 import { setView } from './set/index.tsx';
@@ -14,7 +16,7 @@ export type { PageView, View } from './view.ts';
 export const views: readonly View[] = [shapeView, flexView, edgeView, slopeView, setView];
 
 /** Pages laid over the questions, opened from the rack. */
-export const pages: Partial<Record<Page, PageView>> = {};
+export const pages: Record<Page, PageView> = { squad: squadPage, compare: comparePage };
 
 /** The full-screen teaching mode: stands in for the whole frame while `view.value.board` is set. */
 export const board: ComponentType | null = Board;

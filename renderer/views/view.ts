@@ -17,3 +17,6 @@ export interface View {
   readonly Stage: ComponentType;
   readonly Readings: ComponentType;
 }
+
+/** A page that the rack opens over the questions. */
+export type PageView = Omit<View, 'question'>;

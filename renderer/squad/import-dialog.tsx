@@ -1,0 +1,119 @@
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { Dialog } from '../kit/index.ts';
+import { groupBy } from './group-by.ts';
+import type { SheetImport, SheetLine } from './import-sheet.ts';
+import { looking, saveFaults, takeIn } from './import-state.ts';
+
+const MOST_LINES = 300;
+const SEPARATORS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' } as const;
+
+/** A sheet laid out before it is taken in: what was read, what was guessed, what is wrong, line by line. */
+export function ImportDialog(): JSX.Element | null {
+  const read = looking.value;
+  return read && <LookOver key={read.fileName} read={read} />;
+}
+
+function LookOver({ read }: { read: SheetImport }): JSX.Element {
+  const leaveOut = useSignal(true);
+  const known = read.pairs.filter(each => each.known).length;
+  const taken = leaveOut.value ? read.pairs.filter(each => !each.known) : read.pairs;
+  const { problems, columns, separator } = read.sheet;
+  const used = columns.filter(column => column.field !== null);
+  const unused = columns.filter(column => column.field === null && column.heading !== '');
+  const count = (many: number) => (many === 1 ? '1 pair' : `${many} pairs`);
+  return (
+    <Dialog
+      title={`Import ${read.fileName}`}
+      onClose={() => {
+        looking.value = null;
+      }}
+      footer={
+        <>
+          {problems.length > 0 && (
+            <button type="button" onClick={() => void saveFaults(read)}>
+              Save lines at fault as CSV…
+            </button>
+          )}
+          <button
+            type="button"
+            class="primary"
+            disabled={taken.length === 0}
+            onClick={event => {
+              takeIn(read, taken);
+              event.currentTarget.closest('dialog')?.close();
+            }}
+          >
+            Take in {count(taken.length)}
+          </button>
+        </>
+      }
+    >
+      <div class="import">
+        <p>
+          <strong>{count(read.pairs.length)} read</strong>
+          {read.refused.length > 0 && `, ${read.refused.length} lines could not be`}. Columns are separated by{' '}
+          {SEPARATORS[separator]}.
+        </p>
+        {known > 0 && (
+          <label class="import-known">
+            <input
+              type="checkbox"
+              checked={leaveOut.value}
+              onChange={event => {
+                leaveOut.value = event.currentTarget.checked;
+              }}
+            />
+            Leave out {count(known)} that the rack has already
+          </label>
+        )}
+        <p class="soft">
+          Read as:{' '}
+          {used.map(column => `${column.heading} → ${column.field}`).join(', ') || 'no column known here'}.
+          {unused.length > 0 &&
+            ` Kept with each pair as they stand: ${unused.map(column => column.heading).join(', ')}.`}
+        </p>
+        <Lines lines={read.lines} />
+      </div>
+    </Dialog>
+  );
+}
+
+const TITLES: Record<SheetLine['kind'], string> = {
+  'not taken in': 'Not taken in',
+  'field left out': 'Taken in without the field at fault',
+  odd: 'Worth a second look',
+  guess: 'Guesses made',
+};
+
+function Lines({ lines }: { lines: readonly SheetLine[] }): JSX.Element {
+  if (lines.length === 0) return <p>Nothing is wrong with it and nothing had to be guessed.</p>;
+  const groups = groupBy(lines, line => line.kind);
+  return (
+    <>
+      {(Object.keys(TITLES) as SheetLine['kind'][]).map(kind => {
+        const group = groups.get(kind);
+        if (!group) return null;
+        return (
+          <section key={kind}>
+            <h3>
+              {TITLES[kind]} ({group.length})
+            </h3>
+            <ul class="import-lines">
+              {group.slice(0, MOST_LINES).map((line, at) => (
+                <li key={at}>
+                  <span class="soft">line {line.row}</span> {line.message}
+                </li>
+              ))}
+            </ul>
+            {group.length > MOST_LINES && (
+              <p class="soft">
+                and {group.length - MOST_LINES} more; the file of lines at fault holds every one.
+              </p>
+            )}
+          </section>
+        );
+      })}
+    </>
+  );
+}

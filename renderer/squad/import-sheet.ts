@@ -1,0 +1,108 @@
+import {
+  oddEntries,
+  type Pair,
+  readCsvRows,
+  readSheet,
+  type Sheet,
+  type SheetPair,
+  type SheetProblem,
+  writeCsvRows,
+} from '../../core/pair/index.ts';
+import type { RackEntry } from '../state/index.ts';
+import { groupBy } from './group-by.ts';
+import { ownerOf, withOwner } from './owner.ts';
+
+/** A technician's sheet, read and looked over, before anything is taken in. */
+export interface SheetImport {
+  readonly fileName: string;
+  readonly sheet: Sheet;
+  /** Pairs as they would stand in the rack, each with the line it came from. */
+  readonly pairs: readonly { readonly row: number; readonly pair: Pair; readonly known: boolean }[];
+  /** Everything said of one line: problems, guesses and what is odd. */
+  readonly lines: readonly SheetLine[];
+  /** Lines that give no pair at all. */
+  readonly refused: readonly number[];
+}
+
+export interface SheetLine {
+  readonly row: number;
+  readonly kind: 'not taken in' | 'field left out' | 'guess' | 'odd';
+  readonly message: string;
+}
+
+/** Reads a sheet; `known` marks pairs the rack has already, to the last measurement. */
+export function lookOver(fileName: string, text: string, rack: readonly RackEntry[]): SheetImport {
+  const sheet = readSheet(text);
+  const inRack = new Set(rack.map(entry => sameAs(entry.pair)));
+  const pairs = sheet.pairs.map(each => {
+    const pair = pairOf(each);
+    return { row: each.row, pair, known: inRack.has(sameAs(pair)) };
+  });
+  const taken = new Set(pairs.map(each => each.row));
+  const lines: SheetLine[] = [
+    ...sheet.problems.map(
+      ({ row, message, imported }): SheetLine => ({
+        row,
+        kind: imported ? 'field left out' : 'not taken in',
+        message,
+      }),
+    ),
+    ...sheet.guesses.map(({ row, message }): SheetLine => ({ row, kind: 'guess', message })),
+    ...oddEntries(sheet.pairs).map(({ row, message }): SheetLine => ({ row, kind: 'odd', message })),
+  ];
+  return {
+    fileName,
+    sheet,
+    pairs,
+    lines: lines.toSorted((one, other) => one.row - other.row),
+    refused: [...new Set(sheet.problems.map(each => each.row))].filter(row => !taken.has(row)),
+  };
+}
+
+function pairOf({ pair, owner, extra }: SheetPair): Pair {
+  const demo = /^demo\b/i.test(pair.notes ?? '') ? { demo: true } : {};
+  const cells = Object.keys(extra).length > 0 ? { sheetCells: extra } : {};
+  return { ...withOwner(pair, owner), ...demo, ...cells } as Pair;
+}
+
+const sameAs = (pair: Pair): string =>
+  [
+    pair.name.trim().toLowerCase(),
+    ownerOf(pair).toLowerCase(),
+    pair.lengthMm,
+    pair.contactLengthMm,
+    pair.tipWidthMm,
+    pair.waistWidthMm,
+    pair.tailWidthMm,
+  ].join('|');
+
+/** Rack entries of what is taken in, each pair with an id so that its tune log stays with it. */
+export const entriesOf = (
+  pairs: SheetImport['pairs'],
+  newId: () => string,
+  inRackFile: boolean,
+): RackEntry[] =>
+  pairs.map(({ pair }) => {
+    const id = newId();
+    const named = { ...pair, id } as Pair;
+    // Invented pairs are nothing to lose, as with those the program comes with.
+    return { id, pair: named, saved: pair.demo && !inRackFile ? named : null, inRackFile };
+  });
+
+/**
+ * The lines at fault as a sheet of their own, as they stood, with a last column that says why: mended in
+ * place, the file can be read again.
+ */
+export function faultSheet({ sheet }: SheetImport): string {
+  const { separator, columns, problems } = sheet;
+  const byLine = groupBy(problems, each => each.row);
+  const rows = [...byLine.values()].map(told => {
+    const fields = readCsvRows(told[0]!.raw, separator).rows[0]?.fields ?? [];
+    const padded = [...fields, ...Array<string>(Math.max(0, columns.length - fields.length)).fill('')];
+    return [...padded, told.map(whyOf).join(' · ')];
+  });
+  return writeCsvRows([[...columns.map(column => column.heading), 'what was wrong'], ...rows], separator);
+}
+
+const whyOf = ({ message, imported }: SheetProblem) =>
+  imported ? `${message} (taken in without it)` : message;

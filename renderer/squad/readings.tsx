@@ -1,0 +1,79 @@
+import type { JSX } from 'preact';
+import { editPair } from '../rack/pair-form-host.tsx';
+import { printSheet } from '../sheet/index.ts';
+import { edit, replacePair, settle } from '../state/index.ts';
+import { dueText } from './due.ts';
+import { extraOf, withOwner } from './owner.ts';
+import { owners, selectedRow } from './squad-state.ts';
+import { TuneForm } from './tune-form.tsx';
+import { TuneLog } from './tune-log.tsx';
+
+/** The pair looked at: owner, what is due, what is odd, its tune log. */
+export function SquadReadings(): JSX.Element {
+  const row = selectedRow.value;
+  if (!row) return <p class="reading-hint">A pair’s owner and tune log stand here.</p>;
+  const { entry, pair, owner, due, odd } = row;
+  const wanting = dueText(due);
+  const extra = extraOf(pair);
+  return (
+    <div class="squad-pair" key={entry.id}>
+      <h2>{pair.name}</h2>
+      <p class={due.due ? 'due' : 'soft'}>{wanting ? `Due: ${wanting}` : 'Nothing is due.'}</p>
+      <label class="squad-field">
+        <span>Owner</span>
+        <input
+          list="squad-owners"
+          value={owner}
+          disabled={entry.readOnly !== undefined}
+          maxLength={120}
+          onInput={event =>
+            edit(
+              `Owner of ${pair.name}`,
+              replacePair(entry.id, withOwner(pair, event.currentTarget.value)),
+              `owner ${entry.id}`,
+            )
+          }
+          onBlur={settle}
+        />
+        <datalist id="squad-owners">
+          {owners.value.map(each => (
+            <option key={each} value={each} />
+          ))}
+        </datalist>
+      </label>
+      {odd.length > 0 && (
+        <section>
+          <h3>Look again</h3>
+          <ul class="odd-list">
+            {odd.map(text => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <div class="squad-line">
+        <button type="button" onClick={() => editPair(entry.id)}>
+          {entry.readOnly ? 'View' : 'Edit'}
+        </button>
+        <button type="button" onClick={() => void printSheet(pair.name, entry.id)}>
+          Sheet
+        </button>
+      </div>
+      <TuneForm row={row} />
+      <TuneLog tunes={row.tunes} pair={pair} />
+      {extra.length > 0 && (
+        <section>
+          <h3>From the sheet</h3>
+          <ul>
+            {extra.map(([heading, cell]) => (
+              <li key={heading}>
+                <span class="soft">{heading}</span> {cell}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {pair.notes && <p class="soft">{pair.notes}</p>}
+    </div>
+  );
+}

@@ -1,0 +1,102 @@
+import type { JSX } from 'preact';
+import { formatQuantity } from '../format/index.ts';
+import { PairBadge } from '../kit/index.ts';
+import { remove, toggle } from '../rack/choosing.ts';
+import { editPair } from '../rack/pair-form-host.tsx';
+import { radiusOf, sidecutOf } from '../rack/radius.ts';
+import { isUnsaved, PAIR_MARKS, project, view } from '../state/index.ts';
+import { agoText, type Care } from './due.ts';
+import type { SquadRow } from './squad-row.ts';
+import { selectRow } from './squad-state.ts';
+
+interface Props {
+  readonly row: SquadRow;
+  readonly selected: boolean;
+  readonly focusable: boolean;
+}
+
+/** One pair. Looking at a name shows its log at the right; Space ticks it, Enter edits it, Delete removes it. */
+export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element {
+  const { entry, pair, owner, due, odd } = row;
+  const { id } = entry;
+  const place = project.value.chosen.indexOf(id);
+  const { system } = view.value;
+  const radius = radiusOf(pair);
+  const { sideAngleDeg, baseBevelDeg } = pair.edges ?? {};
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === ' ') toggle(entry);
+    else if (event.key === 'Enter') editPair(id);
+    else if (event.key === 'Delete') remove(entry);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  return (
+    <tr class={selected ? 'selected' : undefined} onClick={() => selectRow(id)}>
+      <td>
+        <input
+          type="checkbox"
+          tabIndex={-1}
+          checked={place >= 0}
+          aria-label={`Choose ${pair.name}`}
+          onClick={event => event.stopPropagation()}
+          onChange={event => {
+            toggle(entry);
+            event.currentTarget.checked = project.value.chosen.includes(id);
+          }}
+        />
+      </td>
+      <th scope="row">
+        <button
+          type="button"
+          class="bare squad-name"
+          tabIndex={focusable ? 0 : -1}
+          aria-current={selected ? 'true' : undefined}
+          onFocus={() => selectRow(id)}
+          onKeyDown={onKeyDown}
+        >
+          {place >= 0 && <PairBadge mark={PAIR_MARKS[place]!} />}
+          <span class="squad-words">{pair.name}</span>
+          {isUnsaved(entry) && (
+            <span class="unsaved" title="In no file yet">
+              ●<span class="sr-only"> unsaved</span>
+            </span>
+          )}
+          {pair.demo && <span class="demo">demo</span>}
+        </button>
+      </th>
+      <td>{owner || <span class="soft">–</span>}</td>
+      <td>{pair.discipline ?? 'other'}</td>
+      <td class="number">
+        {formatQuantity(pair.lengthMm / 1000, 'skiLength', { system, decimals: 0 }).text}
+      </td>
+      <td class="number">
+        {radius === null
+          ? '–'
+          : formatQuantity(radius, 'radius', { system, uncertainty: sidecutOf(pair).radiusUncertainty }).text}
+      </td>
+      <td class="number">
+        {sideAngleDeg ?? '–'}° / {baseBevelDeg ?? '–'}°
+      </td>
+      <CareCell care={due.edge} />
+      <CareCell care={due.wax} />
+      <td>
+        {odd.length > 0 && (
+          <span class="odd-flag" title={odd.join('; ')}>
+            ⚑ {odd.length}
+            <span class="sr-only"> reasons to look again</span>
+          </span>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+function CareCell({ care }: { care: Care }): JSX.Element {
+  return (
+    <td class={care.due ? 'due' : undefined}>
+      {agoText(care)}
+      {care.due && <span class="due-word">due</span>}
+    </td>
+  );
+}

@@ -1,0 +1,119 @@
+import type { JSX } from 'preact';
+import { Empty } from '../kit/index.ts';
+import type { SortKey } from './arrange.ts';
+import { importDemo, importFromFile } from './import-state.ts';
+import { allRows, arrangement, changeArrangement, selectedRow, shownRows } from './squad-state.ts';
+import { SquadTableRow } from './table-row.tsx';
+
+const COLUMNS: readonly (readonly [key: SortKey | null, label: string, className?: string])[] = [
+  ['name', 'Pair'],
+  ['owner', 'Owner'],
+  ['discipline', 'For'],
+  ['length', 'Length', 'number'],
+  ['radius', 'Radius', 'number'],
+  [null, 'Edges', 'number'],
+  ['edge', 'Edges done'],
+  ['wax', 'Waxed'],
+  [null, 'Again?'],
+];
+
+/** The squad's pairs, a row each. Arrow keys go from pair to pair; see `SquadTableRow` for the other keys. */
+export function SquadTable(): JSX.Element {
+  const rows = shownRows.value;
+  if (allRows.value.length === 0) {
+    return (
+      <Empty>
+        <p>No pairs yet. Import a technician’s sheet: one pair a row, with name, length and widths.</p>
+        <button type="button" onClick={() => void importFromFile()}>
+          Import a sheet…
+        </button>
+        <button type="button" onClick={importDemo}>
+          Demo squad
+        </button>
+      </Empty>
+    );
+  }
+  if (rows.length === 0) {
+    return <Empty>No pair matches. Take a filter away, or try part of a name or an owner.</Empty>;
+  }
+  const selected = selectedRow.value?.entry.id;
+  const focusable = rows.some(row => row.entry.id === selected) ? selected : rows[0]!.entry.id;
+  return (
+    <div class="squad-scroll">
+      <table class="squad-table">
+        <caption class="sr-only">
+          Pairs of the squad. Arrow keys go from pair to pair, Space ticks a pair, Enter edits it, Delete
+          removes it.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">
+              <span class="sr-only">Chosen</span>
+            </th>
+            {COLUMNS.map(([key, label, className]) => (
+              <Heading key={label} sortKey={key} label={label} className={className} />
+            ))}
+          </tr>
+        </thead>
+        <tbody onKeyDown={moveAmongRows}>
+          {rows.map(row => (
+            <SquadTableRow
+              key={row.entry.id}
+              row={row}
+              selected={row.entry.id === selected}
+              focusable={row.entry.id === focusable}
+            />
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Heading(props: { sortKey: SortKey | null; label: string; className?: string }): JSX.Element {
+  const { sortKey, label, className } = props;
+  const { sort, down } = arrangement.value;
+  if (sortKey === null) {
+    return (
+      <th scope="col" class={className}>
+        {label}
+      </th>
+    );
+  }
+  const sorted = sort === sortKey;
+  // The third press goes back to the order of the rack.
+  const press = () =>
+    changeArrangement(
+      !sorted ? { sort: sortKey, down: false } : !down ? { down: true } : { sort: 'rack', down: false },
+    );
+  return (
+    <th scope="col" class={className} aria-sort={sorted ? (down ? 'descending' : 'ascending') : 'none'}>
+      <button type="button" class="bare" onClick={press}>
+        {label}
+        <span aria-hidden="true">{sorted ? (down ? ' ↓' : ' ↑') : ''}</span>
+      </button>
+    </th>
+  );
+}
+
+const PAGE = 10;
+
+function moveAmongRows(event: KeyboardEvent): void {
+  const names = [...(event.currentTarget as HTMLElement).querySelectorAll<HTMLElement>('.squad-name')];
+  const row = (event.target as HTMLElement).closest('tr');
+  const at = names.findIndex(name => row?.contains(name));
+  const last = names.length - 1;
+  const steps: Record<string, number> = {
+    ArrowDown: at + 1,
+    ArrowUp: at - 1,
+    PageDown: Math.min(last, at + PAGE),
+    PageUp: Math.max(0, at - PAGE),
+    Home: 0,
+    End: last,
+  };
+  const next = steps[event.key];
+  if (next === undefined) return;
+  event.preventDefault();
+  if (next < 0) document.getElementById('rack-search')?.focus();
+  else names[next]?.focus();
+}

@@ -1,0 +1,77 @@
+import type { TuneEntry } from '../../core/pair/index.ts';
+
+/** The tune form as typed. */
+export interface TuneDraft {
+  readonly date: string;
+  readonly side: string;
+  readonly base: string;
+  readonly wax: string;
+  readonly structure: string;
+  readonly note: string;
+}
+
+export type TuneField = keyof TuneDraft;
+/** What was done and when; the pair is named when it goes into the log. */
+export type Tuned = Pick<TuneEntry, 'date' | 'sideAngleDeg' | 'baseBevelDeg' | 'wax' | 'structure' | 'note'>;
+
+export type ReadTune =
+  | { readonly ok: true; readonly done: Tuned }
+  | { readonly ok: false; readonly messages: Partial<Record<TuneField, string>> };
+
+/** What was typed as a log entry, or for each field what was found and what is accepted. */
+export function readTune(draft: TuneDraft, today: string): ReadTune {
+  const messages: Partial<Record<TuneField, string>> = {};
+  const date = draft.date.trim();
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date))) {
+    messages.date = `Date: "${date || 'nothing'}" found; a day such as ${today} is accepted`;
+  } else if (date > today) {
+    messages.date = `Date: ${date} found; a day up to today, ${today}, is accepted`;
+  }
+  const degrees = (field: 'side' | 'base', label: string, least: number, most: number) => {
+    const text = draft[field].trim();
+    if (text === '') return undefined;
+    const value = Number(text.replace(',', '.').replace(/\s*(°|deg)$/, ''));
+    if (Number.isFinite(value) && value >= least && value <= most) return value;
+    messages[field] = `${label}: "${text}" found; ${least} to ${most} degrees is accepted`;
+    return undefined;
+  };
+  const sideAngleDeg = degrees('side', 'Side edge', 80, 90);
+  const baseBevelDeg = degrees('base', 'Base bevel', 0, 5);
+  const words = (field: 'wax' | 'structure' | 'note', most: number) => {
+    const text = draft[field].trim();
+    if (text.length > most) {
+      messages[field] = `${text.length} characters found; up to ${most} are accepted`;
+    }
+    return text === '' ? undefined : text;
+  };
+  const all = {
+    sideAngleDeg,
+    baseBevelDeg,
+    wax: words('wax', 120),
+    structure: words('structure', 120),
+    note: words('note', 2000),
+  };
+  const given = Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));
+  if (Object.keys(messages).length === 0 && Object.keys(given).length === 0) {
+    messages.side = 'Nothing to log yet: an edge angle, a bevel, a wax, a structure or a note is accepted';
+  }
+  if (Object.keys(messages).length > 0) return { ok: false, messages };
+  return { ok: true, done: { date, ...given } as Tuned };
+}
+
+/** An entry in one line: "side 87°, base 0.5°, wax cold". */
+export function tuneText(entry: TuneEntry): string {
+  return [
+    entry.sideAngleDeg !== undefined && `side ${entry.sideAngleDeg}°`,
+    entry.baseBevelDeg !== undefined && `base ${entry.baseBevelDeg}°`,
+    entry.wax && `wax ${entry.wax}`,
+    entry.structure && `structure ${entry.structure}`,
+    entry.note,
+  ]
+    .filter(Boolean)
+    .join(', ');
+}
+
+/** The latest day first; of one day, the last added first. */
+export const byLatest = (tunes: readonly TuneEntry[]): TuneEntry[] =>
+  [...tunes].reverse().sort((one, other) => (one.date < other.date ? 1 : one.date > other.date ? -1 : 0));

@@ -1,0 +1,105 @@
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { Message } from '../rack/message.tsx';
+import { newId } from '../rack/new-id.ts';
+import { addTune, type Edit, edit, replacePair, report } from '../state/index.ts';
+import type { SquadRow } from './squad-row.ts';
+import { day, shownRows } from './squad-state.ts';
+import { readTune, type TuneDraft, type Tuned, type TuneField } from './tune-draft.ts';
+
+const FIELDS: readonly (readonly [TuneField, string, string])[] = [
+  ['side', 'Side edge, °', '87'],
+  ['base', 'Base bevel, °', '0.5'],
+  ['wax', 'Wax', 'cold, warm, …'],
+  ['structure', 'Structure', 'fine, coarse, …'],
+  ['note', 'Note', ''],
+];
+
+/** Logs a tune for the pair looked at, or for every pair the table shows at once. */
+export function TuneForm({ row }: { row: SquadRow }): JSX.Element {
+  const empty = (): TuneDraft => ({ date: day.value, side: '', base: '', wax: '', structure: '', note: '' });
+  const [draft, setDraft] = useState(empty);
+  const [messages, setMessages] = useState<Partial<Record<TuneField, string>>>({});
+  const [everyone, setEveryone] = useState(false);
+  const shown = shownRows.value;
+  const type = (field: TuneField, text: string) => {
+    setDraft({ ...draft, [field]: text });
+    setMessages({});
+  };
+  const add = (event: Event) => {
+    event.preventDefault();
+    const read = readTune(draft, day.value);
+    if (!read.ok) {
+      setMessages(read.messages);
+      return;
+    }
+    const rows = (everyone ? shown : [row]).filter(each => !each.entry.readOnly);
+    edit(
+      rows.length === 1 ? `Tune ${rows[0]!.pair.name}` : `Tune ${rows.length} pairs`,
+      rows
+        .map(each => logged(each, read.done))
+        .reduce<Edit>(
+          (all, one) => now => one(all(now)),
+          now => now,
+        ),
+    );
+    report(
+      `Logged for ${rows.length === 1 ? rows[0]!.pair.name : `${rows.length} pairs`}; undo takes it back.`,
+    );
+    setDraft({ ...empty(), date: draft.date });
+  };
+  return (
+    <form class="tune-form" onSubmit={add}>
+      <h3>Log a tune</h3>
+      <label class="squad-field">
+        <span>Date</span>
+        <input
+          type="date"
+          value={draft.date}
+          max={day.value}
+          onInput={event => type('date', event.currentTarget.value)}
+        />
+        <Message text={messages.date} />
+      </label>
+      {FIELDS.map(([field, label, example]) => (
+        <label key={field} class={`squad-field ${field}`}>
+          <span>{label}</span>
+          <input
+            value={draft[field]}
+            placeholder={example}
+            autoComplete="off"
+            inputMode={field === 'side' || field === 'base' ? 'decimal' : undefined}
+            aria-invalid={messages[field] !== undefined}
+            onInput={event => type(field, event.currentTarget.value)}
+          />
+          <Message text={messages[field]} />
+        </label>
+      ))}
+      <label class="tune-for">
+        <input
+          type="checkbox"
+          checked={everyone}
+          onChange={event => setEveryone(event.currentTarget.checked)}
+        />
+        for all {shown.length} pairs in the table
+      </label>
+      <button type="submit">Add to the log</button>
+    </form>
+  );
+}
+
+/** The entry goes into the log, and angles put on the edges go into the pair as well. */
+const logged =
+  ({ entry }: SquadRow, done: Tuned): Edit =>
+  project => {
+    const { sideAngleDeg, baseBevelDeg } = done;
+    const withEntry = addTune(entry.id, done, newId())(project);
+    if (sideAngleDeg === undefined && baseBevelDeg === undefined) return withEntry;
+    const pair = withEntry.rack.find(each => each.id === entry.id)!.pair;
+    const edges = {
+      ...pair.edges,
+      ...(sideAngleDeg === undefined ? {} : { sideAngleDeg }),
+      ...(baseBevelDeg === undefined ? {} : { baseBevelDeg }),
+    };
+    return replacePair(entry.id, { ...pair, edges })(withEntry);
+  };

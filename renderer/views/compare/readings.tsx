@@ -1,0 +1,124 @@
+import type { JSX } from 'preact';
+import { PairBadge, Quantity } from '../../kit/index.ts';
+import {
+  activePair,
+  type ChosenPair,
+  changeConditions,
+  changeView,
+  chosenPairs,
+  conditions,
+  view,
+} from '../../state/index.ts';
+import { LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from '../edge/asked.ts';
+import { comparedOf, TAKEN_AS } from './compared.ts';
+import { type Compared, differences } from './differences.ts';
+import { turnAsked } from './turn-asked.ts';
+
+/** Differences that matter, the active pair against each of the others. */
+export function CompareReadings(): JSX.Element {
+  const pairs = chosenPairs.value;
+  const active = activePair.value;
+  const { edgeDeg, loadN } = conditions.value;
+  return (
+    <>
+      <div class="compare-controls">
+        <Quantity
+          label="Radius of the turn"
+          measure="radius"
+          value={turnAsked.value}
+          min={4}
+          max={60}
+          step={0.5}
+          log
+          onInput={value => {
+            turnAsked.value = value;
+          }}
+        />
+        <Quantity
+          label="Edge angle"
+          measure="angleDeg"
+          value={edgeDeg}
+          min={LEAST_EDGE}
+          max={MOST_EDGE}
+          step={1}
+          onInput={value => changeConditions('Edge angle', { edgeDeg: value }, 'edgeDeg')}
+        />
+        <Quantity
+          label="Load on the ski"
+          measure="force"
+          value={loadN}
+          min={LEAST_LOAD}
+          max={MOST_LOAD}
+          step={10}
+          onInput={value => changeConditions('Load', { loadN: value }, 'loadN')}
+        />
+      </div>
+      {active && pairs.length > 1 && <AllDifferences active={active} pairs={pairs} />}
+      <button type="button" onClick={() => changeView({ page: null })}>
+        Back to {view.value.question === 'set' ? 'the set' : `the ${view.value.question} question`}
+      </button>
+    </>
+  );
+}
+
+function AllDifferences(props: { active: ChosenPair; pairs: readonly ChosenPair[] }): JSX.Element {
+  const { active, pairs } = props;
+  const known = new Map<string, Compared>(pairs.map(pair => [pair.id, comparedOf(pair, turnAsked.value)]));
+  const others = pairs.filter(pair => pair.id !== active.id);
+  return (
+    <>
+      <h2 class="differences-title">Differences that matter</h2>
+      {others.map(other => (
+        <AgainstOne
+          key={other.id}
+          one={active}
+          other={other}
+          compared={[known.get(active.id)!, known.get(other.id)!]}
+        />
+      ))}
+      <p class="reading-hint">
+        “No difference” means within two standard uncertainties of measuring: a tape to 1 mm, a caliper to
+        0.25 mm, stiffness taken as known to {TAKEN_AS.stiffness * 100} %, mass to {TAKEN_AS.massKg * 1000} g,
+        edges to {TAKEN_AS.angleDeg}°. Letter keys make another pair the one compared from.
+      </p>
+    </>
+  );
+}
+
+function AgainstOne(props: {
+  one: ChosenPair;
+  other: ChosenPair;
+  compared: readonly [Compared, Compared];
+}): JSX.Element {
+  const { one, other, compared } = props;
+  const told = differences(compared[0], compared[1], {
+    system: view.value.system,
+    edgeDeg: conditions.value.edgeDeg,
+    turnRadius: turnAsked.value,
+  });
+  const matter = told.filter(each => each.kind === 'matters');
+  const rest = told.filter(each => each.kind !== 'matters');
+  return (
+    <section class="against">
+      <h3>
+        <PairBadge mark={one.mark} /> against <PairBadge mark={other.mark} /> {other.name}
+      </h3>
+      {matter.length === 0 && <p>None that could be measured.</p>}
+      <ul class="matters">
+        {matter.map(each => (
+          <li key={each.topic}>{each.text}</li>
+        ))}
+      </ul>
+      {rest.length > 0 && (
+        <details open={matter.length === 0}>
+          <summary>The same, or not known ({rest.length})</summary>
+          <ul>
+            {rest.map(each => (
+              <li key={each.topic}>{each.text}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,103 @@
+import { line } from 'd3';
+import type { JSX } from 'preact';
+import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
+import { formatQuantity } from '../../format/index.ts';
+import { Chart, type Series } from '../../kit/index.ts';
+import { radiusOf } from '../../rack/radius.ts';
+import { activePair, type ChosenPair, view } from '../../state/index.ts';
+import { asked, DEGREE, LEAST_EDGE, MOST_EDGE } from '../edge/asked.ts';
+import { TableProgress } from '../edge/table-progress.tsx';
+import { chosenTurn, turningOf } from './compared.ts';
+import { leanIn, neededEdge } from './needed-edge.ts';
+import { turnAsked } from './turn-asked.ts';
+
+const ANGLES = Float64Array.from({ length: MOST_EDGE - LEAST_EDGE + 1 }, (_, at) => LEAST_EDGE + at);
+const SPEEDS = Float64Array.from({ length: 46 }, (_, at) => 10 + 2 * at);
+const KMH = 1 / 3.6;
+
+/** Turn radius over edge angle: the bent ski a full line, the cosine rule dotted in the same colour. */
+export function RadiusCompared({ pairs }: { pairs: readonly ChosenPair[] }): JSX.Element {
+  const { load } = asked.value;
+  const turnings = pairs.map(turningOf);
+  const rule = (pair: ChosenPair) => {
+    const sidecut = radiusOf(pair.pair);
+    return sidecut === null ? null : ANGLES.map(degrees => cosineRadius(sidecut, degrees * DEGREE));
+  };
+  const series = pairs.flatMap((pair, at): Series[] => {
+    const { table, missing } = turnings[at]!.state;
+    const { id, name, mark } = pair;
+    if (table) {
+      const y = ANGLES.map(degrees => tableRadius(table, degrees * DEGREE, load));
+      return [{ id, label: name, mark, x: ANGLES, y }];
+    }
+    const y = missing ? rule(pair) : null;
+    return y ? [{ id, label: `${name}, rule`, mark, x: ANGLES, y }] : [];
+  });
+  const rules = pairs.flatMap(pair => {
+    const y = rule(pair);
+    return y ? [{ pair, y }] : [];
+  });
+  // While tables are being solved the rules alone keep the axes.
+  const drawn =
+    series.length > 0
+      ? series
+      : rules.map(({ pair, y }): Series => ({ id: pair.id, label: 'rule', x: ANGLES, y, context: true }));
+  return (
+    <Chart
+      title="Radius against edge angle"
+      height={270}
+      x={{ label: 'Edge angle', measure: 'angleDeg', domain: [0, MOST_EDGE] }}
+      y={{ label: 'Turn radius (dotted: cosine rule)', measure: 'radius', zero: true }}
+      series={drawn}
+      tools={<TableProgress tables={turnings.map(({ state }) => ({ ...state, stale: false }))} />}
+      empty="These edges have no sidecut: the waist must be narrower than tip and tail."
+      under={plot =>
+        rules.map(({ pair, y }) => (
+          <path
+            key={pair.id}
+            class="line context"
+            d={
+              line<number>(
+                degrees => plot.x(degrees),
+                (_, at) => plot.y(y[at]!),
+              )(ANGLES) ?? ''
+            }
+            stroke={pair.mark.colour}
+            stroke-dasharray="2 4"
+          />
+        ))
+      }
+    />
+  );
+}
+
+/** Edge angle each pair needs for the chosen turn, over speed; under the dotted lean it slides. */
+export function NeededEdgeCompared({ pairs }: { pairs: readonly ChosenPair[] }): JSX.Element {
+  const turn = chosenTurn(turnAsked.value);
+  const bevel = activePair.value?.ski.baseBevel ?? 0;
+  const series = pairs.flatMap((pair): Series[] => {
+    const { radius } = turningOf(pair);
+    if (!radius) return [];
+    const y = SPEEDS.map(speed => (neededEdge(radius, turn, speed * KMH) ?? Number.NaN) / DEGREE);
+    if (!y.some(Number.isFinite)) return [];
+    return [{ id: pair.id, label: pair.name, mark: pair.mark, x: SPEEDS, y }];
+  });
+  const least: Series = {
+    id: 'lean',
+    label: 'least that holds',
+    x: SPEEDS,
+    y: SPEEDS.map(speed => (leanIn(turn, speed * KMH) + bevel) / DEGREE),
+    context: true,
+  };
+  const text = formatQuantity(turn.radius, 'radius', { system: view.value.system }).text;
+  return (
+    <Chart
+      title={`Edge angle for a ${text} turn`}
+      height={270}
+      x={{ label: 'Speed', measure: 'speedKmh', domain: [10, 100] }}
+      y={{ label: 'Edge angle (below the dotted line it slides)', measure: 'angleDeg', domain: [0, 80] }}
+      series={series.length > 0 ? [...series, least] : []}
+      empty={`None of these pairs carves ${text}: its sidecut is tighter already, or it never gets so tight. Choose another radius.`}
+    />
+  );
+}

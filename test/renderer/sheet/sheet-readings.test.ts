@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { demoPairs } from '../../../renderer/demo/index.ts';
+import { readingGroups } from '../../../renderer/sheet/sheet-readings.ts';
+
+const larch = demoPairs[0]!;
+const rows = new Map(readingGroups(larch, 'metric').flatMap(group => group.rows));
+
+describe('the readings of a pair sheet', () => {
+  it('carry the measuring uncertainty', () => {
+    expect(rows.get('Waist')).toBe('66.0 ± 0.3\u00a0mm');
+    expect(rows.get('Overall length')).toBe('1550 ± 1\u00a0mm');
+    expect(rows.get('Sidecut radius')).toMatch(/^1\d\.\d+ ± 0\.\d+\u00a0m$/);
+  });
+
+  it('say what was taken where the file gives nothing', () => {
+    const { camberMm: _camber, bending: _bending, ...bare } = larch;
+    const told = new Map(readingGroups(bare as typeof larch, 'metric').flatMap(group => group.rows));
+    expect(told.get('Camber')).toBe('none (none given)');
+    expect(told.get('Bending stiffness')).toBe('not given');
+  });
+
+  it('state the springs of a pair with a stiffness', () => {
+    expect(rows.get('Under the boot')).toMatch(/N\/mm$/);
+    expect(Number.parseFloat(rows.get('Shovel over tail')!)).toBeGreaterThan(0.2);
+  });
+});
