@@ -137,7 +137,7 @@ export function HillControls(): JSX.Element {
         options={[
           { value: 'even', label: 'Even' },
           { value: 'roller', label: 'Rollers', title: 'Invented ground, demo data' },
-          { value: 'steepening', label: 'Steepening', title: 'Invented ground, demo data' },
+          { value: 'steepening', label: 'Steeper', title: 'Invented ground, demo data' },
           { value: 'file', label: 'CSV' },
         ]}
         onInput={next => {

@@ -17,6 +17,8 @@ import type { PairRun } from './runs.ts';
 /** As the run model shares the load unless told otherwise. */
 const OUTER_SHARE = 0.7;
 
+const ROUNDING = 1e-6;
+
 const turns = new WeakMap<TurnPlan, TurnRadius>();
 
 function turnRadiusOf(plan: TurnPlan): TurnRadius {
@@ -28,14 +30,17 @@ function turnRadiusOf(plan: TurnPlan): TurnRadius {
 /** The instant of a run as a question to the coach's chain. */
 export function questionAt({ pair, plan, track }: PairRun, row: number): ChainQuestion {
   const edge = track.edge[row]!;
+  const banked = plan.programme.kind === 'banked';
   return {
     turn: turnRadiusOf(plan.turn),
-    edgeAngle: Math.abs(edge),
+    // A banked turn holds with nothing to spare; rounding must not read as a skid.
+    edgeAngle: Math.abs(edge) + (banked ? ROUNDING : 0),
     speed: track.speed[row]!,
     mass: plan.mass,
     slope: Math.asin(groundOf(plan.ground).sine(track.y[row]!)),
     pastFallLine: track.heading[row]! * Math.sign(edge),
-    baseBevel: plan.baseBevel,
+    // Ideal carving tilts the base-edge face itself with the lean, whatever the bevel.
+    baseBevel: banked ? 0 : plan.baseBevel,
     outerShare: OUTER_SHARE,
     sidecutRadius: radiusOf(pair.pair) ?? 0,
   };

@@ -85,7 +85,7 @@ export function SlopeStage(): JSX.Element {
         />
         <StateWords />
       </div>
-      <div class="slope-sheet">
+      <div class="slope-sheet" data-sheet={sheet.value}>
         {sheet.value === 'traces' && <Traces />}
         {sheet.value === 'programme' && <ProgrammeSheet />}
         {sheet.value === 'energy' && <EnergyBook />}

@@ -73,7 +73,7 @@ export function TracePlot({ drawn, box, end, measured, system, times }: Props): 
       <svg width={box.width} height={box.height} overflow="hidden" role="presentation">
         <rect class="trace-field" width={box.width} height={box.height} />
         {measured &&
-          bandsOf(trace).map(band => (
+          bandsOf(trace).map((band, i) => (
             <g key={band.label}>
               <rect
                 class="measured-band"
@@ -81,7 +81,12 @@ export function TracePlot({ drawn, box, end, measured, system, times }: Props): 
                 width={box.width}
                 height={Math.max(2, y(band.low) - y(band.high))}
               />
-              <text class="measured-label" x={box.width - 4} y={y(band.low) - 2} text-anchor="end">
+              <text
+                class="measured-label halo"
+                x={4 + 62 * i}
+                y={Math.max(7, y((band.low + band.high) / 2))}
+                dominant-baseline="central"
+              >
                 {band.label}
               </text>
             </g>

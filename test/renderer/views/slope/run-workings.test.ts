@@ -73,6 +73,18 @@ test('the chain agrees with the track where the edge holds', () => {
   expect(moment.hold).toBeCloseTo(slow.track.hold[row]!, 3);
 });
 
+test('a banked turn holds with nothing to spare and does not skid', () => {
+  const changed = { ...plan, programme: { kind: 'banked', traverse: 1, turns: 2 } as const, startSpeed: 5 };
+  const found = runPlan(changed);
+  if (!found.ok) throw new Error(found.problem);
+  const banked = { ...run, plan: changed, track: found.track };
+  const row = hardestRow(banked.track);
+  const { moment, words } = explainedAt(banked, row)!;
+  expect(moment.hold).toBeCloseTo(0, 4);
+  expect(words.verdict).not.toContain('skids');
+  expect(value(holdWorking(banked, row))).toBeCloseTo(0, 4);
+});
+
 test('the hardest row carries the greatest load of the ski on its edge', () => {
   expect(track.loadBodyWeights[hardestRow(track)]).toBeCloseTo(track.summary.maxLoadBodyWeights, 2);
 });
