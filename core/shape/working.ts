@@ -1,7 +1,9 @@
 import type { Ski } from '../pair/index.ts';
 import type { Working, WorkingInput } from '../working/index.ts';
+import { arcHeight } from './circle.ts';
+import { type EdgeCurve, edgeCurve } from './edge-curve.ts';
 import { waistShare } from './parabola.ts';
-import { type Sidecut, sidecut, sidecutDepth } from './sidecut.ts';
+import { type Sidecut, sidecut } from './sidecut.ts';
 import { type MeasuringUncertainty, TAPE_AND_CALIPER } from './sidecut-uncertainty.ts';
 
 const RULEBOOK =
@@ -12,14 +14,35 @@ const GEOMETRY = 'Plane geometry';
 export function shapeWorkings(ski: Ski, options: Partial<MeasuringUncertainty> = {}): Working[] {
   const uncertainty = { ...TAPE_AND_CALIPER, ...options };
   const cut = sidecut(ski, uncertainty);
-  return ski.widthStations === null
-    ? [depth(ski), radius(ski, cut), plusMinus(ski, cut, uncertainty), circle(ski, cut), taper(ski, cut)]
-    : [stationRadius(cut), stationPlusMinus(ski, cut, uncertainty)];
+  const edge = edgeCurve(ski, uncertainty);
+  const three = ski.widthStations === null ? ski : threeWidthsOf(ski, cut, edge);
+  return [
+    depth(three, cut),
+    ...(ski.widthStations === null
+      ? [radius(ski, cut), plusMinus(ski, cut, uncertainty)]
+      : [stationRadius(cut), stationPlusMinus(ski, cut, uncertainty)]),
+    circle(three, cut),
+    ...(Number.isFinite(cut.fittedRadius) ? [fitted(ski, cut)] : []),
+    ...(ski.widthStations === null ? [waist(ski, cut)] : stationWaist(cut, edge)),
+    taper(three, cut),
+  ];
 }
 
-const S = (ski: Ski) => width('S', 'S', 'tip width', 'tipWidthMm', ski.tipWidth);
-const T = (ski: Ski) => width('T', 'T', 'tail width', 'tailWidthMm', ski.tailWidth);
-const W = (ski: Ski) => width('W', 'W', 'waist width', 'waistWidthMm', ski.waistWidth);
+/** The widths of an edge measured at many stations where the three usual ones would be taken. */
+const threeWidthsOf = (ski: Ski, cut: Sidecut, edge: EdgeCurve): Ski => ({
+  ...ski,
+  tailWidth: 2 * edge.halfWidth(0),
+  waistWidth: 2 * edge.halfWidth(cut.waistStation),
+  tipWidth: 2 * edge.halfWidth(edge.length),
+  waistStation: cut.waistStation,
+});
+
+const SMOOTHED = 'the edge smoothed through widthStations';
+const field = (ski: Ski, name: string) => (ski.widthStations === null ? name : SMOOTHED);
+
+const S = (ski: Ski) => width('S', 'S', 'tip width', field(ski, 'tipWidthMm'), ski.tipWidth);
+const T = (ski: Ski) => width('T', 'T', 'tail width', field(ski, 'tailWidthMm'), ski.tailWidth);
+const W = (ski: Ski) => width('W', 'W', 'waist width', field(ski, 'waistWidthMm'), ski.waistWidth);
 const L = (ski: Ski) => width('L', 'L', 'contact length', 'contactLengthMm', ski.contactLength);
 
 const share = (ski: Ski): WorkingInput => ({
@@ -27,7 +50,9 @@ const share = (ski: Ski): WorkingInput => ({
   symbol: 's',
   meaning: 'waist station as a share of the contact length',
   from:
-    ski.waistStation === null ? 'taken midway: no waist station given' : 'waistFromTailMm / contactLengthMm',
+    ski.waistStation === null
+      ? 'taken midway: no waist station given'
+      : field(ski, 'waistFromTailMm / contactLengthMm'),
   value: waistShare(ski),
   unit: '1',
 });
@@ -36,7 +61,7 @@ function width(name: string, symbol: string, meaning: string, from: string, valu
   return { name, symbol, meaning, from, value, unit: 'm' };
 }
 
-function depth(ski: Ski): Working {
+function depth(ski: Ski, cut: Sidecut): Working {
   return {
     key: 'shape.depth',
     title: 'Sidecut depth',
@@ -44,7 +69,7 @@ function depth(ski: Ski): Working {
     tex: 'd = \\frac{S + T}{4} - \\frac{W}{2}',
     formula: '(S + T) / 4 - W / 2',
     inputs: [S(ski), T(ski), W(ski)],
-    result: { value: sidecutDepth(ski), unit: 'm' },
+    result: { value: cut.depth, unit: 'm' },
     source: 'Half the mean of the end widths less half the waist width',
     status: 'definition',
   };
@@ -118,14 +143,14 @@ function circle(ski: Ski, cut: Sidecut): Working {
         'h_S',
         'h_S',
         'tip half width over the waist',
-        '(tipWidthMm - waistWidthMm) / 2',
+        field(ski, '(tipWidthMm - waistWidthMm) / 2'),
         (ski.tipWidth - ski.waistWidth) / 2,
       ),
       width(
         'h_T',
         'h_T',
         'tail half width over the waist',
-        '(tailWidthMm - waistWidthMm) / 2',
+        field(ski, '(tailWidthMm - waistWidthMm) / 2'),
         (ski.tailWidth - ski.waistWidth) / 2,
       ),
     ],
@@ -134,6 +159,79 @@ function circle(ski: Ski, cut: Sidecut): Working {
     source: GEOMETRY,
     status: 'derived',
   };
+}
+
+function fitted(ski: Ski, cut: Sidecut): Working {
+  const { contactLength } = ski;
+  const points = ski.widthStations === null ? 'points all along the edge' : 'measured width stations';
+  return {
+    key: 'shape.fittedRadius',
+    title: 'Circle of least squares over the edge',
+    symbol: 'R_f',
+    tex: 'R_f = \\frac{L^2}{8 d_f} + \\frac{d_f}{2}',
+    formula: 'L^2 / (8 * d_f) + d_f / 2',
+    inputs: [
+      L(ski),
+      width(
+        'd_f',
+        'd_f',
+        'height of the fitted arc over a chord as long as the contact length',
+        `least squares through the ${points}`,
+        arcHeight(contactLength, cut.fittedRadius),
+      ),
+    ],
+    result: { value: cut.fittedRadius, unit: 'm' },
+    note: `The circle whose heights leave the least sum of squares to the ${points}; its radius, its middle and its lowest point are found together by Gauss–Newton steps.`,
+    source: GEOMETRY,
+    status: 'derived',
+  };
+}
+
+function waist(ski: Ski, cut: Sidecut): Working {
+  return {
+    key: 'shape.waistStation',
+    title: 'True waist, from the rear contact point',
+    symbol: 'x_0',
+    tex: 'x_0 = \\frac{L}{2}\\left(1 - \\frac{(S - T)\\,s (1 - s)}{T + (S - T) s - W}\\right)',
+    formula: 'L / 2 * (1 - (S - T) * s * (1 - s) / (T + (S - T) * s - W))',
+    inputs: [L(ski), share(ski), S(ski), T(ski), W(ski)],
+    result: { value: cut.waistStation, unit: 'm' },
+    note: 'Where the parabola through the three widths is narrowest. With the tip wider than the tail it lies behind the middle of the contact length.',
+    source: GEOMETRY,
+    status: 'derived',
+  };
+}
+
+/** None where the edge is narrowest at one of its ends: there its slope is not zero. */
+function stationWaist(cut: Sidecut, edge: EdgeCurve): Working[] {
+  const at = cut.waistStation;
+  if (!(at > 0.001 * edge.length && at < 0.999 * edge.length)) return [];
+  const of = (name: string, symbol: string, meaning: string, value: number, unit: string): WorkingInput => ({
+    name,
+    symbol,
+    meaning,
+    from: SMOOTHED,
+    value,
+    unit,
+  });
+  return [
+    {
+      key: 'shape.waistStation',
+      title: 'True waist, from the rear contact point',
+      symbol: 'x_0',
+      tex: "x_0 = x - \\frac{y'(x)}{y''(x)}",
+      formula: 'x - y_1 / y_2',
+      inputs: [
+        width('x', 'x', 'station found by halving', SMOOTHED, at),
+        of('y_1', "y'", 'slope of the edge there', edge.slope(at), '1'),
+        of('y_2', "y''", 'curvature of the edge there', edge.curvature(at), '1/m'),
+      ],
+      result: { value: at, unit: 'm' },
+      note: 'The edge is narrowest where its slope is zero: one more Newton step leaves the station where it is.',
+      source: GEOMETRY,
+      status: 'derived',
+    },
+  ];
 }
 
 function taper(ski: Ski, cut: Sidecut): Working {

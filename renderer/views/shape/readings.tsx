@@ -56,14 +56,17 @@ export function ShapeReadings(): JSX.Element | null {
           label="Circle of least squares over the edge"
           measure="radius"
           size="small"
-          value={cut.fittedRadius}
+          value={Number.isFinite(cut.fittedRadius) ? cut.fittedRadius : null}
+          why="The edge is no shallow arc."
           decimals={2}
+          working={explained('shape.fittedRadius')}
         />
         <Reading
           label="True waist, from the rear contact point"
           measure="station"
           size="small"
           value={cut.waistStation}
+          working={explained('shape.waistStation')}
         />
         <Reading
           label="Taper of either edge"
