@@ -1,0 +1,35 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { ensureBuilt, projectRoot } from '../../main/build.ts';
+import { openApp } from './support/app.ts';
+import { ensureBrowser } from './support/browser.ts';
+
+/** Takes the README's pictures of the app as it is now: `npm run pictures`. */
+const folder = join(projectRoot, 'test/e2e/pictures');
+
+ensureBrowser(console.log);
+ensureBuilt(console.log);
+mkdirSync(folder, { recursive: true });
+const app = await openApp({ viewport: { width: 1440, height: 900 } });
+const { page } = app;
+
+await page.getByRole('button', { name: /Slalom against giant slalom/ }).click();
+await shoot('edge');
+await page.locator('body').press('4');
+await shoot('slope');
+await page.locator('body').press('5');
+await shoot('set');
+await app.close();
+
+/** Waits until nothing is being solved, so that the picture shows answers and no progress. */
+async function shoot(name: string): Promise<void> {
+  await page.waitForTimeout(1500);
+  await page
+    .locator('progress')
+    .first()
+    .waitFor({ state: 'detached', timeout: 60_000 })
+    .catch(() => {});
+  await page.waitForTimeout(1500);
+  await page.screenshot({ path: join(folder, `${name}.png`) });
+  console.log(`test/e2e/pictures/${name}.png`);
+}
