@@ -10,13 +10,25 @@ const content = signal<(() => JSX.Element) | null>(null);
 /** What is on paper just now. The page's print style shows nothing else; on screen it is not seen. */
 export function Paper(): JSX.Element | null {
   useEffect(() => {
-    // The browser's own print command prints the active pair's sheet.
+    // The browser's own print command prints the active pair's sheet, and takes it away again.
+    let own = false;
     const before = () => {
       const id = activePair.peek()?.id;
-      if (content.peek() === null && id !== undefined) content.value = () => <PairSheet id={id} />;
+      if (content.peek() === null && id !== undefined) {
+        content.value = () => <PairSheet id={id} />;
+        own = true;
+      }
+    };
+    const after = () => {
+      if (own) content.value = null;
+      own = false;
     };
     window.addEventListener('beforeprint', before);
-    return () => window.removeEventListener('beforeprint', before);
+    window.addEventListener('afterprint', after);
+    return () => {
+      window.removeEventListener('beforeprint', before);
+      window.removeEventListener('afterprint', after);
+    };
   }, []);
   const draw = content.value;
   return draw && <article class="pair-sheet">{draw()}</article>;

@@ -54,6 +54,9 @@ export function agoText({ days }: Care): string {
   return days === 0 ? 'today' : days === 1 ? '1 day ago' : `${days} days ago`;
 }
 
+/** The same where room is short: "3 d ago". */
+export const agoShort = (care: Care): string => agoText(care).replace(/ days? ago/, ' d ago');
+
 /** What is due in words; empty when nothing is. */
 export const dueText = ({ edge, wax }: DueState): string =>
   [edge.due && 'edges', wax.due && 'wax'].filter(Boolean).join(' and ');

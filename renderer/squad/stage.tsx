@@ -5,7 +5,7 @@ import { ImportDialog } from './import-dialog.tsx';
 import { day } from './squad-state.ts';
 import { SquadTable } from './table.tsx';
 import { today } from './today.ts';
-import { SquadTools } from './tools.tsx';
+import { SquadFiles, SquadTools } from './tools.tsx';
 
 export function SquadStage(): JSX.Element {
   useEffect(() => {
@@ -15,6 +15,7 @@ export function SquadStage(): JSX.Element {
     <div class="squad">
       <SquadTools />
       <SquadTable />
+      <SquadFiles />
       <SquadCautions />
       <ImportDialog />
     </div>

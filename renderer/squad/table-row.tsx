@@ -5,7 +5,7 @@ import { remove, toggle } from '../rack/choosing.ts';
 import { editPair } from '../rack/pair-form-host.tsx';
 import { radiusOf, sidecutOf } from '../rack/radius.ts';
 import { isUnsaved, PAIR_MARKS, project, view } from '../state/index.ts';
-import { agoText, type Care } from './due.ts';
+import { agoShort, type Care } from './due.ts';
 import type { SquadRow } from './squad-row.ts';
 import { selectRow } from './squad-state.ts';
 
@@ -95,7 +95,7 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
 function CareCell({ care }: { care: Care }): JSX.Element {
   return (
     <td class={care.due ? 'due' : undefined}>
-      {agoText(care)}
+      {agoShort(care)}
       {care.due && <span class="due-word">due</span>}
     </td>
   );

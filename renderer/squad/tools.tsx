@@ -77,17 +77,8 @@ export function SquadTools(): JSX.Element {
             </button>
           )}
         </span>
-        <button type="button" onClick={() => void importFromFile()}>
-          Import a sheet…
-        </button>
-        <button type="button" onClick={importDemo}>
-          Demo squad
-        </button>
         <button type="button" disabled={due === 0} onClick={() => void printDue()}>
           Print due list
-        </button>
-        <button type="button" disabled={shown.length === 0} onClick={() => void saveTable()}>
-          Save as CSV
         </button>
         <button
           type="button"
@@ -99,6 +90,23 @@ export function SquadTools(): JSX.Element {
         </button>
       </div>
     </section>
+  );
+}
+
+/** Sheets in and out, under the table. */
+export function SquadFiles(): JSX.Element {
+  return (
+    <div class="squad-line">
+      <button type="button" onClick={() => void importFromFile()}>
+        Import a sheet…
+      </button>
+      <button type="button" onClick={importDemo}>
+        Demo squad
+      </button>
+      <button type="button" disabled={shownRows.value.length === 0} onClick={() => void saveTable()}>
+        Save as CSV
+      </button>
+    </div>
   );
 }
 

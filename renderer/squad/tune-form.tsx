@@ -10,8 +10,8 @@ import { readTune, type TuneDraft, type Tuned, type TuneField } from './tune-dra
 const FIELDS: readonly (readonly [TuneField, string, string])[] = [
   ['side', 'Side edge, °', '87'],
   ['base', 'Base bevel, °', '0.5'],
-  ['wax', 'Wax', 'cold, warm, …'],
-  ['structure', 'Structure', 'fine, coarse, …'],
+  ['wax', 'Wax', 'cold'],
+  ['structure', 'Structure', 'fine'],
   ['note', 'Note', ''],
 ];
 
