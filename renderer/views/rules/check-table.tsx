@@ -56,7 +56,7 @@ function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
     <tr>
       <th scope="row">{item.rule}</th>
       <td>{limitText(item, system)}</td>
-      <td title={item.note ?? undefined}>
+      <td class="found" title={item.note ?? undefined}>
         {found}
         {item.quantity === 'radiusM' && item.found !== null && (
           <button

@@ -54,7 +54,7 @@ export function RuleCheckPanel(props: {
   const { pairs, discipline } = props;
   const problems = editionProblems.value;
   return (
-    <section class="rule-check" aria-label="Rule check">
+    <div class="rule-check">
       <div class="rule-choices">
         <Choice
           label="Discipline"
@@ -80,7 +80,7 @@ export function RuleCheckPanel(props: {
           onInput={chooseEdition}
         />
         <button type="button" onClick={openEdition}>
-          Open an edition…
+          Own edition…
         </button>
       </div>
       {problems && (
@@ -106,7 +106,7 @@ export function RuleCheckPanel(props: {
       {pairs.length === 0 && (
         <p class="reading-hint">Choose a pair in the rack to check it against limits.</p>
       )}
-    </section>
+    </div>
   );
 }
 

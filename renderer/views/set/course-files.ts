@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { type GateProblem, readGates, rhythmicSet, writeGates } from '../../../core/course/index.ts';
-import { demoSets, demoSlopes } from '../../demo/sets/index.ts';
+import { demoConditions, demoSets } from '../../demo/sets/index.ts';
 import { getHost } from '../../host/index.ts';
 import { fileStem } from '../../rack/files.ts';
 import { type Course, changeCourse, conditions, course, edit, report } from '../../state/index.ts';
@@ -22,13 +22,13 @@ function disciplineOf(gates: Course['gates']): Course['discipline'] {
   return middle > SLALOM_SPACING ? 'GS' : 'SL';
 }
 
-/** The invented set of a discipline, on its own slope, as one undo step. */
+/** The invented set of a discipline, on its own slope and at its speed, as one undo step. */
 export function takeDemo(discipline: Course['discipline']): void {
   fileProblems.value = null;
   edit(`Demo set, ${discipline === 'SL' ? 'slalom' : 'giant slalom'}`, before => ({
     ...before,
     course: demoSets[discipline],
-    conditions: { ...before.conditions, slopeDeg: demoSlopes[discipline] },
+    conditions: { ...before.conditions, ...demoConditions[discipline] },
   }));
 }
 

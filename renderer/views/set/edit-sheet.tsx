@@ -151,7 +151,7 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
         <button
           type="button"
           class="bare row-link"
-          aria-label={`Add a gate below gate ${gate.label}`}
+          aria-label={`add below gate ${gate.label}`}
           onClick={() => {
             changeCourse('Add gate', putGate(at + 1, gateAfter(gates, at)));
             selectGate(at + 1);
@@ -162,7 +162,7 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
         <button
           type="button"
           class="bare row-link"
-          aria-label={`Remove gate ${gate.label}`}
+          aria-label={`remove gate ${gate.label}`}
           disabled={gates.length <= 2}
           onClick={() => changeCourse(`Remove gate ${gate.label}`, removeGate(at))}
         >

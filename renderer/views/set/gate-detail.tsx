@@ -26,7 +26,7 @@ export function GateDetail(): JSX.Element {
     formatQuantity(value, measure, { system, decimals }).text;
   return (
     <>
-      <div class="sheet-head">
+      <div class="set-head">
         <PairBadge mark={active.mark} />
         <strong>{active.name}</strong>
         <span class="reading-hint">{ranked.verdict}. Keys A to D take another pair.</span>

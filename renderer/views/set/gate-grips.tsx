@@ -128,7 +128,7 @@ function GateGrip(props: {
         <rect class="gate-pole blue" x={-4.2} y={-4.2} width={8.4} height={8.4} />
       )}
       {(!sparse || selected || at % 5 === 4) && (
-        <text class="halo" y={gate.x < 0 ? -16 : 17} text-anchor="middle" dominant-baseline="central">
+        <text class="halo" y={gate.x < 0 ? 17 : -16} text-anchor="middle" dominant-baseline="central">
           {gate.label}
         </text>
       )}

@@ -9,7 +9,7 @@ import { chosenRanking } from './rankings.ts';
 const ROW = 19;
 const KEY = 20;
 /** px along the key, wide enough for the largest lettering. */
-const KEY_AT = [0, 96, 296];
+const KEY_AT = [0, 104, 336];
 
 export const stripHeight = (): number =>
   chosenPairs.value.length > 0 ? chosenPairs.value.length * ROW + KEY : 0;

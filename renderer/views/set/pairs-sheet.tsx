@@ -19,7 +19,7 @@ import { checkOf, VerdictMark } from '../rules/index.ts';
 import { leftOut } from './contenders.ts';
 import { findQuickLine, quickLineOf } from './quick-lines.ts';
 import { ranking } from './rankings.ts';
-import { type Scope, scope } from './set-state.ts';
+import { holdSpeed, type Scope, scope } from './set-state.ts';
 import { Standing } from './standing.tsx';
 
 /** A long rack is shown from the front; the CSV holds all of it. */
@@ -30,7 +30,7 @@ export function PairsSheet(): JSX.Element {
   const answer = ranking.value.value;
   return (
     <>
-      <div class="sheet-head">
+      <div class="set-head">
         <Segments
           label="Rank"
           value={scope.value}
@@ -138,7 +138,7 @@ function Row(props: { id: string; ranked: RankedPair; place: number; bent: boole
         <td colSpan={6}>
           {ranked.verdict}; {bent ? 'bent ski' : 'cosine rule'}
           {entry.pair.discipline && entry.pair.discipline !== course.value.discipline && (
-            <strong> · a {entry.pair.discipline} pair</strong>
+            <strong> · stated for {entry.pair.discipline}</strong>
           )}
           {chosen && <QuickLineOf pair={chosen} carved={ranked.report.seconds} />}
         </td>
@@ -160,9 +160,11 @@ function QuickLineOf({ pair, carved }: { pair: ChosenPair; carved: number }): JS
     return (
       <span>
         {' '}
-        · quick line {seconds.toFixed(2)} s ({Math.abs(carved - seconds).toFixed(2)} s{' '}
-        {seconds < carved ? 'quicker' : 'slower'}
-        {heldBackBy.length > 0 && `, held back by ${heldBackBy.join(', ')}`})
+        · quick line {seconds.toFixed(2)} s
+        {holdSpeed.value
+          ? ', running free'
+          : `, ${Math.abs(carved - seconds).toFixed(2)} s ${seconds < carved ? 'quicker' : 'slower'}`}
+        {heldBackBy.length > 0 && ` (held back by ${heldBackBy.join(', ')})`}
       </span>
     );
   }
@@ -173,7 +175,7 @@ function QuickLineOf({ pair, carved }: { pair: ChosenPair; carved: number }): JS
       <button
         type="button"
         class="bare row-link"
-        aria-label={`Find the quick line of ${pair.name}`}
+        aria-label={`find its quick line: ${pair.name}`}
         onClick={() => findQuickLine(pair.id)}
       >
         find its quick line

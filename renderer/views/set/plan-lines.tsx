@@ -7,7 +7,7 @@ import { quickLineOf } from './quick-lines.ts';
 import { chosenRanking } from './rankings.ts';
 
 /** px between lines that coincide. */
-const APART = 3;
+const APART = 4;
 
 interface DrawnPath {
   readonly pair: ChosenPair;

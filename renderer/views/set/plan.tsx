@@ -15,7 +15,7 @@ export function Plan(): JSX.Element {
     <Figure
       class="set-plan"
       title={name || 'The set'}
-      note={`${demo ? 'demo data, ' : ''}${gates.length} gates`}
+      note={demo ? 'demo data' : `${gates.length} gates`}
       description={`${gates.length} gates from above, downhill to the right, with the line of ${chosenPairs.value.map(pair => pair.name).join(', ') || 'no pair'}`}
       rows={lineRows}
       tools={
@@ -56,7 +56,7 @@ export function Plan(): JSX.Element {
 function Drawing({ size }: { size: Size }): JSX.Element {
   const { gates } = course.value;
   const strip = stripHeight();
-  const box = { left: 46, right: size.width - 8, top: 34, bottom: size.height - strip - 12 };
+  const box = { left: 46, right: size.width - 8, top: 38, bottom: size.height - strip - 30 };
   const scale = planScale(gates, box, selectedGate.value, inView.value, trueScale.value);
   return (
     <g>
@@ -89,15 +89,15 @@ function Downhill(props: { scale: PlanScale; left: number; right: number; bottom
     <g class="axes" aria-hidden="true">
       {marks.map(at => (
         <g key={at} transform={`translate(${scale.down(at)},0)`}>
-          <line class="grid" y1={18} y2={bottom} />
-          <text y={10} text-anchor="middle">
+          <line class="grid" y1={22} y2={bottom} />
+          <text y={14} text-anchor="middle">
             {formatQuantity(at, 'distance', { system, decimals: 0 }).text}
           </text>
         </g>
       ))}
       <line class="fall-line" x1={left} x2={right} y1={middle} y2={middle} />
       <path class="fall-head" d={`M${right},${middle}l-9,-4v8z`} />
-      <text class="halo" x={right} y={bottom + 2} text-anchor="end">
+      <text class="halo" x={right} y={bottom + 20} text-anchor="end">
         fall line, downhill →
       </text>
       <path class="fall-line solid" d={`M8,${middle - 40}v78`} />
@@ -105,7 +105,7 @@ function Downhill(props: { scale: PlanScale; left: number; right: number; bottom
       <text transform={`translate(20,${middle})rotate(90)`} text-anchor="middle">
         skier’s right
       </text>
-      <text class="halo" x={left + 4} y={bottom + 2}>
+      <text class="halo" x={left} y={bottom + 20}>
         {scale.times === 1 ? 'true to scale' : `across drawn ×${scale.times}`}
       </text>
     </g>

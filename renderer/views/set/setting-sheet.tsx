@@ -22,7 +22,7 @@ export function SettingSheet(): JSX.Element {
   });
   return (
     <>
-      <div class="sheet-head">
+      <div class="set-head">
         <strong>
           {discipline === 'SL' ? 'Slalom' : 'Giant slalom'}, {levelOf()}
         </strong>
