@@ -45,6 +45,11 @@ export interface Conditions {
   readonly turns: number;
   /** Bench press. */
   readonly benchLoadN: number;
+  /** Where the press stands, ahead of the boot centre. */
+  readonly benchForeMm: number;
+  /** How far the supports stand inside the contact points. */
+  readonly benchRearInMm: number;
+  readonly benchFrontInMm: number;
   /** A rhythmic set. */
   readonly gates: number;
   readonly gateSpacingM: number;
@@ -123,6 +128,9 @@ export const DEFAULT_CONDITIONS: Conditions = {
   periodS: 2.4,
   turns: 4,
   benchLoadN: 300,
+  benchForeMm: 0,
+  benchRearInMm: 0,
+  benchFrontInMm: 0,
   gates: 12,
   gateSpacingM: 10,
   gateOffsetM: 3,

@@ -18,6 +18,7 @@ import type { JobInput, JobName, JobOutput } from './jobs.ts';
 import { Queue, Superseded, type Thread } from './queue.ts';
 import type { WorkServer } from './worker.ts';
 
+export type { FlexSki, Identified, LargeBendAnswer, Modes, TableCurve } from './flex-jobs.ts';
 export type {
   EquilibriaInput,
   JobInput,

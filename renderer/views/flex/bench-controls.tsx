@@ -3,9 +3,9 @@ import { Quantity } from '../../kit/index.ts';
 import { changeConditions, conditions } from '../../state/index.ts';
 import type { Bendable } from './beams.ts';
 import {
-  foreMm,
   frontInMm,
   MOST_LOAD_N,
+  moveBench,
   pressRange,
   rearInMm,
   rest,
@@ -41,9 +41,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
         max={Math.floor(most)}
         step={5}
         note={placeText(fore)}
-        onInput={mm => {
-          foreMm.value = mm;
-        }}
+        onInput={moveBench.press}
       />
       {rest.value === 'bench' && (
         <>
@@ -54,9 +52,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
             min={0}
             max={inside}
             step={5}
-            onInput={mm => {
-              rearInMm.value = mm;
-            }}
+            onInput={moveBench.rear}
           />
           <Quantity
             label="Front support inset"
@@ -65,9 +61,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
             min={0}
             max={inside}
             step={5}
-            onInput={mm => {
-              frontInMm.value = mm;
-            }}
+            onInput={moveBench.front}
           />
         </>
       )}

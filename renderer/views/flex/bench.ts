@@ -1,6 +1,7 @@
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import type { BenchSetup } from '../../../core/flex/index.ts';
 import type { Ski } from '../../../core/pair/index.ts';
+import { changeConditions, conditions } from '../../state/index.ts';
 
 /** What the ski lies on. */
 export type Rest = 'bench' | 'table';
@@ -18,10 +19,16 @@ export const field = signal<Field>('bending');
 export const enlarged = signal(true);
 
 /** Where the press stands, mm ahead of the boot centre. */
-export const foreMm = signal(0);
+export const foreMm = computed(() => conditions.value.benchForeMm);
 /** How far the supports stand inside the contact points, mm. */
-export const rearInMm = signal(0);
-export const frontInMm = signal(0);
+export const rearInMm = computed(() => conditions.value.benchRearInMm);
+export const frontInMm = computed(() => conditions.value.benchFrontInMm);
+
+export const moveBench = {
+  press: (mm: number) => changeConditions('Place of the press', { benchForeMm: mm }, 'benchForeMm'),
+  rear: (mm: number) => changeConditions('Rear support', { benchRearInMm: mm }, 'benchRearInMm'),
+  front: (mm: number) => changeConditions('Front support', { benchFrontInMm: mm }, 'benchFrontInMm'),
+};
 
 export const MOST_LOAD_N = 1000;
 /** Supports go in by this share of the contact length at most. */
@@ -32,7 +39,8 @@ const CLEAR = 0.03;
 /** Supports and press for a ski, SI: the same places measured from its contact points and boot centre. */
 export function setupOf(ski: Ski, load: number): BenchSetup {
   const length = ski.contactLength;
-  const inset = (mm: number) => (rest.value === 'table' ? 0 : Math.min(mm / 1e3, SUPPORT_SHARE * length));
+  const inset = (mm: number) =>
+    rest.value === 'table' ? 0 : Math.min(Math.max(0, mm) / 1e3, SUPPORT_SHARE * length);
   const rear = inset(rearInMm.value);
   const front = length - inset(frontInMm.value);
   const [least, most] = pressRange(ski, rear, front);

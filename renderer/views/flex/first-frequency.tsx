@@ -7,7 +7,7 @@ import { useModes } from './use-modes.ts';
 
 /** First bending and torsion frequency of the free ski. */
 export function FirstFrequency({ pair, uniform }: { pair: Bendable; uniform: () => Working[] }): JSX.Element {
-  const own = useModes([pair], false)?.[0];
+  const own = useModes([pair], false).found?.get(pair.id);
   const first = (kind: string) => own?.modes.find(mode => mode.kind === kind);
   const bending = first('bending 1');
   const torsion = first('torsion 1');

@@ -3,10 +3,10 @@ import { monotoneCubic } from '../../../core/numeric/index.ts';
 import { formatQuantity } from '../../format/index.ts';
 import { Chart, type Plot, type Series } from '../../kit/index.ts';
 import { type ChosenPair, report, view } from '../../state/index.ts';
+import type { Identified } from '../../work/index.ts';
 import { beamOf } from './beams.ts';
 import { sampled } from './stiffness-chart.tsx';
 import { setStiffness } from './stiffness-edits.ts';
-import type { Identified } from './worker.ts';
 
 type Found = Extract<Identified, { ok: true }>;
 

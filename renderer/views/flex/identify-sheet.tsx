@@ -2,33 +2,38 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { getHost } from '../../host/index.ts';
 import { Quantity } from '../../kit/index.ts';
-import { type ChosenPair, report } from '../../state/index.ts';
+import { activePair, type ChosenPair, report } from '../../state/index.ts';
+import { useWork } from '../../work/index.ts';
 import { beamOf } from './beams.ts';
 import { exampleRows, readBenchRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';
 import { rowsOf, uncertaintyMm } from './identify-state.ts';
 import { STARTING } from './stiffness-edits.ts';
-import { useWorked } from './use-worked.ts';
-import type { Identified } from './worker.ts';
 
 /** Bench readings in, the bending profile that explains them out, with what they cannot tell. */
 export function IdentifySheet({ active }: { active: ChosenPair }): JSX.Element {
-  const text = rowsOf(active.id);
-  const length = active.ski.contactLength;
-  const read = text.value.trim() ? readBenchRows(text.value, length) : null;
-  const uncertainty = uncertaintyMm.value / 1e3;
-  const answer = useWorked<Identified>(
-    `${active.id} ${length} ${uncertainty} ${text.value}`,
-    read?.ok ? async jobs => await jobs.identify(read.readings, length, uncertainty) : null,
-  );
-  const found = read?.ok && answer?.key.startsWith(`${active.id} `) ? answer.value : null;
-  const problem = read?.ok === false ? read.problem : found?.ok === false ? `${found.problem}.` : null;
+  const read = readOf(active);
+  const { value, error } = useWork('identify', 'Finding the profile', () => {
+    const own = activePair.value;
+    const rows = own && readOf(own);
+    if (!rows?.ok) return null;
+    const { contactLength: length } = own!.ski;
+    return { id: own!.id, readings: rows.readings, length, uncertainty: uncertaintyMm.value / 1e3 };
+  }).value;
+  const found = read?.ok && value?.id === active.id ? value : null;
+  const problem = read?.ok === false ? read.problem : found?.ok === false ? `${found.problem}.` : error;
   return (
     <div class="stage-split">
       <RowsEntry active={active} problem={problem} />
       <IdentifyResult active={active} found={found?.ok ? found : null} />
     </div>
   );
+}
+
+/** The rows of a pair as readings, or what is wrong with them; null when there are none. */
+function readOf({ id, ski }: ChosenPair): ReturnType<typeof readBenchRows> | null {
+  const text = rowsOf(id).value;
+  return text.trim() ? readBenchRows(text, ski.contactLength) : null;
 }
 
 function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | null }): JSX.Element {

@@ -1,23 +1,26 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../format/index.ts';
-import { view } from '../../state/index.ts';
-import type { Bendable } from './beams.ts';
+import { activePair, conditions, view } from '../../state/index.ts';
+import { type LargeBendAnswer, useWork } from '../../work/index.ts';
+import { beamOf } from './beams.ts';
 import { setupOf } from './bench.ts';
-import { useWorked } from './use-worked.ts';
 
 /** Says when the bend is no longer small enough for the number over it, and what large-bend theory gives. */
-export function LargeBendNote({ pair, load }: { pair: Bendable; load: number }): JSX.Element {
-  const setup = setupOf(pair.ski, load);
-  const { ski } = pair;
-  const key = JSON.stringify([pair.id, setup, ski.bending]);
-  const answer = useWorked(key, async jobs => await jobs.large(ski, setup));
+export function LargeBendNote({ pair: { id } }: { pair: { readonly id: string } }): JSX.Element {
+  const { value, error } = useWork('largeBend', 'Checking the large bend', () => {
+    const active = activePair.value;
+    if (!active || !beamOf(active.pair).bending) return null;
+    return { id: active.id, ski: active.ski, setup: setupOf(active.ski, conditions.value.benchLoadN) };
+  }).value;
   return (
-    <p class="reading-hint">{answer ? words(answer.value) : 'Checking whether the bend is a small one …'}</p>
+    <p class="reading-hint">
+      {error ?? (value?.id === id ? words(value) : 'Checking whether the bend is a small one …')}
+    </p>
   );
 }
 
-function words(large: { deflection: number; offBy: number; beyondSmall: boolean } | null): string {
-  if (!large) return 'On these supports the load is past what large-bend theory can settle.';
+function words(large: LargeBendAnswer): string {
+  if (!large.ok) return 'On these supports the load is past what large-bend theory can settle.';
   const off = `${(100 * Math.abs(large.offBy)).toFixed(1)} %`;
   if (!large.beyondSmall) return `By small-bend theory, which is within 2 % here (off by ${off}).`;
   const { text } = formatQuantity(large.deflection, 'deflection', {

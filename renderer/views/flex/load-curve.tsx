@@ -1,11 +1,11 @@
 import type { JSX } from 'preact';
-import { Chart, Handle, type Plot, type Series } from '../../kit/index.ts';
-import { changeConditions, conditions } from '../../state/index.ts';
-import { type Bendable, tableOf } from './beams.ts';
+import { Chart, Handle, type Plot, type Series, valueAt } from '../../kit/index.ts';
+import { changeConditions, chosenPairs, conditions } from '../../state/index.ts';
+import { type TableCurve, useWork } from '../../work/index.ts';
+import { type Bendable, bendable, tableOf } from './beams.ts';
 import { MOST_LOAD_N, rest, setupOf } from './bench.ts';
 import { pressedShape } from './pressed.ts';
 import { useHeld } from './use-held.ts';
-import { useWorked } from './use-worked.ts';
 
 /** How far the ski comes down under the press as the load grows. */
 export function LoadCurve({ pairs, lead }: { pairs: readonly Bendable[]; lead: Bendable }): JSX.Element {
@@ -13,23 +13,18 @@ export function LoadCurve({ pairs, lead }: { pairs: readonly Bendable[]; lead: B
   const [most, hold] = useHeld(load > 450 ? MOST_LOAD_N : 500);
   const onTable = rest.value === 'table';
   const setups = pairs.map(pair => setupOf(pair.ski, load));
-  const key = `${rest.value} ${most} ${pairs.map((pair, at) => `${pair.id} ${setups[at].at}`).join(' ')}`;
-  const skis = pairs.map(pair => pair.ski);
-  const stiffness = JSON.stringify(skis.map(ski => [ski.bending, ski.camber, ski.contactLength]));
-  const curves = useWorked(
-    `${key} ${stiffness}`,
-    onTable ? jobs => jobs.tableCurves(skis, setups, most) : null,
-  );
+  const curves = useWork('tableCurves', 'Closing the camber on the table', () => {
+    const skis = bendable(chosenPairs.value).map(({ id, ski }) => ({ id, ski, setup: setupOf(ski, 0) }));
+    return rest.value === 'table' && skis.length > 0 ? { skis, most: MOST_LOAD_N } : null;
+  }).value;
   const series = pairs.flatMap((pair, at): Series[] => {
     const { id, name: label, mark } = pair;
     if (!onTable) {
       const { spring } = pressedShape(pair, setups[at], 'bench');
       return [{ id, label, mark, x: [0, most], y: [0, most / spring] }];
     }
-    const curve = curves?.value[at];
-    return curve && curves.value.length === pairs.length
-      ? [{ id, label, mark, x: curve.loads, y: curve.deflections }]
-      : [];
+    const curve = curves.value?.find(each => each.id === id);
+    return curve ? [{ id, label, mark, ...upTo(most, curve) }] : [];
   });
   return (
     <div class="flex-panel" {...hold}>
@@ -38,7 +33,7 @@ export function LoadCurve({ pairs, lead }: { pairs: readonly Bendable[]; lead: B
         x={{ label: 'Load', measure: 'force', domain: [0, most] }}
         y={{ label: 'Down under the press', measure: 'deflection', zero: true }}
         series={series}
-        empty="Working out how the camber closes …"
+        empty={curves.error ?? 'Working out how the camber closes …'}
       >
         {plot => (
           <>
@@ -52,6 +47,16 @@ export function LoadCurve({ pairs, lead }: { pairs: readonly Bendable[]; lead: B
       </Chart>
     </div>
   );
+}
+
+/** The part of a curve the chart has room for. */
+function upTo(most: number, { loads, deflections }: TableCurve): Pick<Series, 'x' | 'y'> {
+  const inside = loads.filter(load => load < most);
+  const end = valueAt({ x: loads, y: deflections }, most);
+  return {
+    x: [...inside, most],
+    y: [...deflections.slice(0, inside.length), end ?? Number.NaN],
+  };
 }
 
 /** Where the base first touches the table and, when it ever does, lies down. */

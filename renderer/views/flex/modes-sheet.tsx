@@ -5,9 +5,9 @@ import { formatQuantity } from '../../format/index.ts';
 import { Chart, Empty, PairBadge, Segments, type Series } from '../../kit/index.ts';
 import { editPair } from '../../rack/pair-form-host.tsx';
 import { view } from '../../state/index.ts';
+import type { Modes } from '../../work/index.ts';
 import type { Bendable } from './beams.ts';
 import { useModes } from './use-modes.ts';
-import type { Modes } from './worker.ts';
 
 /** Natural frequencies, pair by pair, and the shape of the one that is picked. */
 export function ModesSheet({
@@ -19,9 +19,9 @@ export function ModesSheet({
 }): JSX.Element {
   const clamped = useSignal(false);
   const picked = useSignal<string | null>(null);
-  const found = useModes(pairs, clamped.value);
+  const { found, error } = useModes(pairs, clamped.value);
   if (!lead) return <Empty>A pair must have a bending stiffness before it can vibrate.</Empty>;
-  const own = found?.[pairs.findIndex(pair => pair.id === lead.id)];
+  const own = found?.get(lead.id);
   const kinds = own?.modes.map(mode => mode.kind) ?? [];
   const kind = kinds.includes(picked.value ?? '') ? picked.value! : (kinds[0] ?? '');
   return (
@@ -42,7 +42,7 @@ export function ModesSheet({
             }}
           />
         </div>
-        {!found && <p class="figure-empty">Working out the modes …</p>}
+        {!found && <p class="figure-empty">{error ?? 'Working out the modes …'}</p>}
         {own?.needs && <NeedsMass pair={lead} needs={own.needs} />}
         {found && kinds.length > 0 && (
           <ModesTable
@@ -56,7 +56,7 @@ export function ModesSheet({
           />
         )}
       </div>
-      <ModeShape pairs={pairs} found={found ?? []} kind={kind} />
+      <ModeShape pairs={pairs} found={found ?? new Map()} kind={kind} />
     </div>
   );
 }
@@ -83,7 +83,7 @@ const modeOf = (modes: Modes | undefined, kind: string): Mode | undefined =>
 
 function ModesTable(props: {
   pairs: readonly Bendable[];
-  found: readonly Modes[];
+  found: ReadonlyMap<string, Modes>;
   kinds: readonly string[];
   kind: string;
   pick(kind: string): void;
@@ -116,8 +116,8 @@ function ModesTable(props: {
                 {each}
               </label>
             </th>
-            {props.pairs.map((pair, at) => {
-              const mode = modeOf(props.found[at], each);
+            {props.pairs.map(pair => {
+              const mode = modeOf(props.found.get(pair.id), each);
               return (
                 <td key={pair.id} class="number">
                   {mode ? formatQuantity(mode.hz, 'frequency', { system }).value : '–'}
@@ -134,11 +134,11 @@ function ModesTable(props: {
 /** The picked mode swings between the line and its mirror image, drawn dotted for the first pair. */
 function ModeShape(props: {
   pairs: readonly Bendable[];
-  found: readonly Modes[];
+  found: ReadonlyMap<string, Modes>;
   kind: string;
 }): JSX.Element {
-  const series = props.pairs.flatMap((pair, at): Series[] => {
-    const mode = modeOf(props.found[at], props.kind);
+  const series = props.pairs.flatMap((pair): Series[] => {
+    const mode = modeOf(props.found.get(pair.id), props.kind);
     if (!mode) return [];
     const y = upright(mode);
     const line = { id: pair.id, label: pair.name, mark: pair.mark, x: mode.x, y };

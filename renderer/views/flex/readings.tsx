@@ -53,7 +53,7 @@ export function FlexReadings(): JSX.Element | null {
           working: () => (lying === 'bench' ? benchDeflection(pair, load) : tableDeflection(pair, load)),
         }))}
       />
-      {own && lying === 'bench' && <LargeBendNote pair={own} load={load} />}
+      {own && lying === 'bench' && <LargeBendNote pair={own} />}
       {own && lying === 'table' && <TableReadings pair={own} />}
       <PairReadings
         label="Spring at the boot centre"

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { formatQuantity } from '../../format/index.ts';
 import { Handle } from '../../kit/index.ts';
 import { changeConditions, conditions, view } from '../../state/index.ts';
-import { foreMm, MOST_LOAD_N, pressRange, type Rest, setupOf } from './bench.ts';
+import { MOST_LOAD_N, moveBench, pressRange, type Rest, setupOf } from './bench.ts';
 import { mostDrawn, RAIL, type Shown, type SideScale } from './side-scale.ts';
 
 /** px of arrow at no load, and a N. */
@@ -51,9 +51,7 @@ export function SideLoad({
         invert={px => fore + ((px - x) / scale.perMetre) * 1e3}
         text={placeText(fore)}
         textSide={fore > 0.35 * most ? 'left' : 'right'}
-        onInput={mm => {
-          foreMm.value = mm;
-        }}
+        onInput={moveBench.press}
       />
       <Handle
         label="Load"

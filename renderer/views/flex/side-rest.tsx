@@ -3,7 +3,7 @@ import { formatQuantity } from '../../format/index.ts';
 import { Handle } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
 import type { Bendable } from './beams.ts';
-import { frontInMm, rearInMm, SUPPORT_SHARE, setupOf } from './bench.ts';
+import { frontInMm, moveBench, rearInMm, SUPPORT_SHARE, setupOf } from './bench.ts';
 import type { Shown, SideScale } from './side-scale.ts';
 
 /** The flat hard table. */
@@ -77,12 +77,8 @@ export function Supports(props: { shown: readonly Shown[]; lead: Bendable; scale
         })}
       {post(scale.x(lead, rear), 'var(--ink)', true)}
       {post(scale.x(lead, front), 'var(--ink)', true)}
-      {grip('Rear', rear, rearInMm.value, mm => {
-        rearInMm.value = mm;
-      })}
-      {grip('Front', front, frontInMm.value, mm => {
-        frontInMm.value = mm;
-      })}
+      {grip('Rear', rear, rearInMm.value, moveBench.rear)}
+      {grip('Front', front, frontInMm.value, moveBench.front)}
     </g>
   );
 }

@@ -53,6 +53,24 @@ describe('jobs', () => {
     expect(direct!.ok && radius / direct!.turnRadius).toBeCloseTo(1, 2);
   });
 
+  it('bend: modes, the flat table, the large bend and the profile, each known by its id', () => {
+    const ski = skiOf(larch);
+    const one = { id: 'x', ski };
+    const { contactLength: length, bootCentre: at } = ski;
+    const setup = { length, rear: 0, front: length, at, load: 300 };
+    const [modes] = structuredClone(jobs.modes({ skis: [one], clamped: true }));
+    expect(modes).toMatchObject({ id: 'x', clamped: true, needs: null });
+    expect(modes!.modes.length).toBeGreaterThan(2);
+    const [curve] = structuredClone(jobs.tableCurves({ skis: [{ ...one, setup }], most: 1000 }));
+    expect(curve!.id).toBe('x');
+    expect(curve!.loads.at(-1)).toBe(1000);
+    for (let i = 1; i < curve!.loads.length; i++)
+      expect(curve!.deflections[i]!).toBeGreaterThanOrEqual(curve!.deflections[i - 1]!);
+    expect(jobs.largeBend({ ...one, setup })).toMatchObject({ ok: true, id: 'x', beyondSmall: false });
+    const few = jobs.identify({ id: 'x', readings: [], length, uncertainty: 1e-4 });
+    expect(few).toMatchObject({ ok: false, id: 'x', problem: expect.stringMatching(/reading/) });
+  });
+
   it('say what is missing to carve', () => {
     const { bending: _, ...bare } = larch;
     expect(() => jobs.groove({ pair: bare, conditions }, () => {})).toThrow(/Larch 155: bending: none given/);

@@ -1,9 +1,17 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import { checkWorking } from '../../../../core/working/index.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
-import { PAIR_MARKS, ski } from '../../../../renderer/state/index.ts';
+import {
+  EMPTY_PROJECT,
+  load,
+  PAIR_MARKS,
+  settle,
+  ski,
+  undo,
+  undoLabel,
+} from '../../../../renderer/state/index.ts';
 import { bendable } from '../../../../renderer/views/flex/beams.ts';
-import { foreMm, frontInMm, rearInMm, rest, setupOf } from '../../../../renderer/views/flex/bench.ts';
+import { moveBench, rest, setupOf } from '../../../../renderer/views/flex/bench.ts';
 import {
   benchDeflection,
   frequency,
@@ -21,15 +29,13 @@ const [larch] = bendable(
 
 afterEach(() => {
   rest.value = 'bench';
-  foreMm.value = 0;
-  rearInMm.value = 0;
-  frontInMm.value = 0;
+  load(EMPTY_PROJECT);
 });
 
 describe('flex view', () => {
   test('its own workings hold', () => {
-    foreMm.value = 40;
-    rearInMm.value = 100;
+    moveBench.press(40);
+    moveBench.rear(100);
     const all = [
       benchDeflection(larch, 300),
       tableDeflection(larch, 60),
@@ -39,9 +45,26 @@ describe('flex view', () => {
     for (const working of all) expect(checkWorking(working)).toEqual([]);
   });
 
+  test('press and supports are moved in steps that undo takes back', () => {
+    const at = () => setupOf(larch.ski, 0);
+    const before = at();
+    moveBench.press(25);
+    moveBench.press(60);
+    settle();
+    moveBench.front(90);
+    expect(at().at - before.at).toBeCloseTo(0.06, 9);
+    expect(before.front - at().front).toBeCloseTo(0.09, 9);
+    expect(undoLabel.value).toBe('Front support');
+    undo();
+    expect(at().front).toBe(before.front);
+    expect(undoLabel.value).toBe('Place of the press');
+    undo();
+    expect(at()).toEqual(before);
+  });
+
   test('supports carry the ski: the base stands on them free and pressed', () => {
-    rearInMm.value = 150;
-    frontInMm.value = 80;
+    moveBench.rear(150);
+    moveBench.front(80);
     const setup = setupOf(larch.ski, 250);
     const { x, free, pressed } = pressedShape(larch, setup, 'bench');
     for (const station of [setup.rear, setup.front]) {
