@@ -30,6 +30,8 @@ export interface Axis {
   readonly zero?: boolean;
   /** Greatest value shown, for quantities that run away (a radius near a straight edge). */
   readonly ceiling?: number;
+  /** The axis goes at least this far, whatever the series hold: for lines drawn under them. */
+  readonly reach?: number;
 }
 
 /** y at `x` by straight lines between samples; null outside the samples or where they are not finite. */
@@ -66,6 +68,7 @@ export function extentOf(values: Iterable<ArrayLike<number>>, axis: Axis): [numb
     low = Math.min(low, 0);
     high = Math.max(high, 0);
   }
+  if (axis.reach !== undefined) high = Math.max(high, axis.reach);
   if (!(high >= low)) return [0, 1];
   if (high === low) {
     const room = Math.abs(high) * 0.1 || 1;

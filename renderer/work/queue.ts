@@ -47,11 +47,12 @@ export class Queue {
     });
   }
 
-  /** Drops a lane's request if it still waits. */
-  forget(lane: string): void {
+  /** Drops a lane's request if it still waits; whether one did. */
+  forget(lane: string): boolean {
     const dropped = this.waiting.filter(each => each.lane === lane);
     this.waiting = this.waiting.filter(each => each.lane !== lane);
     for (const each of dropped) each.reject(new Superseded(`${each.name} was replaced or stopped`));
+    return dropped.length > 0;
   }
 
   /** Drops a lane's request, running or waiting. */

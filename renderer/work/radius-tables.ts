@@ -67,19 +67,24 @@ function newTable(pair: Pair, key: string, hardness: number, fore: number): Read
   const lane = `table ${key}`;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let underWay = false;
+  let wanted = false;
+  let dropped = false;
   const state = signal<TableState>(WAITING, {
     watched() {
+      wanted = true;
       if (state.peek().table || underWay) return;
       clearTimeout(timer);
       timer = setTimeout(make, SETTLED_MS);
     },
     unwatched() {
+      wanted = false;
       clearTimeout(timer);
-      if (underWay) forgetWork(lane, 'radiusTable');
+      if (underWay) dropped = forgetWork(lane, 'radiusTable');
     },
   });
   async function make() {
     underWay = true;
+    dropped = false;
     state.value = WAITING;
     try {
       const made = await doWork(
@@ -96,6 +101,12 @@ function newTable(pair: Pair, key: string, hardness: number, fore: number): Read
           ? { ...WAITING, progress: null, failure: made.reason }
           : { ...WAITING, progress: null, table: made };
     } catch (error) {
+      if (error instanceof Superseded && dropped) {
+        // Nobody had asked for a moment, as when one view gives way to another; it was nobody's stop button.
+        state.value = WAITING;
+        if (wanted) timer = setTimeout(make, SETTLED_MS);
+        return;
+      }
       const failure =
         error instanceof Superseded ? 'The radius table was stopped.' : (error as Error).message;
       state.value = { ...WAITING, progress: null, failure };

@@ -42,12 +42,13 @@ export function RadiusCompared({ pairs }: { pairs: readonly ChosenPair[] }): JSX
     series.length > 0
       ? series
       : rules.map(({ pair, y }): Series => ({ id: pair.id, label: 'rule', x: ANGLES, y, context: true }));
+  const reach = Math.max(0, ...rules.map(({ y }) => y[0]!));
   return (
     <Chart
       title="Radius against edge angle"
       height={270}
       x={{ label: 'Edge angle', measure: 'angleDeg', domain: [0, MOST_EDGE] }}
-      y={{ label: 'Turn radius (dotted: cosine rule)', measure: 'radius', zero: true }}
+      y={{ label: 'Turn radius (dotted: cosine rule)', measure: 'radius', zero: true, reach }}
       series={drawn}
       tools={<TableProgress tables={turnings.map(({ state }) => ({ ...state, stale: false }))} />}
       empty="These edges have no sidecut: the waist must be narrower than tip and tail."

@@ -8,6 +8,7 @@ import { type ChosenPair, changeConditions, conditions } from '../../state/index
 import { asked, DEGREE, LEAST_EDGE, MOST_EDGE } from './asked.ts';
 import { TableProgress } from './table-progress.tsx';
 import { type TableShown, tableShown } from './tables.ts';
+import { turnOf } from './turn.ts';
 
 const ANGLES = Float64Array.from({ length: 74 }, (_, at) => LEAST_EDGE + at);
 
@@ -29,12 +30,13 @@ export function RadiusChart(props: {
     ...(own ? [{ id: 'rule', label: 'rule', x: ANGLES, y: own.y, context: true }] : []),
     ...props.pairs.flatMap((pair, at) => bentSeries(pair, tables[at]!)),
   ];
+  const reach = Math.max(0, ...rules.map(({ y }) => y[0]!));
   return (
     <Chart
-      title="Radius against edge angle"
+      title="Turn radius"
       description="Turn radius against edge angle: bent ski and cosine rule"
       x={{ label: 'Edge angle', measure: 'angleDeg', domain: [0, MOST_EDGE] }}
-      y={{ label: 'Turn radius (dotted: cosine rule)', measure: 'radius', zero: true }}
+      y={{ label: 'Radius (dotted: cosine rule)', measure: 'radius', zero: true, reach }}
       series={series}
       cursor={cursor}
       tools={<TableProgress tables={tables} />}
@@ -46,7 +48,7 @@ export function RadiusChart(props: {
           .map(({ pair, y }) => <RuleLine key={pair.id} plot={plot} y={y} colour={pair.mark.colour} />)
       }
     >
-      {plot => <EdgeHandle plot={plot} />}
+      {plot => <Now pairs={props.pairs} active={props.active} plot={plot} />}
     </Chart>
   );
 }
@@ -66,13 +68,28 @@ function RuleLine({ plot, y, colour }: { plot: Plot; y: Float64Array; colour: st
   return <path class="line context" d={path ?? ''} stroke={colour} stroke-dasharray="2 4" />;
 }
 
-/** The present edge angle on its axis, to be dragged. */
-function EdgeHandle({ plot }: { plot: Plot }): JSX.Element {
+/** The turns solved at the present edge angle, there before their lines are; the active pair's is dragged. */
+function Now(props: {
+  readonly pairs: readonly ChosenPair[];
+  readonly active: ChosenPair;
+  readonly plot: Plot;
+}): JSX.Element {
+  const { active, plot } = props;
   const { edgeDeg } = conditions.value;
-  const x = plot.x(edgeDeg);
+  const x = plot.x(Math.min(MOST_EDGE, Math.max(LEAST_EDGE, edgeDeg)));
+  const heightOf = (pair: ChosenPair) => {
+    const { radius, rule } = turnOf(pair);
+    const y = plot.y(radius ?? rule ?? 0);
+    return Math.min(plot.height, Math.max(0, y));
+  };
   return (
     <g>
       <line class="edge-now" x1={x} x2={x} y1={0} y2={plot.height} />
+      {props.pairs
+        .filter(pair => pair.id !== active.id && turnOf(pair).solved !== null)
+        .map(pair => (
+          <circle key={pair.id} cx={x} cy={heightOf(pair)} r={4} fill={pair.mark.colour} />
+        ))}
       <Handle
         label="Edge angle"
         measure="angleDeg"
@@ -82,7 +99,7 @@ function EdgeHandle({ plot }: { plot: Plot }): JSX.Element {
         step={1}
         along="x"
         x={x}
-        y={plot.height}
+        y={heightOf(active)}
         invert={px => plot.x.invert(px)}
         onInput={value => changeConditions('Edge angle', { edgeDeg: value }, 'edgeDeg')}
       />

@@ -88,8 +88,8 @@ describe('queue', () => {
     const queue = new Queue(start);
     const running = queue.ask(request('a', 'run'));
     const waiting = queue.ask(request('b', 'wait'));
-    queue.forget('a');
-    queue.forget('b');
+    expect(queue.forget('a')).toBe(false);
+    expect(queue.forget('b')).toBe(true);
     await expect(waiting).rejects.toBeInstanceOf(Superseded);
     started[0]!.finish('done');
     expect(await running).toBe('done');
