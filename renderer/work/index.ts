@@ -56,8 +56,8 @@ const long = new Queue(startThread);
 const brief = new Queue(startThread);
 const queueOf = (name: JobName) => (BRIEF_JOBS.has(name) ? brief : long);
 
-/** Drops a job nobody wants any more if it has not begun. */
-export const forgetWork = (lane: string, name: JobName): void => queueOf(name).forget(lane);
+/** Drops a job nobody wants any more if it has not begun; whether it did. */
+export const forgetWork = (lane: string, name: JobName): boolean => queueOf(name).forget(lane);
 
 /**
  * Runs a job in the worker. A newer call with the same `lane` replaces this one, which then rejects with
