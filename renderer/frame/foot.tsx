@@ -11,7 +11,7 @@ export function Foot(): JSX.Element {
       <div class="foot-status" role="status">
         {tasks.value.map(task => (
           <span class="task" key={task.label}>
-            {task.label}
+            <span class="task-label">{task.label}</span>
             <progress value={task.progress ?? undefined} max={1} aria-label={task.label} />
             <button type="button" class="quiet" onClick={() => task.cancel()}>
               Stop

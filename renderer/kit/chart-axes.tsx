@@ -29,7 +29,7 @@ const titled = (axis: Axis, shown: Shown) => (shown.unit ? `${axis.label}, ${sho
 
 export function ChartAxes({ plot, xAxis, yAxis, xShown, yShown }: Props): JSX.Element {
   const { width, height } = plot;
-  const across = ticksOf(plot.x.domain(), xShown, Math.max(2, Math.round(width / 90)));
+  const across = ticksOf(plot.x.domain(), xShown, Math.max(3, Math.round(width / 80)));
   const up = ticksOf(plot.y.domain(), yShown, Math.max(2, Math.round(height / 48)));
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus

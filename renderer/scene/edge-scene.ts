@@ -184,9 +184,10 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
     switch (camera) {
       case 'ski':
         set(-0.85, 0.9, 0.4);
-        out.target.addScaledVector(this.#forward, 0.14).addScaledVector(this.#normal, -0.03);
+        // The near half takes more of the picture than the far one.
+        out.target.addScaledVector(this.#forward, -0.02 * length).addScaledVector(this.#normal, -0.03);
         out.wide = length * 1.1;
-        out.high = length * 0.62;
+        out.high = length * 0.5;
         break;
       case 'along':
         // Far off through a long lens, so that tip and tail are seen at nearly one size.

@@ -112,8 +112,16 @@ interface LabelBox {
   x: number;
   y: number;
   half: number;
+  /** Moved down and to the right by so much, px. */
   shift: number;
+  right: number;
+  /** Marks something in the picture. */
+  inside: boolean;
 }
+
+/** The place nearest to `at` that is `room` away from both ends; `at` where there is not so much room. */
+const within = (at: number, room: number, length: number): number =>
+  2 * room > length ? at : Math.min(length - room, Math.max(room, at));
 
 /** The labels of one scene, sized together before each picture. */
 export class LabelSet {
@@ -134,8 +142,17 @@ export class LabelSet {
     return label;
   }
 
-  /** Sizes the labels for one picture and moves those apart that would cover each other. */
-  fit(camera: PerspectiveCamera, widthPx: number, heightPx: number, sizePx: number): void {
+  /**
+   * Sizes the labels for one picture, keeps their plates inside it and moves those apart that would cover each
+   * other. What would stand behind `cover`, a box at the lower right in px, is left out.
+   */
+  fit(
+    camera: PerspectiveCamera,
+    widthPx: number,
+    heightPx: number,
+    sizePx: number,
+    cover = { width: 0, height: 0 },
+  ): void {
     this.#count = 0;
     for (const label of this.labels) {
       const { sprite } = label;
@@ -149,6 +166,13 @@ export class LabelSet {
       box.x = ((this.#at.x + 1) / 2) * widthPx + (label.side * sizePx * label.aspect) / 2;
       box.y = ((1 - this.#at.y) / 2) * heightPx;
       box.shift = 0;
+      box.right = 0;
+      // What is marked may stand at the rim of the picture; its plate stays inside whole.
+      box.inside = box.x > -box.half && box.x < widthPx + box.half && box.y > 0 && box.y < heightPx;
+      if (!box.inside) continue;
+      box.right = within(box.x, box.half, widthPx) - box.x;
+      box.x += box.right;
+      box.shift = within(box.y, sizePx / 2 + 3, heightPx) - box.y;
     }
     const step = sizePx + 4;
     for (let round = 0; round < 6; round++) {
@@ -165,16 +189,24 @@ export class LabelSet {
           moved = true;
         }
       }
+      for (let i = 0; i < this.#count; i++) {
+        const box = this.#boxes[i];
+        if (box.inside) box.shift = within(box.y + box.shift, sizePx / 2 + 3, heightPx) - box.y;
+      }
       if (!moved) break;
     }
     for (let i = 0; i < this.#count; i++) {
-      const { label, shift } = this.#boxes[i];
-      label!.sprite.center.y = 0.5 + shift / sizePx;
+      const { label, shift, right, x, y, half } = this.#boxes[i];
+      const { sprite, side, aspect } = label!;
+      sprite.center.set(0.5 - 0.5 * side - right / (sizePx * aspect), 0.5 + shift / sizePx);
+      const covered = x + half > widthPx - cover.width && y + shift + sizePx / 2 > heightPx - cover.height;
+      if (covered) sprite.scale.set(1e-6, 1e-6, 1);
     }
   }
 
   #box(i: number): LabelBox {
-    while (this.#boxes.length <= i) this.#boxes.push({ label: null, x: 0, y: 0, half: 0, shift: 0 });
+    while (this.#boxes.length <= i)
+      this.#boxes.push({ label: null, x: 0, y: 0, half: 0, shift: 0, right: 0, inside: false });
     return this.#boxes[i];
   }
 

@@ -59,6 +59,8 @@ export class Stage<Input, CameraName extends string> {
   readonly #small = new PerspectiveCamera();
   readonly #smallRig = new CameraRig(this.#small);
   readonly #pose = cameraPose();
+  /** What the small picture hides of the large one, px from the lower right corner. */
+  readonly #cover = { width: 0, height: 0 };
   readonly #options: SceneOptions;
   readonly #stopListening: () => void;
   readonly #ownsCanvas: boolean;
@@ -202,7 +204,17 @@ export class Stage<Input, CameraName extends string> {
     else this.#main.layers.disable(DETAIL_LAYER);
     this.#renderer.setScissorTest(false);
     this.#renderer.setViewport(0, 0, this.#width, this.#height);
-    this.#picture(this.#main, this.rig.distance, this.#width, this.#height, 26 * this.#theme.emphasis);
+    const covered = this.#inset ? this.#insetWidth() : 0;
+    this.#cover.width = covered === 0 ? 0 : covered + 18;
+    this.#cover.height = covered === 0 ? 0 : covered * 0.8 + 18;
+    this.#picture(
+      this.#main,
+      this.rig.distance,
+      this.#width,
+      this.#height,
+      26 * this.#theme.emphasis,
+      this.#cover,
+    );
     if (this.#inset) this.#drawInset();
     this.#frames++;
     this.#cpu = performance.now() - began;
@@ -301,10 +313,11 @@ export class Stage<Input, CameraName extends string> {
     width: number,
     height: number,
     labelPx: number,
+    cover?: { width: number; height: number },
   ): void {
     const ratio = this.#renderer.getPixelRatio();
     this.#ribbons.size.set(width * ratio, height * ratio);
-    this.#setUp.labels.fit(camera, width, height, labelPx);
+    this.#setUp.labels.fit(camera, width, height, labelPx, cover);
     this.#sky.mesh.position.copy(camera.position);
     // Seen from afar the whole hill must stay clear of the haze.
     this.#fog.near = 60 + 1.6 * distance;
@@ -314,8 +327,10 @@ export class Stage<Input, CameraName extends string> {
 
   /** Width of the small picture; 0 where the page is too small for one. */
   #insetWidth(): number {
-    const width = Math.round(Math.min(this.#width * 0.3, this.#height * 0.42));
-    return width < 120 ? 0 : width;
+    // A low picture keeps it large enough to read.
+    const tall = Math.max(this.#height * 0.42, Math.min(this.#height * 0.66, 150));
+    const width = Math.round(Math.min(this.#width * 0.3, tall));
+    return width < 96 ? 0 : width;
   }
 
   #drawInset(): void {

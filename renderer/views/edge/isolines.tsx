@@ -103,7 +103,6 @@ export function Isolines(props: {
           </text>
         ) : null,
       )}
-      <text x={width} y={-9} text-anchor="end">{`radius in ${unit.unit}`}</text>
     </g>
   );
 }

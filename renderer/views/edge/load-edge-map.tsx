@@ -1,14 +1,14 @@
 import { scaleLinear } from 'd3';
 import type { JSX } from 'preact';
 import { type RadiusTable, tableRadius } from '../../../core/carve/index.ts';
-import { formatQuantity, shownAs } from '../../format/index.ts';
+import { decimal, formatQuantity, shownAs } from '../../format/index.ts';
 import { Figure, PairBadge, type Size } from '../../kit/index.ts';
 import { type ChosenPair, changeConditions, conditions, settle, view } from '../../state/index.ts';
 import { asked, DEGREE, LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';
 import { Isolines } from './isolines.tsx';
 import { type Scales, scalesFor } from './map-scales.ts';
 import { TableProgress } from './table-progress.tsx';
-import { tableShown } from './tables.ts';
+import { type TableShown, tableShown } from './tables.ts';
 
 const LEFT = 46;
 const TOP = 22;
@@ -24,19 +24,18 @@ export function LoadEdgeMap({ pair }: { pair: ChosenPair }): JSX.Element {
       title="Load–edge map"
       note={<PairBadge mark={pair.mark} />}
       description={`Map of the turn radius of ${pair.name} over edge angle and load`}
-      tools={<TableProgress tables={[shown]} />}
       class={shown.stale ? 'stale' : undefined}
       rows={table ? () => tableRows(table) : undefined}
     >
       {size =>
         table ? (
-          <Drawing table={table} pair={pair} size={size} />
+          <Drawing shown={shown} table={table} pair={pair} size={size} />
         ) : (
           <foreignObject width={size.width} height={size.height}>
             <div class="figure-empty">
               {shown.missing
                 ? 'A bending stiffness in its form lets the load change the radius.'
-                : (shown.failure ?? 'Solving the ski at every angle and load …')}
+                : (shown.failure ?? <TableProgress tables={[shown]} said="Solving every angle and load" />)}
             </div>
           </foreignObject>
         )
@@ -45,7 +44,15 @@ export function LoadEdgeMap({ pair }: { pair: ChosenPair }): JSX.Element {
   );
 }
 
-function Drawing({ table, pair, size }: { table: RadiusTable; pair: ChosenPair; size: Size }): JSX.Element {
+function Drawing(props: {
+  readonly shown: TableShown;
+  readonly table: RadiusTable;
+  readonly pair: ChosenPair;
+  readonly size: Size;
+}): JSX.Element {
+  const { shown, table, pair, size } = props;
+  const { progress } = shown;
+  const unit = shownAs('radius', view.value.system);
   const width = Math.max(40, size.width - LEFT - RIGHT);
   const height = Math.max(40, size.height - TOP - BOTTOM);
   const scales = scalesFor(width, height);
@@ -53,6 +60,9 @@ function Drawing({ table, pair, size }: { table: RadiusTable; pair: ChosenPair; 
     <g transform={`translate(${LEFT},${TOP})`}>
       <MapAxes scales={scales} width={width} height={height} />
       <Isolines table={table} colour={pair.mark.colour} width={width} height={height} />
+      <text x={width} y={-9} text-anchor="end">
+        {progress === null ? `radius in ${unit.unit}` : `solving, ${decimal(progress * 100, 0)} %`}
+      </text>
       <Point scales={scales} table={table} width={width} height={height} />
     </g>
   );

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { line } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
+import { formatQuantity } from '../../format/index.ts';
 import { Chart, Handle, type Plot, type Series } from '../../kit/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { type ChosenPair, changeConditions, conditions } from '../../state/index.ts';
@@ -76,6 +77,7 @@ function Now(props: {
 }): JSX.Element {
   const { active, plot } = props;
   const { edgeDeg } = conditions.value;
+  const turn = turnOf(active).radius;
   const x = plot.x(Math.min(MOST_EDGE, Math.max(LEAST_EDGE, edgeDeg)));
   const heightOf = (pair: ChosenPair) => {
     const { radius, rule } = turnOf(pair);
@@ -100,6 +102,8 @@ function Now(props: {
         along="x"
         x={x}
         y={heightOf(active)}
+        text={turn === null ? undefined : formatQuantity(turn, 'radius', { system: plot.system }).text}
+        textSide={x > 0.6 * plot.width ? 'left' : 'right'}
         invert={px => plot.x.invert(px)}
         onInput={value => changeConditions('Edge angle', { edgeDeg: value }, 'edgeDeg')}
       />

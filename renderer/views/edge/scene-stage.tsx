@@ -3,20 +3,14 @@ import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { getHost } from '../../host/index.ts';
 import { Segments } from '../../kit/index.ts';
-import {
-  createScene,
-  type EdgeCamera,
-  type EdgeSceneHandle,
-  type ThemeName,
-  webglAvailable,
-} from '../../scene/index.ts';
-import { activePair, chosenPairs, report, type Theme, view } from '../../state/index.ts';
+import type { createScene, EdgeCamera, EdgeSceneHandle } from '../../scene/index.ts';
+import { activePair, chosenPairs, report, view } from '../../state/index.ts';
+import { SCENE_THEME } from '../slope/form.ts';
+import { lookHere } from '../slope/look.ts';
 import { FlatDrawings } from './flat-drawings.tsx';
 import { sceneInput, sceneWords } from './scene-input.ts';
 import { ScenePlayback } from './scene-playback.tsx';
 import { camera, exaggeration } from './sheet-state.ts';
-
-const THEMES: Readonly<Record<Theme, ThemeName>> = { snow: 'light', night: 'dark', projector: 'projector' };
 
 const CAMERAS: readonly { value: EdgeCamera; label: string; title: string }[] = [
   { value: 'ski', label: 'Ski', title: 'The ski in its groove' },
@@ -34,20 +28,29 @@ export function SceneStage(): JSX.Element {
   const flat = useSignal<string | null>(null);
 
   useEffect(() => {
-    if (!box.current) return;
-    if (!webglAvailable()) {
-      flat.value = 'This browser or its graphics driver has no WebGL 2, so the snow is drawn flat.';
-      return;
-    }
-    try {
-      const { made, end } = begin(box.current, () => {
+    let gone = false;
+    let stop = () => {};
+    const drawn = async () => {
+      // The drawing library is large and only some views need it.
+      const { createScene, webglAvailable } = await import('../../scene/index.ts');
+      if (gone || !box.current) return;
+      if (!webglAvailable()) {
+        flat.value = 'This browser or its graphics driver has no WebGL 2, so the snow is drawn flat.';
+        return;
+      }
+      const { made, end } = begin(createScene, box.current, () => {
         flat.value = 'The graphics driver gave up the picture, so the snow is drawn flat.';
       });
       scene.value = made;
-      return end;
-    } catch (error) {
-      flat.value = `The snow is drawn flat: ${(error as Error).message}`;
-    }
+      stop = end;
+    };
+    drawn().catch((error: Error) => {
+      flat.value = `The snow is drawn flat: ${error.message}`;
+    });
+    return () => {
+      gone = true;
+      stop();
+    };
   }, []);
 
   const active = activePair.value;
@@ -100,15 +103,15 @@ export function SceneStage(): JSX.Element {
 }
 
 /** Makes the scene and keeps it in step with the state; `end` takes it off again. */
-function begin(box: HTMLElement, lost: () => void): { made: EdgeSceneHandle; end: () => void } {
-  const made = createScene(box, {
-    kind: 'edge',
-    theme: THEMES[view.peek().theme],
-    reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
-  });
+function begin(
+  create: typeof createScene,
+  box: HTMLElement,
+  lost: () => void,
+): { made: EdgeSceneHandle; end: () => void } {
+  const made = create(box, { kind: 'edge', ...lookHere(view.peek().theme) });
   made.canvas.addEventListener('webglcontextlost', lost);
   const stops = [
-    effect(() => made.setTheme(THEMES[view.value.theme])),
+    effect(() => made.setTheme(SCENE_THEME[view.value.theme])),
     effect(() => {
       const input = sceneInput();
       if (input) made.update(input);

@@ -7,6 +7,9 @@ import { turnOf } from './turn.ts';
 /** Differences from the rule smaller than this share are not worth a cause. */
 const SAME = 0.005;
 
+/** Twist at the ends that is too little to open a turn, rad. */
+const SLIGHT_TWIST = 0.002;
+
 /** The turn in one or two sentences: what the rule gives, and what bending in this snow makes of it. */
 export function whyThisTurn(pair: ChosenPair): string | undefined {
   const sidecut = radiusOf(pair.pair);
@@ -16,7 +19,8 @@ export function whyThisTurn(pair: ChosenPair): string | undefined {
   const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
   const angle = formatQuantity(conditions.value.edgeDeg, 'angleDeg').text.replace('.0', '');
   const byRule = `Cut to ${metres(sidecut)}; tipped to ${angle} that makes ${metres(sidecut)} × cos ${angle} = ${metres(rule)}.`;
-  if (unbendable(pair)) return `${byRule} That is the rule for rigid snow.`;
+  if (unbendable(pair))
+    return `${byRule} So says the rule for rigid snow; what this snow does to it needs a bending stiffness.`;
   const groove = grooveOf(pair);
   if (solved === null || groove === null) return byRule;
   const change = solved / rule - 1;
@@ -24,6 +28,9 @@ export function whyThisTurn(pair: ChosenPair): string | undefined {
   if (Math.abs(change) < SAME) return `${byRule} Bent into this snow it does the same.`;
   if (change < 0)
     return `${byRule} This snow gives way under the boot, the ski bends further, and turns ${percent} tighter.`;
-  const twist = formatQuantity(Math.max(groove.twistTip, groove.twistTail), 'angle').text;
+  const open = Math.max(groove.twistTip, groove.twistTail);
+  if (open < SLIGHT_TWIST)
+    return `${byRule} This load does not bend it wholly into the snow, and the turn is ${percent} wider.`;
+  const twist = formatQuantity(open, 'angle').text;
   return `${byRule} Its ends twist open by up to ${twist} and the turn is ${percent} wider.`;
 }
