@@ -34,7 +34,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
         onInput={benchLoadN => changeConditions('Bench load', { benchLoadN }, 'benchLoadN')}
       />
       <Quantity
-        label="Press ahead of boot"
+        label="Press place"
         measure="stationMm"
         value={fore}
         min={Math.ceil(least)}
@@ -46,7 +46,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
       {rest.value === 'bench' && (
         <>
           <Quantity
-            label="Rear support inset"
+            label="Rear support"
             measure="stationMm"
             value={Math.min(rearInMm.value, inside)}
             min={0}
@@ -55,7 +55,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
             onInput={moveBench.rear}
           />
           <Quantity
-            label="Front support inset"
+            label="Front support"
             measure="stationMm"
             value={Math.min(frontInMm.value, inside)}
             min={0}

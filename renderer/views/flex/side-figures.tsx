@@ -65,10 +65,7 @@ function ScaleBars({ scale }: { scale: SideScale }): JSX.Element {
         {text(upright, system === 'metric' ? 0 : 1)}
       </text>
       <text x={x + wide + 8} y={y + tall} dominant-baseline="central">
-        {text(along, 0)}
-      </text>
-      <text x={x - 4} y={y + tall + 20}>
-        {scale.times === 1 ? 'true to scale' : `heights ×${scale.times}`}
+        {`${text(along, 0)}, ${scale.times === 1 ? 'true to scale' : `heights ×${scale.times}`}`}
       </text>
     </g>
   );

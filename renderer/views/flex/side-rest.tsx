@@ -50,7 +50,7 @@ export function Supports(props: { shown: readonly Shown[]; lead: Bendable; scale
           return (side === 'Rear' ? along : length - along) * 1e3;
         }}
         text={mm === 0 ? 'at contact' : `${inside} inside`}
-        textSide={side === 'Rear' ? 'right' : 'left'}
+        textSide="below"
         onInput={set}
       />
     );

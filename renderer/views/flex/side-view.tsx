@@ -17,7 +17,7 @@ export function SideView({ pairs, lead }: { pairs: readonly Bendable[]; lead: Be
   const shown = pairs.map(pair => ({ pair, shape: pressedShape(pair, setupOf(pair.ski, load), rest.value) }));
   return (
     <Figure
-      title="From the side"
+      title="Side view"
       class="side-view"
       description={`Side view under ${load} N: ${shown
         .map(({ pair, shape }) => `${pair.name} comes down ${(shape.deflection * 1e3).toFixed(1)} mm`)
@@ -39,8 +39,8 @@ function SideTools(): JSX.Element {
         labelHidden
         value={rest.value}
         options={[
-          { value: 'bench', label: 'two supports', title: 'The bench: two knife edges' },
-          { value: 'table', label: 'flat table', title: 'A flat hard table: the camber closes' },
+          { value: 'bench', label: 'supports', title: 'The bench: two knife edges' },
+          { value: 'table', label: 'table', title: 'A flat hard table: the camber closes' },
         ]}
         onInput={value => {
           rest.value = value;

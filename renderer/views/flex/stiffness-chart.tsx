@@ -30,7 +30,7 @@ export function StiffnessChart({ active }: { active: ChosenPair }): JSX.Element 
   return (
     <div class="flex-panel" {...hold}>
       <Chart
-        title={`Stiffness ${symbol}`}
+        title="Stiffness"
         x={{ label: 'From rear contact', measure: 'station' }}
         y={{ label: symbol, measure: 'stiffness', domain }}
         series={series}

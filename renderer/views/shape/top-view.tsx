@@ -31,7 +31,7 @@ export function TopView(): JSX.Element {
 function legend(pairs: readonly ChosenPair[]): string {
   const stations = activePair.value?.pair.widthStations ? 'widths from measured stations' : '';
   const together = pairs.length > 1 ? 'boot centres together' : '';
-  return [stations, together].filter(Boolean).join(', ');
+  return [stations, together, 'dotted: not measured'].filter(Boolean).join(', ');
 }
 
 function Outlines({ pairs, size }: { pairs: readonly ChosenPair[]; size: Size }): JSX.Element {
