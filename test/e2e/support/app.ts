@@ -28,7 +28,11 @@ export async function openApp(options: BrowserContextOptions = {}): Promise<App>
     if (message.type() === 'error') problems.push(`console: ${message.text()}`);
   });
   page.on('pageerror', error => problems.push(`uncaught: ${error.message}`));
-  page.on('requestfailed', request => problems.push(`failed: ${request.url()}`));
+  page.on('requestfailed', request => {
+    // A page that reloads drops what it was still loading; that is nobody's fault.
+    const reason = request.failure()?.errorText;
+    if (reason !== 'net::ERR_ABORTED') problems.push(`failed: ${request.url()} (${reason})`);
+  });
   page.on('request', request => {
     const { protocol } = new URL(request.url());
     const isOwn = request.url().startsWith(server.address) || protocol === 'blob:' || protocol === 'data:';
