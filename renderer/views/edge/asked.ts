@@ -27,3 +27,8 @@ export const asked: ReadonlySignal<CarveConditions> = computed(() => {
     fore: within(foreMm, -MOST_FORE, MOST_FORE) * MM,
   };
 });
+
+/** Parts of the question, for what must not be redrawn while the other parts are dragged. */
+export const askedLoad = computed(() => asked.value.load);
+export const askedHardness = computed(() => asked.value.hardness);
+export const askedFore = computed(() => asked.value.fore ?? 0);

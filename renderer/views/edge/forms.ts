@@ -17,9 +17,16 @@ const DASHES: Readonly<Record<PairMark['letter'], readonly number[]>> = {
   D: [0.66, 0.24, 0.14, 0.24],
 };
 
-/** A theme's colour as the drawing surface needs it, read from the page. */
-export const pageColour = (name: string) =>
-  getComputedStyle(document.documentElement).getPropertyValue(name).trim();
+const colours = new Map<string, string>();
+
+/** A theme's colour as the drawing surface needs it, read from the page once: asking works out every style. */
+export function pageColour(name: string): string {
+  const root = document.documentElement;
+  const key = `${root.dataset.theme} ${name}`;
+  const colour = colours.get(key) ?? getComputedStyle(root).getPropertyValue(name).trim();
+  colours.set(key, colour);
+  return colour;
+}
 
 export function styleOf({ letter, colour }: PairMark): PairStyle {
   return { letter, colour: pageColour(colour.slice(4, -1)), dash: DASHES[letter] };

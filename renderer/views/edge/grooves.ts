@@ -8,15 +8,19 @@ import { asked } from './asked.ts';
 export interface Grooves {
   /** By rack id, the last answer of every chosen pair that can be bent. */
   readonly answers: ReadonlyMap<string, Equilibrium | CarveFailure>;
-  /** A newer question is under way; the answers belong to the one before. */
+  /** A newer question has been under way for a moment; the answers belong to the one before. */
   readonly running: boolean;
   /** The calculation itself broke. */
   readonly fault: string | null;
 }
 
+/** An answer that comes sooner is not waited for: nothing is redrawn to say that it is on its way. */
+const MOMENT_MS = 200;
+
 let stop: (() => void) | undefined;
 let latest = 0;
 let shown = 0;
+let slow: ReturnType<typeof setTimeout> | undefined;
 
 /**
  * The chosen pairs in their grooves under the present conditions, solved in the worker while anything on
@@ -44,25 +48,41 @@ export const grooves: ReadonlySignal<Grooves> = (() => {
     },
   );
 
+  function waiting() {
+    slow ??= setTimeout(() => {
+      state.value = { ...state.peek(), running: true };
+    }, MOMENT_MS);
+  }
+
+  function answered(now: Grooves) {
+    clearTimeout(slow);
+    slow = undefined;
+    state.value = now;
+  }
+
   function ask() {
     const conditions = asked.value;
     const pairs = chosenPairs.value.filter(({ pair }) => carvingOf(pair).ok);
     latest += 1;
     const mine = latest;
-    state.value = { ...state.peek(), running: pairs.length > 0 };
-    if (pairs.length === 0) return;
+    if (pairs.length === 0) {
+      answered({ ...state.peek(), running: false });
+      return;
+    }
+    waiting();
     const input = { pairs: pairs.map(({ pair }) => pair), conditions };
     doWork('grooves', 'equilibria', 'Solving the groove', input).then(
       found => {
         if (mine <= shown) return;
         shown = mine;
         const answers = new Map(pairs.map(({ id }, at) => [id, found[at]!]));
-        state.value = { answers, running: mine !== latest, fault: null };
+        answered({ answers, running: false, fault: null });
+        if (mine !== latest) waiting();
       },
       (error: Error) => {
         if (mine !== latest) return;
         const fault = error instanceof Superseded ? null : error.message;
-        state.value = { ...state.peek(), running: false, fault };
+        answered({ ...state.peek(), running: false, fault });
       },
     );
   }

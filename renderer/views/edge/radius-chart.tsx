@@ -6,7 +6,7 @@ import { formatQuantity } from '../../format/index.ts';
 import { Chart, Handle, type Plot, type Series } from '../../kit/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { type ChosenPair, changeConditions, conditions } from '../../state/index.ts';
-import { asked, DEGREE, LEAST_EDGE, MOST_EDGE } from './asked.ts';
+import { askedLoad, DEGREE, LEAST_EDGE, MOST_EDGE } from './asked.ts';
 import { TableProgress } from './table-progress.tsx';
 import { type TableShown, tableShown } from './tables.ts';
 import { turnOf } from './turn.ts';
@@ -56,7 +56,7 @@ export function RadiusChart(props: {
 
 function bentSeries(pair: ChosenPair, { table }: TableShown): Series[] {
   if (!table) return [];
-  const { load } = asked.value;
+  const load = askedLoad.value;
   const y = ANGLES.map(degrees => tableRadius(table, degrees * DEGREE, load));
   return [{ id: pair.id, label: pair.name, mark: pair.mark, x: ANGLES, y }];
 }

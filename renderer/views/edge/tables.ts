@@ -1,7 +1,7 @@
 import type { RadiusTable } from '../../../core/carve/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
 import { type TableState, tableOf } from '../../work/radius-tables.ts';
-import { asked } from './asked.ts';
+import { askedFore, askedHardness } from './asked.ts';
 
 export interface TableShown extends TableState {
   /** The table belongs to other conditions or an earlier state of the pair; a newer one is on its way. */
@@ -12,8 +12,7 @@ const last = new Map<string, RadiusTable>();
 
 /** The pair's radius table on the present snow; the last one until it is made. */
 export function tableShown({ id, pair }: ChosenPair): TableShown {
-  const { hardness, fore } = asked.value;
-  const state = tableOf(pair, hardness, fore).value;
+  const state = tableOf(pair, askedHardness.value, askedFore.value).value;
   if (state.table) {
     last.set(id, state.table);
     return { ...state, stale: false };
