@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals';
 import type { Gate } from '../../core/course/index.ts';
 import { checkPair, type Pair, type RackTune, rackOf, readRack, writeRack } from '../../core/pair/index.ts';
+import { boardFrom } from './board-settings.ts';
 import {
   type Conditions,
   type Course,
@@ -17,6 +18,7 @@ import {
   THEMES,
   type ViewSettings,
 } from './project.ts';
+import { slopeFrom } from './slope-settings.ts';
 import { project } from './store.ts';
 
 /** Where the draft is kept: the host's, or any two functions. */
@@ -71,6 +73,8 @@ export function projectFrom(text: string | null): Project | null {
     activeId: activeId ?? chosen.find(id => id !== null) ?? null,
     conditions: conditionsFrom(value.conditions),
     course: courseFrom(value.course),
+    slope: slopeFrom(value.slope, ids),
+    board: boardFrom(value.board, ids),
     view: viewFrom(value.view),
   };
 }

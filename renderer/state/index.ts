@@ -11,6 +11,7 @@
  *   changePair(id, 'Waist width', { waistWidthMm: 66 }, 'waist') refused when invalid, said in the foot
  *   edit(label, rackEdit, key?), settle(), undo(), redo()
  *   changeCourse('Gate 3', moveGate(2, { x: 1.5 }), 'gate 3')    the gates; `course` reads them
+ *   changeSlope('Ground', { ground: 'roller' }), changeBoard('Skis', { sideBySide: false })   `slope`, `board` read them
  *   changeView({ question: 'edge' })                             not undone; { page: 'squad' } lays a page over it
  *   report(text, 'error'?), showTask(id, task)                   the line in the foot
  *
@@ -18,6 +19,7 @@
  * signals come in.
  */
 
+export { board, changeBoard } from './board-settings.ts';
 export { changeCourse, course, moveGate, putGate, removeGate } from './course-edits.ts';
 export {
   activePair,
@@ -33,11 +35,15 @@ export { type DraftStore, draftOf, keepDraft, projectFrom } from './draft.ts';
 export { PAIR_MARKS, type PairMark } from './letters.ts';
 export { changePair } from './pair-edits.ts';
 export {
+  type BoardSettings,
   type Conditions,
   type Course,
+  DEFAULT_BOARD,
   DEFAULT_CONDITIONS,
   DEFAULT_DUE,
+  DEFAULT_SLOPE,
   DEFAULT_VIEW,
+  type DrawnPoint,
   type DueAfter,
   EMPTY_PROJECT,
   MAX_CHOSEN,
@@ -49,8 +55,10 @@ export {
   type Question,
   type RackEntry,
   type RackFile,
+  type SlopeSettings,
   SNOWS,
   type SnowName,
+  type TextFile,
   THEMES,
   type Theme,
   type ViewSettings,
@@ -68,6 +76,7 @@ export {
   replacePair,
   unchoose,
 } from './rack-edits.ts';
+export { changeSlope, slope } from './slope-settings.ts';
 export { report, type Status, showTask, status, type Task, tasks } from './status.ts';
 export {
   adjust,

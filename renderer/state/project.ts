@@ -1,5 +1,6 @@
 import type { Gate } from '../../core/course/index.ts';
 import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
+import type { TurnShape } from '../../core/run/index.ts';
 import type { System } from '../format/index.ts';
 
 export type Question = 'shape' | 'flex' | 'edge' | 'slope' | 'set';
@@ -66,6 +67,39 @@ export interface Course {
   readonly demo: boolean;
 }
 
+/** A table opened from a file, kept as its text. */
+export interface TextFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** One point of a programme drawn by hand: s and degrees, positive in right turns. */
+export interface DrawnPoint {
+  readonly at: number;
+  readonly deg: number;
+}
+
+/** The hill the skis are sent down and the programme they are skied with. */
+export interface SlopeSettings {
+  readonly ground: 'even' | 'roller' | 'steepening' | 'file';
+  readonly groundFile: TextFile | null;
+  readonly programme: 'linked' | 'drawn' | 'file' | 'banked';
+  readonly programmeFile: TextFile | null;
+  /** How linked turns take up and give back their edge angle. */
+  readonly shape: TurnShape;
+  /** Where banked turns change side, from the fall line. */
+  readonly traverseDeg: number;
+  readonly drawn: readonly DrawnPoint[];
+  /** The pair that goes along: an id, null for none, absent for the first chosen that is not active. */
+  readonly ghost?: string | null | undefined;
+}
+
+/** The skis on the board; null where the board picks one itself. */
+export interface BoardSettings {
+  readonly skis: readonly [string | null, string | null];
+  readonly sideBySide: boolean;
+}
+
 /** A page laid over the questions: the whole squad's rack, or the chosen pairs side by side. */
 export type Page = 'squad' | 'compare';
 export const PAGES: readonly Page[] = ['squad', 'compare'];
@@ -109,6 +143,8 @@ export interface Project {
   readonly activeId: string | null;
   readonly conditions: Conditions;
   readonly course: Course;
+  readonly slope: SlopeSettings;
+  readonly board: BoardSettings;
   readonly view: ViewSettings;
 }
 
@@ -149,6 +185,18 @@ export const DEFAULT_DUE: DueAfter = { edgeDays: 7, waxDays: 3 };
 
 export const NO_COURSE: Course = { name: '', discipline: 'SL', gates: [], demo: false };
 
+export const DEFAULT_SLOPE: SlopeSettings = {
+  ground: 'even',
+  groundFile: null,
+  programme: 'linked',
+  programmeFile: null,
+  shape: 'sine',
+  traverseDeg: 60,
+  drawn: [0, 42, 0, -48, 0, 52, 0, -30, 0].map((deg, i) => ({ at: i * 0.8, deg })),
+};
+
+export const DEFAULT_BOARD: BoardSettings = { skis: [null, null], sideBySide: true };
+
 export const EMPTY_PROJECT: Project = {
   rack: [],
   rackFile: null,
@@ -158,6 +206,8 @@ export const EMPTY_PROJECT: Project = {
   activeId: null,
   conditions: DEFAULT_CONDITIONS,
   course: NO_COURSE,
+  slope: DEFAULT_SLOPE,
+  board: DEFAULT_BOARD,
   view: DEFAULT_VIEW,
 };
 

@@ -13,6 +13,8 @@ import { radiusOf } from '../../rack/radius.ts';
 import type { EdgeCamera } from '../../scene/index.ts';
 import {
   activePair,
+  board,
+  changeBoard,
   chosenPairs,
   conditions,
   PAIR_MARKS,
@@ -53,20 +55,21 @@ export const bySize = computed(() =>
     .toSorted((a, b) => a.pair.lengthMm - b.pair.lengthMm || a.pair.name.localeCompare(b.pair.name)),
 );
 
-const places = [signal<string | null>(null), signal<string | null>(null)] as const;
-export const sideBySide = signal(true);
+export const sideBySide = computed(() => board.value.sideBySide);
 export const boardCamera = signal<EdgeCamera>('hill');
 
 export type Place = 0 | 1;
 
+/** Lays a ski on the board; the moves of a drag are one undo step. */
 export function putSki(place: Place, id: string): void {
-  places[place].value = id;
+  const [first, second] = board.value.skis;
+  changeBoard('Ski', { skis: place === 0 ? [id, second] : [first, id] }, `board ski ${place}`);
 }
 
 /** A short slalom ski against the longest giant slalom ski, unless the room has chosen otherwise. */
 function placedId(place: Place): string | null {
   const ids = bySize.value.map(entry => entry.id);
-  const own = places[place].value;
+  const own = board.value.skis[place];
   if (own !== null && ids.includes(own)) return own;
   if (place === 0) {
     const active = activePair.value?.id;

@@ -1,7 +1,6 @@
 import { readEdges, readProfile, TableTextError } from '../../../core/run/index.ts';
 import { getHost } from '../../host/index.ts';
-import { report } from '../../state/index.ts';
-import { groundFile, groundKind, programmeFile, programmeKind, type TextFile } from './settings.ts';
+import { changeSlope, report, type TextFile } from '../../state/index.ts';
 
 /** Asks for a table and reads it; the first fault is told with its line. */
 async function askFor(read: (text: string) => unknown): Promise<TextFile | null> {
@@ -21,14 +20,12 @@ async function askFor(read: (text: string) => unknown): Promise<TextFile | null>
 export async function openProfile(): Promise<void> {
   const file = await askFor(readProfile);
   if (!file) return;
-  groundFile.value = file;
-  groundKind.value = 'file';
+  changeSlope('Ground', { ground: 'file', groundFile: file });
 }
 
 /** Rows of time, s, and edge angle, degrees. */
 export async function openProgramme(): Promise<void> {
   const file = await askFor(readEdges);
   if (!file) return;
-  programmeFile.value = file;
-  programmeKind.value = 'file';
+  changeSlope('Turns', { programme: 'file', programmeFile: file });
 }

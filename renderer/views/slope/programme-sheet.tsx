@@ -1,27 +1,35 @@
 import type { JSX } from 'preact';
 import { Chart, Handle, Quantity, type Series } from '../../kit/index.ts';
-import { PAIR_MARKS } from '../../state/index.ts';
+import { changeSlope, type DrawnPoint, PAIR_MARKS, slope } from '../../state/index.ts';
 import { programmeOf } from './run-plan.ts';
 import { leadRun } from './runs.ts';
-import { drawn, leadPair, programmeKind, programmePlan } from './settings.ts';
+import { leadPair, programmePlan } from './settings.ts';
 
 const DEG = 180 / Math.PI;
 const SAMPLES = 240;
 const MOST_POINTS = 25;
 const STEEPEST = 80;
 
+function draw(label: string, drawn: readonly DrawnPoint[], key: string | null = null): void {
+  changeSlope(label, { drawn }, key);
+}
+
 /** Edge angle over time: what the skier is told to do. Drawn programmes have a handle at every point. */
 export function ProgrammeSheet(): JSX.Element {
-  const points = drawn.value;
-  const isDrawn = programmeKind.value === 'drawn';
+  const { drawn: points, programme } = slope.value;
+  const isDrawn = programme === 'drawn';
   const step = points[1]!.at - points[0]!.at;
   const setStep = (seconds: number) => {
-    drawn.value = points.map((point, i) => ({ ...point, at: Number((i * seconds).toFixed(3)) }));
+    draw(
+      'Time from point to point',
+      points.map((point, i) => ({ ...point, at: Number((i * seconds).toFixed(3)) })),
+      'drawn step',
+    );
   };
   const add = () => {
     const last = points.at(-1)!;
     const turn = points.at(-2)!.deg > 0 ? -45 : 45;
-    drawn.value = [...points, { at: last.at + step, deg: turn }, { at: last.at + 2 * step, deg: 0 }];
+    draw('Add a turn', [...points, { at: last.at + step, deg: turn }, { at: last.at + 2 * step, deg: 0 }]);
   };
   return (
     <div class="programme-sheet">
@@ -52,9 +60,13 @@ export function ProgrammeSheet(): JSX.Element {
                   x={plot.x(point.at)}
                   y={plot.y(point.deg)}
                   invert={plot.y.invert}
-                  onInput={deg => {
-                    drawn.value = points.map((each, k) => (k === i ? { ...each, deg } : each));
-                  }}
+                  onInput={deg =>
+                    draw(
+                      `Edge angle at ${point.at.toFixed(1)} s`,
+                      points.map((each, k) => (k === i ? { ...each, deg } : each)),
+                      `drawn ${i}`,
+                    )
+                  }
                 />
               ))
             : null
@@ -77,16 +89,14 @@ export function ProgrammeSheet(): JSX.Element {
           <button
             type="button"
             disabled={points.length <= 3}
-            onClick={() => {
-              drawn.value = points.slice(0, -2);
-            }}
+            onClick={() => draw('Take the last turn off', points.slice(0, -2))}
           >
             Take the last turn off
           </button>
         </div>
       ) : (
         <p class="reading-hint">
-          {programmeKind.value === 'banked'
+          {programme === 'banked'
             ? 'Banked turns have no programme: at every instant the skis are tilted as far as the force leans. The line is what came of it.'
             : 'To draw your own, choose Drawn under Turns.'}
         </p>

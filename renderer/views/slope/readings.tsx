@@ -1,14 +1,18 @@
+import './controls.css';
 import type { JSX } from 'preact';
 import { terminalSpeedWorking } from '../../../core/run/index.ts';
 import { PairReadings, Quantity, Reading } from '../../kit/index.ts';
 import { changeConditions, conditions } from '../../state/index.ts';
-import { GhostChoice, HillControls, SkierControls, TurnControls } from './controls.tsx';
+import { GhostChoice } from './ghost-choice.tsx';
+import { HillControls } from './hill-controls.tsx';
 import { hardestRow, leastHoldRow, questionAt } from './moment.ts';
 import { holdWorking, loadWorking } from './row-workings.ts';
 import { bookWorking, endSpeedWorking } from './run-workings.ts';
 import { leadRun, type PairRun, runs, turnSource } from './runs.ts';
 import { leadPair } from './settings.ts';
 import { skidWords, stretchesOf } from './skids.ts';
+import { SkierControls } from './skier-controls.tsx';
+import { TurnControls } from './turn-controls.tsx';
 
 export function SlopeReadings(): JSX.Element | null {
   const lead = leadPair.value;

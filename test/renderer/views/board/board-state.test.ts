@@ -4,24 +4,20 @@ import { demoPairs } from '../../../../renderer/demo/index.ts';
 import { radiusOf } from '../../../../renderer/rack/radius.ts';
 import {
   addEntries,
+  changeBoard,
   changeConditions,
   EMPTY_PROJECT,
   edit,
   load,
   project,
+  settle,
+  undo,
 } from '../../../../renderer/state/index.ts';
-import {
-  answers,
-  boardSkis,
-  bySize,
-  putSki,
-  sideBySide,
-} from '../../../../renderer/views/board/board-state.ts';
+import { answers, boardSkis, bySize, putSki } from '../../../../renderer/views/board/board-state.ts';
 
 beforeEach(() => {
   load(EMPTY_PROJECT);
   edit('Rack', addEntries(demoPairs.map((pair, i) => ({ id: `demo-${i}`, pair, saved: pair }))));
-  sideBySide.value = true;
 });
 
 test('the ski slider runs from the shortest to the longest', () => {
@@ -33,7 +29,7 @@ test('the ski slider runs from the shortest to the longest', () => {
 test('two skis differ, one ski is the first of them', () => {
   const [first, second] = boardSkis.value;
   expect(first!.id).not.toBe(second!.id);
-  sideBySide.value = false;
+  changeBoard('One ski', { sideBySide: false });
   expect(boardSkis.value.map(each => each.id)).toEqual([first!.id]);
 });
 
@@ -49,4 +45,14 @@ test('the answer follows the ski and the edge angle', () => {
   expect(answer!.moment.radius).toBeCloseTo(radiusOf(bare)! * 0.5, 9);
   expect(answer!.chain()[0]!.result.value).toBeCloseTo(answer!.moment.radius, 6);
   expect(skiOf(bare).bending).toBeNull();
+});
+
+test('dragging the ski slider is one step, and undo lays the ski before it back', () => {
+  const before = boardSkis.value[1]!.id;
+  const others = bySize.value.filter(entry => entry.id !== before && entry.id !== boardSkis.value[0]!.id);
+  for (const entry of others) putSki(1, entry.id);
+  settle();
+  expect(boardSkis.value[1]!.id).toBe(others.at(-1)!.id);
+  undo();
+  expect(boardSkis.value[1]!.id).toBe(before);
 });

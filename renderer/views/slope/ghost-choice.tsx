@@ -1,0 +1,21 @@
+import type { JSX } from 'preact';
+import { Segments } from '../../kit/index.ts';
+import { activePair, changeSlope, chosenPairs } from '../../state/index.ts';
+import { ghostPair } from './settings.ts';
+
+/** Which other chosen pair goes along at the same time. */
+export function GhostChoice(): JSX.Element | null {
+  const others = chosenPairs.value.filter(pair => pair.id !== activePair.value?.id);
+  if (others.length === 0) return null;
+  return (
+    <Segments
+      label="Beside it"
+      value={ghostPair.value?.id ?? ''}
+      options={[
+        { value: '', label: 'None' },
+        ...others.map(pair => ({ value: pair.id, label: pair.mark.letter, title: pair.name })),
+      ]}
+      onInput={id => changeSlope('Beside it', { ghost: id || null })}
+    />
+  );
+}

@@ -1,0 +1,51 @@
+import type { JSX } from 'preact';
+import { Quantity, Segments } from '../../kit/index.ts';
+import { changeSlope, conditions, slope } from '../../state/index.ts';
+import { FileChoice } from './file-choice.tsx';
+import { openProfile } from './files.ts';
+import { setCondition as set } from './set-condition.ts';
+
+/** The ground the skis run on. */
+export function HillControls(): JSX.Element {
+  const c = conditions.value;
+  const { ground, groundFile } = slope.value;
+  return (
+    <details class="control-group" open>
+      <summary>Hill</summary>
+      <Segments
+        label="Ground"
+        labelHidden
+        value={ground}
+        options={[
+          { value: 'even', label: 'Even' },
+          { value: 'roller', label: 'Rollers', title: 'Invented ground, demo data' },
+          { value: 'steepening', label: 'Steeper', title: 'Invented ground, demo data' },
+          { value: 'file', label: 'CSV' },
+        ]}
+        onInput={next => changeSlope('Ground', { ground: next })}
+      />
+      {ground === 'even' && (
+        <Quantity
+          label="Slope"
+          measure="angleDeg"
+          value={c.slopeDeg}
+          min={0}
+          max={45}
+          step={1}
+          decimals={0}
+          onInput={set('Slope', 'slopeDeg')}
+        />
+      )}
+      {(ground === 'roller' || ground === 'steepening') && (
+        <p class="reading-hint">Pala Ostrelle, an invented hill (demo data).</p>
+      )}
+      {ground === 'file' && (
+        <FileChoice
+          name={groundFile?.name}
+          hint="Rows of horizontal distance and height in m. Until a file is open, the even slope is skied."
+          onOpen={openProfile}
+        />
+      )}
+    </details>
+  );
+}

@@ -1,0 +1,73 @@
+import type { JSX } from 'preact';
+import { airDensity, DRAG_AREA, type Posture } from '../../../core/run/index.ts';
+import { Quantity, Segments } from '../../kit/index.ts';
+import { changeConditions, conditions } from '../../state/index.ts';
+import { altitudeOf } from './altitude.ts';
+import { setCondition as set } from './set-condition.ts';
+
+/** Mass, friction and the air. */
+export function SkierControls(): JSX.Element {
+  const c = conditions.value;
+  const postures = Object.keys(DRAG_AREA) as Posture[];
+  const posture = postures.find(each => DRAG_AREA[each] === c.dragAreaM2);
+  return (
+    <details class="control-group">
+      <summary>Skier and air</summary>
+      <Quantity
+        label="Mass with equipment"
+        measure="massKg"
+        value={c.massKg}
+        min={20}
+        max={150}
+        step={1}
+        onInput={set('Mass', 'massKg')}
+      />
+      <Quantity
+        label="Friction on snow"
+        measure="number"
+        value={c.friction}
+        min={0}
+        max={0.3}
+        step={0.005}
+        decimals={3}
+        onInput={set('Friction', 'friction')}
+      />
+      <Segments<Posture | ''>
+        label="Posture"
+        labelHidden
+        value={posture ?? ''}
+        options={postures.map(value => ({
+          value,
+          label: value[0]!.toUpperCase() + value.slice(1),
+          title: `Drag area ${DRAG_AREA[value]} m²`,
+        }))}
+        onInput={value => value && changeConditions('Posture', { dragAreaM2: DRAG_AREA[value] })}
+      />
+      <Quantity
+        label="Drag area"
+        measure="areaM2"
+        value={c.dragAreaM2}
+        min={0}
+        max={1.2}
+        step={0.01}
+        note={
+          posture === 'race stance'
+            ? 'Race stance is a placeholder between the two measured ones.'
+            : undefined
+        }
+        onInput={set('Drag area', 'dragAreaM2')}
+      />
+      <Quantity
+        label="Altitude"
+        measure="distance"
+        value={altitudeOf(c.airDensity)}
+        min={0}
+        max={4500}
+        step={100}
+        decimals={0}
+        note={`Air ${c.airDensity.toFixed(3)} kg/m³ (standard atmosphere)`}
+        onInput={altitude => changeConditions('Altitude', { airDensity: airDensity(altitude) }, 'airDensity')}
+      />
+    </details>
+  );
+}

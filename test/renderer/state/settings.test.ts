@@ -1,0 +1,75 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import {
+  board,
+  changeBoard,
+  changeSlope,
+  DEFAULT_BOARD,
+  DEFAULT_SLOPE,
+  draftOf,
+  EMPTY_PROJECT,
+  load,
+  project,
+  projectFrom,
+  redo,
+  settle,
+  slope,
+  undo,
+  undoLabel,
+} from '../../../renderer/state/index.ts';
+
+beforeEach(() => load(EMPTY_PROJECT));
+
+const read = (change: object) =>
+  projectFrom(JSON.stringify({ ...JSON.parse(draftOf(project.value)), ...change }))!;
+
+describe('the run and the board in the project', () => {
+  it('are undone and redone', () => {
+    changeSlope('Ground', { ground: 'roller' });
+    changeBoard('Skis', { sideBySide: false });
+    undo();
+    expect(board.value.sideBySide).toBe(true);
+    expect(undoLabel.value).toBe('Ground');
+    undo();
+    expect(slope.value).toBe(DEFAULT_SLOPE);
+    redo();
+    expect(slope.value.ground).toBe('roller');
+  });
+
+  it('take a drag as one step', () => {
+    for (const traverseDeg of [61, 62, 63]) changeSlope('Traverse', { traverseDeg }, 'traverseDeg');
+    settle();
+    changeSlope('Traverse', { traverseDeg: 70 }, 'traverseDeg');
+    undo();
+    expect(slope.value.traverseDeg).toBe(63);
+    undo();
+    expect(slope.value.traverseDeg).toBe(60);
+  });
+
+  it('come back from a draft as they were', () => {
+    const table = { name: 'hill.csv', text: '0,0\n100,-20' };
+    changeSlope('Ground', { ground: 'file', groundFile: table, shape: 'trapezoid', ghost: null });
+    changeSlope('Points', { drawn: [0, 1, 2].map(at => ({ at, deg: 10 * at })) });
+    changeBoard('Skis', { sideBySide: false });
+    const kept = read({});
+    expect(kept.slope).toEqual(project.value.slope);
+    expect(kept.board).toEqual(project.value.board);
+  });
+
+  it('drop what a draft should not hold, value by value', () => {
+    const kept = read({
+      slope: {
+        ...DEFAULT_SLOPE,
+        ground: 'moon',
+        programme: 'banked',
+        traverseDeg: 400,
+        drawn: [0, 2, 1].map(at => ({ at, deg: 0 })),
+        groundFile: { name: 1 },
+        ghost: 'gone',
+      },
+      board: { skis: ['gone', 4], sideBySide: 'yes' },
+    });
+    expect(kept.slope).toEqual({ ...DEFAULT_SLOPE, programme: 'banked' });
+    expect(kept.board).toEqual(DEFAULT_BOARD);
+    expect(read({ slope: 3, board: null }).slope).toEqual(DEFAULT_SLOPE);
+  });
+});
