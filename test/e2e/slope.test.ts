@@ -55,7 +55,14 @@ test('the board hides the answer until a guess lies on the snow, and Escape leav
   expect(await accessibilityFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Show the answer' }).press('Enter');
   await page.getByText(/Missed by/).waitFor();
+  expect(await page.getByText('hidden until the guess').count()).toBe(4);
   expect(await accessibilityFaults(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Now guess B' }).press('Enter');
+  expect(await page.getByText('hidden until the guess').count()).toBe(4);
+  await page.getByRole('slider', { name: 'Guess' }).press('ArrowRight');
+  await page.getByRole('button', { name: 'Show the answer' }).press('Enter');
+  await page.getByText(/Missed by/).waitFor();
+  expect(await page.getByText('hidden until the guess').count()).toBe(0);
   await page.keyboard.press('Escape');
   await page.getByRole('heading', { name: 'What happens down the hill?' }).waitFor();
   expect(app.problems).toEqual([]);

@@ -40,9 +40,9 @@ export function radiusToward(heading: number, x: number, y: number): number | nu
   return (x * x + y * y) / (2 * aside);
 }
 
-/** How far the end of the guessed arc is from the end of the true one, m. */
-export function missOf(radius: number, guess: number): number {
-  const { heading, length } = startOf(radius);
+/** How far the end of the guessed arc is from the end of the true one, m; both leave and end as `start` says. */
+export function missOf(radius: number, guess: number, start = startOf(radius)): number {
+  const { heading, length } = start;
   const a = pointAlong(radius, heading, length);
   const b = pointAlong(guess, heading, length);
   return Math.hypot(a.x - b.x, a.y - b.y);

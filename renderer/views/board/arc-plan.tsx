@@ -1,10 +1,12 @@
+import './arc-plan.css';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { formatQuantity } from '../../format/index.ts';
 import { view } from '../../state/index.ts';
 import { pointAlong, startOf } from './arc-math.ts';
-import { answers } from './board-state.ts';
-import { guessed, guessPhase, NEUTRAL_RADIUS } from './guess.ts';
+import { answers, type Place } from './board-state.ts';
+import { guessed, guessPhase, NEUTRAL_RADIUS, revealed } from './guess.ts';
+import { guessName, layoutRadius } from './guessing.ts';
 
 const STEPS = 48;
 
@@ -22,27 +24,31 @@ interface Drawn {
 export function ArcPlan(props: {
   /** Told of a point of the snow that was clicked, m. */
   readonly onPoint?: (x: number, y: number) => void;
-  /** On paper the answer is always drawn. */
+  /** On paper the answers are always drawn. */
   readonly always?: boolean;
 }): JSX.Element | null {
   const svg = useRef<SVGSVGElement>(null);
   const shown = answers.value;
   if (shown.length === 0) return null;
-  const asking = guessPhase.value === 'asking' && !props.always;
   const guess = guessed.value;
   const { system } = view.value;
   const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
-  const { heading, length } = startOf(asking ? (guess ?? NEUTRAL_RADIUS) : shown[0]!.moment.radius);
-  const arcs: Drawn[] = asking
-    ? []
-    : shown.map(({ ski: one, moment }) => ({
-        radius: moment.radius,
-        colour: one.mark.colour,
-        dash: one.mark.dash,
-        label: `${one.mark.letter} ${metres(moment.radius)}`,
-      }));
+  const { heading, length } = startOf(props.always ? shown[0]!.moment.radius : layoutRadius());
+  const arcs: Drawn[] = shown
+    .filter((_, i) => props.always || revealed(i as Place))
+    .map(({ ski: one, moment }) => ({
+      radius: moment.radius,
+      colour: one.mark.colour,
+      dash: one.mark.dash,
+      label: `${one.mark.letter} ${metres(moment.radius)}`,
+    }));
   if (guess !== null && guessPhase.value !== 'off') {
-    arcs.push({ radius: guess, colour: 'var(--accent)', dash: '2 3', label: `guess ${metres(guess)}` });
+    arcs.push({
+      radius: guess,
+      colour: 'var(--accent)',
+      dash: '2 3',
+      label: `${guessName()} ${metres(guess)}`,
+    });
   }
   const box = boundsOf(arcs.length > 0 ? arcs.map(arc => arc.radius) : [NEUTRAL_RADIUS], heading, length);
   const grid = metreGrid(box);

@@ -1,3 +1,4 @@
+import './big-slider.css';
 import type { JSX } from 'preact';
 import { settle } from '../../state/index.ts';
 

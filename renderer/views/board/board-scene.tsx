@@ -1,4 +1,4 @@
-import { computed, effect, type Signal, useSignal } from '@preact/signals';
+import { computed, effect, type Signal, untracked, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { formatQuantity } from '../../format/index.ts';
@@ -8,10 +8,11 @@ import { useWork } from '../../work/index.ts';
 import { carvingOf } from '../../work/radius-tables.ts';
 import { formOf, resolvedColour, SCENE_THEME, styleOf } from '../slope/form.ts';
 import { lookHere } from '../slope/look.ts';
-import { missOf, radiusToward, startOf } from './arc-math.ts';
+import { radiusToward, startOf } from './arc-math.ts';
 import { ArcPlan } from './arc-plan.tsx';
 import { answers, boardCamera, type Place } from './board-state.ts';
-import { guessed, guessPhase, NEUTRAL_RADIUS, place } from './guess.ts';
+import { guessed, guessPhase, NEUTRAL_RADIUS, place, revealed } from './guess.ts';
+import { askedPlace, guessName, layoutRadius, missNow } from './guessing.ts';
 
 /** The pointer may tremble this far, px, and still point. */
 const STILL = 6;
@@ -120,7 +121,7 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
 /** A point of the snow as the room's guess. */
 function pointAt(x: number, y: number): void {
   if (guessPhase.peek() !== 'asking') return;
-  const { heading } = startOf(guessed.peek() ?? NEUTRAL_RADIUS);
+  const { heading } = startOf(untracked(layoutRadius));
   const radius = radiusToward(heading, x, y);
   if (radius !== null) place(radius);
 }
@@ -154,40 +155,46 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   const { system } = view.value;
   const phase = guessPhase.value;
   const guess = guessed.value;
-  const asking = phase === 'asking';
+  const miss = missNow();
   const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
-  const skis = (asking ? shown.slice(0, 1) : shown).map(({ ski: one, moment, question }, i) => {
-    const bend = bends[i];
-    return {
-      form: formOf(one.pair),
-      style: styleOf(one.mark),
-      edgeAngle: question.edgeAngle,
-      bend: bend?.ok ? bend : null,
-      // Nothing of the answer may reach the snow before the guess does.
-      turnRadius: asking ? (guess ?? NEUTRAL_RADIUS) : moment.radius,
-      label: `${one.mark.letter}  ${metres(moment.radius)}`,
-      arcShown: !asking,
-    };
-  });
+  const skis = (phase === 'off' ? shown : shown.slice(0, askedPlace() + 1)).map(
+    ({ ski: one, moment, question }, i) => {
+      const bend = bends[i];
+      const known = revealed(i as Place);
+      return {
+        form: formOf(one.pair),
+        style: styleOf(one.mark),
+        edgeAngle: question.edgeAngle,
+        bend: bend?.ok ? bend : null,
+        // Nothing of the answer may reach the snow before the guess does.
+        turnRadius: known ? moment.radius : (guess ?? NEUTRAL_RADIUS),
+        label: `${one.mark.letter}  ${metres(moment.radius)}`,
+        arcShown: known,
+      };
+    },
+  );
   const style = { letter: '', colour: resolvedColour('var(--accent)'), dash: [0.25, 0.2] };
   const extraArcs =
-    phase !== 'off' && guess !== null ? [{ turnRadius: guess, style, label: `guess ${metres(guess)}` }] : [];
+    phase !== 'off' && guess !== null
+      ? [{ turnRadius: guess, style, label: `${guessName()} ${metres(guess)}` }]
+      : [];
   return {
     slopeAngle: (slopeDeg * Math.PI) / 180,
     skis,
     extraArcs,
     miss:
-      phase === 'shown' && guess !== null
-        ? { from: 0, to: skis.length, label: `missed by ${metres(missOf(shown[0]!.moment.radius, guess))}` }
+      phase === 'shown' && miss !== null
+        ? { from: askedPlace(), to: skis.length, label: `missed by ${metres(miss)}` }
         : null,
     speed: speedKmh / 3.6,
-    lean: asking ? null : shown[0]!.moment.lean,
+    lean: !revealed(0) ? null : shown[0]!.moment.lean,
   };
 }
 
 function sceneWords(): string {
   if (guessPhase.value === 'asking') return 'The snow waiting for the guess of the room';
   return answers.value
+    .filter((_, i) => revealed(i as Place))
     .map(({ ski: one, moment }) => `${one.name} carving an arc of ${moment.radius.toFixed(1)} m radius`)
     .join(', ');
 }

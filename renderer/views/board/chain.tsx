@@ -1,10 +1,11 @@
+import './chain.css';
 import type { JSX } from 'preact';
 import { GRAVITY } from '../../../core/run/index.ts';
 import { formatQuantity, type MeasureName } from '../../format/index.ts';
 import { PairBadge, showWorking } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
-import { answers, type BoardAnswer } from './board-state.ts';
-import { guessPhase } from './guess.ts';
+import { answers, type BoardAnswer, type Place } from './board-state.ts';
+import { revealed } from './guess.ts';
 
 interface Link {
   readonly key: string;
@@ -28,7 +29,6 @@ const LINKS: readonly Link[] = [
 
 /** Edge angle to hold, one link under another; each number explains itself. */
 export function Chain(): JSX.Element {
-  const hidden = guessPhase.value === 'asking';
   const shown = answers.value;
   return (
     <section class="board-chain" data-skis={shown.length} aria-label="From edge angle to hold">
@@ -44,8 +44,8 @@ export function Chain(): JSX.Element {
           <li key={link.key}>
             <span class="link-label">{link.label}</span>
             <span class="link-values">
-              {shown.map(answer => (
-                <LinkValue key={answer.ski.id} link={link} answer={answer} hidden={hidden} />
+              {shown.map((answer, i) => (
+                <LinkValue key={answer.ski.id} link={link} answer={answer} hidden={!revealed(i as Place)} />
               ))}
             </span>
           </li>

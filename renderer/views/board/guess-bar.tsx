@@ -1,7 +1,7 @@
+import './guess-bar.css';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../format/index.ts';
 import { conditions, view } from '../../state/index.ts';
-import { missOf } from './arc-math.ts';
 import { BigSlider } from './big-slider.tsx';
 import { answers } from './board-state.ts';
 import {
@@ -15,21 +15,25 @@ import {
   place,
   show,
 } from './guess.ts';
+import { askedAnswer, askedPlace, missNow, nextPlace } from './guessing.ts';
 
 /** What the room is asked, what it said, and by how much it missed. */
 export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
   const phase = guessPhase.value;
   const guess = guessed.value;
-  const first = answers.value[0];
+  const asked = askedAnswer();
   const { system } = view.value;
   const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
-  if (!first || phase === 'off') return null;
+  if (!asked || phase === 'off') return null;
   if (phase === 'asking') {
     return (
       <section class="guess-bar" aria-label="Guess first">
         <p>
-          {conditions.value.edgeDeg.toFixed(0)}° of edge on {first.ski.name}: where does it go? Point on the
-          snow, or move the guess.
+          {conditions.value.edgeDeg.toFixed(0)}° of edge on{' '}
+          <strong>
+            {asked.ski.mark.letter} {asked.ski.name}
+          </strong>
+          : where does it go? Point on the snow, or move the guess.
         </p>
         <BigSlider
           label="Guess"
@@ -53,13 +57,25 @@ export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
       </section>
     );
   }
+  const next = nextPlace();
+  const miss = missNow();
   return (
     <section class="guess-bar" aria-label="Guess first" role="status">
       <p>
-        {first.ski.name} turns on {metres(first.moment.radius)}; the room said {metres(guess!)}.{' '}
-        <strong>Missed by {metres(missOf(first.moment.radius, guess!))}</strong> at the end of the arc.
+        {asked.ski.mark.letter} {asked.ski.name} turns on {metres(asked.moment.radius)}
+        {guess !== null && miss !== null && (
+          <>
+            ; the room said {metres(guess)}. <strong>Missed by {metres(miss)}</strong> at the end of the arc
+          </>
+        )}
+        .{next !== null && ` Ski ${answers.value[next]!.ski.mark.letter} stays hidden.`}
       </p>
-      <button type="button" onClick={ask}>
+      {next !== null && (
+        <button type="button" class="primary" onClick={() => ask(next)}>
+          Now guess {answers.value[next]!.ski.mark.letter}
+        </button>
+      )}
+      <button type="button" onClick={() => ask(askedPlace())}>
         Guess again
       </button>
       <button type="button" onClick={forget}>

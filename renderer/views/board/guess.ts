@@ -1,6 +1,10 @@
 import { signal } from '@preact/signals';
+import type { Place } from './board-state.ts';
 
-/** Off: the answer is there. Asking: it is hidden until the room's guess lies on the snow. Shown: both. */
+/**
+ * Off: the answers are there. Asking: they are hidden until the room's guess lies on the snow. Shown: the guess and
+ * its answer; that of a ski not guessed yet stays hidden.
+ */
 export type GuessPhase = 'off' | 'asking' | 'shown';
 
 export const MIN_GUESS = 2;
@@ -12,7 +16,18 @@ export const guessPhase = signal<GuessPhase>('off');
 /** The room's guess, m; null until it is placed. */
 export const guessed = signal<number | null>(null);
 
-export function ask(): void {
+/** The ski that is being guessed: one after the other, the first first. */
+export const guessPlace = signal<Place>(0);
+
+/** Whether the room may see the answer for the ski at a place. */
+export function revealed(place: Place): boolean {
+  if (guessPhase.value === 'off') return true;
+  return guessPhase.value === 'asking' ? place < guessPlace.value : place <= guessPlace.value;
+}
+
+/** Asks for the ski at a place; what the room has learnt of the one before it stays. */
+export function ask(place: Place = 0): void {
+  guessPlace.value = place;
   guessPhase.value = 'asking';
   guessed.value = null;
 }
@@ -30,6 +45,7 @@ export function show(): boolean {
 }
 
 export function forget(): void {
+  guessPlace.value = 0;
   guessPhase.value = 'off';
   guessed.value = null;
 }

@@ -1,3 +1,4 @@
+import './handout.css';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../format/index.ts';
 import { CAUTIONS } from '../../help/cautions.ts';

@@ -5,7 +5,7 @@ import { useEffect } from 'preact/hooks';
 import { CAUTION } from '../../help/cautions.ts';
 import { Segments } from '../../kit/index.ts';
 import type { EdgeCamera, EdgeSceneHandle } from '../../scene/index.ts';
-import { changeView } from '../../state/index.ts';
+import { changeBoard, changeView } from '../../state/index.ts';
 import { BoardScene } from './board-scene.tsx';
 import { answers, boardCamera, sideBySide } from './board-state.ts';
 import { Chain } from './chain.tsx';
@@ -63,14 +63,15 @@ export function Board(): JSX.Element {
               { value: 2, label: 'Two skis' },
             ]}
             onInput={count => {
-              sideBySide.value = count === 2;
+              forget();
+              changeBoard('Skis on the board', { sideBySide: count === 2 });
             }}
           />
           <button
             type="button"
             class={guessing ? 'primary' : ''}
             aria-pressed={guessing}
-            onClick={guessing ? forget : ask}
+            onClick={() => (guessing ? forget() : ask())}
           >
             Guess first
           </button>

@@ -1,3 +1,4 @@
+import './coach-sheet.css';
 import type { JSX } from 'preact';
 import { Phase } from '../../../core/run/index.ts';
 import type { MeasureName } from '../../format/index.ts';

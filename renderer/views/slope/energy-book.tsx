@@ -1,3 +1,4 @@
+import './energy-book.css';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../format/index.ts';
 import { view } from '../../state/index.ts';

@@ -1,3 +1,4 @@
+import './hill.css';
 import { computed, effect, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';

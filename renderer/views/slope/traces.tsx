@@ -1,3 +1,4 @@
+import './traces.css';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { formatQuantity } from '../../format/index.ts';

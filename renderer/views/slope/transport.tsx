@@ -1,3 +1,4 @@
+import './transport.css';
 import type { JSX } from 'preact';
 import { decimal } from '../../format/index.ts';
 import { Segments } from '../../kit/index.ts';

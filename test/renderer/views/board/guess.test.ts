@@ -6,6 +6,7 @@ import {
   guessPhase,
   MAX_GUESS,
   place,
+  revealed,
   show,
 } from '../../../../renderer/views/board/guess.ts';
 
@@ -28,4 +29,19 @@ test('asking again takes the last guess off the snow', () => {
   show();
   ask();
   expect(guessed.value).toBeNull();
+});
+
+test('the ski not guessed yet stays hidden, the one before it stays shown', () => {
+  expect([revealed(0), revealed(1)]).toEqual([true, true]);
+  ask();
+  expect([revealed(0), revealed(1)]).toEqual([false, false]);
+  place(10);
+  show();
+  expect([revealed(0), revealed(1)]).toEqual([true, false]);
+  ask(1);
+  expect([revealed(0), revealed(1)]).toEqual([true, false]);
+  expect(show()).toBe(false);
+  place(20);
+  show();
+  expect([revealed(0), revealed(1)]).toEqual([true, true]);
 });

@@ -1,0 +1,31 @@
+import { missOf, startOf } from './arc-math.ts';
+import { answers, type BoardAnswer, type Place } from './board-state.ts';
+import { guessed, guessPlace, NEUTRAL_RADIUS, revealed } from './guess.ts';
+
+/** The ski being guessed; with one ski on the board that one. */
+export function askedPlace(): Place {
+  return answers.value.length > 1 ? guessPlace.value : 0;
+}
+
+export const askedAnswer = (): BoardAnswer | undefined => answers.value[askedPlace()];
+
+/** Whether another ski waits for its guess once this one is shown. */
+export const nextPlace = (): Place | null => (askedPlace() === 0 && answers.value.length > 1 ? 1 : null);
+
+/** Radius the common start of the arcs is laid out for: the first ski's once the room may know it, m. */
+export function layoutRadius(): number {
+  const first = answers.value[0];
+  return first && revealed(0) ? first.moment.radius : (guessed.value ?? NEUTRAL_RADIUS);
+}
+
+/** By how much the room missed the ski it guessed, m, at the end of the arcs on the snow; null before. */
+export function missNow(): number | null {
+  const answer = askedAnswer();
+  const guess = guessed.value;
+  if (!answer || guess === null || !revealed(askedPlace())) return null;
+  return missOf(answer.moment.radius, guess, startOf(layoutRadius()));
+}
+
+/** What the guess is called on the snow. */
+export const guessName = (): string =>
+  answers.value.length > 1 ? `guess for ${askedAnswer()!.ski.mark.letter}` : 'guess';
