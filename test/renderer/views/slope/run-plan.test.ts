@@ -75,3 +75,9 @@ test('the table has a heading and a value in every column', () => {
   expect(rows[0]![0]).toBe('Larch');
   expect(rows[0]![heading!.indexOf('speed (km/h)')]).toBeCloseTo(21.6, 6);
 });
+
+test('every column of the table names its unit, but for words', () => {
+  const [heading] = trackRows([{ name: 'Larch', track: trackOf() }]);
+  const bare = heading!.filter(each => !/\((s|m|deg|km\/h|N|J|body weights)\)$/.test(String(each)));
+  expect(bare).toEqual(['pair', 'state']);
+});
