@@ -350,9 +350,10 @@ export class Stage<Input, CameraName extends string> {
     renderer.clear();
     this.#setUp.pose(this.#insetCamera ?? this.#setUp.insetFor(this.#camera), width / height, this.#pose);
     this.#smallRig.apply(this.#pose, width / height, width / height, 0);
+    const labelPx = Math.min(21 * this.#theme.emphasis, 0.19 * height);
     const shadows = renderer.shadowMap.autoUpdate;
     renderer.shadowMap.autoUpdate = false;
-    this.#picture(this.#small, this.#smallRig.distance, width, height, 21 * this.#theme.emphasis);
+    this.#picture(this.#small, this.#smallRig.distance, width, height, labelPx);
     renderer.shadowMap.autoUpdate = shadows;
     renderer.setScissorTest(false);
   }

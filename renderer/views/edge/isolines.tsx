@@ -2,7 +2,7 @@ import { contours, geoPath, geoTransform } from 'd3';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type RadiusTable, tableRadius } from '../../../core/carve/index.ts';
-import { shownAs } from '../../format/index.ts';
+import { type System, shownAs } from '../../format/index.ts';
 import { view } from '../../state/index.ts';
 import { DEGREE, LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';
 import { scalesFor } from './map-scales.ts';
@@ -10,8 +10,9 @@ import { scalesFor } from './map-scales.ts';
 const COLUMNS = 74;
 const ROWS = 40;
 
-/** Round radii, close together where turns are tight. */
-const LEVELS = [2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20, 23, 26, 30, 35, 40, 45, 50, 60, 80];
+/** Round radii in the unit shown, close together where turns are tight. */
+const METRES = [2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20, 23, 26, 30, 35, 40, 45, 50, 60, 80];
+const FEET = [6, 8, 10, 13, 16, 20, 25, 30, 35, 40, 50, 60, 75, 90, 100, 120, 150, 200, 250];
 
 interface Isoline {
   readonly level: number;
@@ -20,7 +21,7 @@ interface Isoline {
   readonly label: { readonly x: number; readonly y: number } | null;
 }
 
-function isolinesOf(table: RadiusTable, width: number, height: number): Isoline[] {
+function isolinesOf(table: RadiusTable, width: number, height: number, system: System): Isoline[] {
   const { x, y } = scalesFor(width, height);
   const values = new Array<number>(COLUMNS * ROWS);
   const angleAt = (column: number) => LEAST_EDGE + ((MOST_EDGE - LEAST_EDGE) * column) / (COLUMNS - 1);
@@ -43,7 +44,9 @@ function isolinesOf(table: RadiusTable, width: number, height: number): Isoline[
       },
     }),
   );
-  const levels = LEVELS.filter(level => level > least && level < most);
+  const { factor } = shownAs('radius', system);
+  const shown = system === 'metric' ? METRES : FEET;
+  const levels = shown.map(level => level / factor).filter(level => level > least && level < most);
   const row = Math.round(ROWS * 0.62);
   let before = Number.NEGATIVE_INFINITY;
   // From the left, where radii are long.
@@ -80,8 +83,8 @@ export function Isolines(props: {
   const { table, colour, width, height } = props;
   const { system } = view.value;
   // A drag moves the point, not the lines.
-  const lines = useMemo(() => isolinesOf(table, width, height), [table, width, height]);
-  const unit = shownAs('radius', system);
+  const lines = useMemo(() => isolinesOf(table, width, height, system), [table, width, height, system]);
+  const { factor } = shownAs('radius', system);
   return (
     <g>
       <svg x={0} y={0} width={width} height={height} overflow="hidden" role="presentation">
@@ -99,7 +102,7 @@ export function Isolines(props: {
             text-anchor="middle"
             dominant-baseline="central"
           >
-            {system === 'metric' ? level : (level * unit.factor).toFixed(0)}
+            {(level * factor).toFixed(0)}
           </text>
         ) : null,
       )}
