@@ -7,7 +7,7 @@ import { turnOf } from './turn.ts';
 /** Differences from the rule smaller than this share are not worth a cause. */
 const SAME = 0.005;
 
-/** Twist at the ends that is too little to open a turn, rad. */
+/** Twist at the ends that is too little to be told, rad. */
 const SLIGHT_TWIST = 0.002;
 
 /** The turn in one or two sentences: what the rule gives, and what bending in this snow makes of it. */
@@ -28,9 +28,9 @@ export function whyThisTurn(pair: ChosenPair): string | undefined {
   if (Math.abs(change) < SAME) return `${byRule} Bent into this snow it does the same.`;
   if (change < 0)
     return `${byRule} This snow gives way under the boot, the ski bends further, and turns ${percent} tighter.`;
+  const wider = `${byRule} As this load and snow bend it, it turns ${percent} wider`;
   const open = Math.max(groove.twistTip, groove.twistTail);
-  if (open < SLIGHT_TWIST)
-    return `${byRule} This load does not bend it wholly into the snow, and the turn is ${percent} wider.`;
-  const twist = formatQuantity(open, 'angle').text;
-  return `${byRule} Its ends twist open by up to ${twist} and the turn is ${percent} wider.`;
+  // The twist is told, not blamed: the same ski rigid in torsion turns wider too.
+  if (open < SLIGHT_TWIST) return `${wider}.`;
+  return `${wider}; its ends twist open by up to ${formatQuantity(open, 'angle').text}.`;
 }
