@@ -5,15 +5,11 @@ export type { GrooveSolver, GrooveSolverOptions } from './groove-solver.ts';
 export { grooveSolver } from './groove-solver.ts';
 export type { Hold, LostFirst } from './hold.ts';
 export { holdAlong, holdAt } from './hold.ts';
+export type { TableLookup } from './radius-lookup.ts';
+export { tableLookup, tableRadius, tableTwistTail, tableTwistTip } from './radius-lookup.ts';
+export type { FinerCell, TablePoint } from './radius-refinement.ts';
 export type { RadiusTable, RadiusTableOptions } from './radius-table.ts';
-export {
-  buildRadiusTable,
-  defaultTableEdges,
-  defaultTableLoads,
-  tableRadius,
-  tableTwistTail,
-  tableTwistTip,
-} from './radius-table.ts';
+export { buildRadiusTable, defaultTableEdges, defaultTableLoads } from './radius-table.ts';
 export type { RigidCarve, RigidSki } from './rigid-snow.ts';
 export {
   biteAngle,

@@ -1,7 +1,16 @@
 import type { CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
 import { grooveSolver } from './groove-solver.ts';
+import { bentness, tableSurface } from './radius-lookup.ts';
+import { doubtfulCells, type FinerCell, refineCell, type TablePoint } from './radius-refinement.ts';
 
-/** R(edge angle, load) of one ski on one snow, made by solving a grid of equilibria. SI. */
+/**
+ * R(edge angle, load) of one ski on one snow, made by solving a grid of equilibria. SI.
+ *
+ * R has two places no even grid resolves: where the middle of a ski that stood on its ends first comes down
+ * (light load, steep edge), and where it breaks out of the groove its tip cuts and cuts its own (heavy load,
+ * soft snow). The second is a fold at steep edge angles: the groove jumps from one shape to the other, and R by
+ * some ten per cent. Cells there are resolved more finely; the smallest parts across which R still changes by over 2 % are marked.
+ */
 export interface RadiusTable {
   /** Ascending, rad. */
   readonly edgeAngles: Float64Array;
@@ -12,6 +21,8 @@ export interface RadiusTable {
   readonly twistTips: Float64Array;
   readonly twistTails: Float64Array;
   readonly hardness: number;
+  /** Cells, by their row-major index, that are resolved more finely than the grid. */
+  readonly finer?: ReadonlyMap<number, FinerCell>;
 }
 
 export interface RadiusTableOptions {
@@ -22,13 +33,17 @@ export interface RadiusTableOptions {
   /** Load centre ahead of the boot centre, m. */
   readonly fore?: number;
   readonly elements?: number;
-  /** Called after each edge angle with the share done, 0 to 1. */
+  /** Called after each edge angle and each cell resolved more finely with the share done, 0 to 1. */
   readonly onProgress?: (share: number) => void;
-  /** Asked before each edge angle; true stops the work. */
+  /** Asked before each edge angle and such cell; true stops the work. */
   readonly cancelled?: () => boolean;
 }
 
 const DEGREE = Math.PI / 180;
+/** Share of the work told as done when the grid is; the rest goes to the cells it leaves in doubt. */
+const GRID_SHARE = 0.75;
+/** More than the parts a cell is shared into, for telling points apart. */
+const FINENESS = 64;
 
 export const defaultTableEdges = (): Float64Array =>
   Float64Array.from({ length: 24 }, (_, i) => (2 + (73 * i) / 23) * DEGREE);
@@ -48,144 +63,100 @@ export function buildRadiusTable(
   const edgeAngles = Float64Array.from(options.edges ?? defaultTableEdges());
   const loads = Float64Array.from(options.loads ?? defaultTableLoads());
   const solver = grooveSolver(ski, { elements: options.elements });
+  const fore = options.fore ?? 0;
   const size = edgeAngles.length * loads.length;
   const radii = new Float64Array(size);
   const twistTips = new Float64Array(size);
   const twistTails = new Float64Array(size);
-  const row: (Equilibrium | undefined)[] = new Array(loads.length).fill(undefined);
-  for (let i = 0; i < edgeAngles.length; i++) {
+  const rows = edgeAngles.length;
+  const columns = loads.length;
+  const answers: Equilibrium[] = [];
+  for (let i = 0; i < rows; i++) {
     if (options.cancelled?.()) return null;
-    for (let j = 0; j < loads.length; j++) {
-      const conditions = { edgeAngle: edgeAngles[i], load: loads[j], hardness, fore: options.fore ?? 0 };
-      const answer = solver.solve(conditions, { from: row[j] ?? row[j - 1] });
+    for (let j = 0; j < columns; j++) {
+      const conditions = { edgeAngle: edgeAngles[i], load: loads[j], hardness, fore };
+      const at = i * columns + j;
+      const answer = solver.solve(conditions, { from: answers[i > 0 ? at - columns : at - 1] });
       if (!answer.ok) return answer;
-      row[j] = answer;
-      const at = i * loads.length + j;
+      answers.push(answer);
       radii[at] = answer.turnRadius;
       twistTips[at] = answer.twistTip;
       twistTails[at] = answer.twistTail;
     }
-    options.onProgress?.((i + 1) / edgeAngles.length);
+    options.onProgress?.(((i + 1) / rows) * GRID_SHARE);
   }
-  return { edgeAngles, loads, radii, twistTips, twistTails, hardness };
+  const table = { edgeAngles, loads, radii, twistTips, twistTails, hardness };
+  if (rows < 2 || columns < 2) {
+    options.onProgress?.(1);
+    return table;
+  }
+  const solve = (edgeAngle: number, load: number, near: number) =>
+    solver.solve({ edgeAngle, load, hardness, fore }, { from: answers[near] });
+  const finer = resolve(table, solve, options);
+  return finer === null || 'ok' in finer ? finer : { ...table, finer };
 }
 
-/** Turn radius, m, at an edge angle (rad) and load (N); inputs outside the grid are taken at its border. */
-export function tableRadius(table: RadiusTable, edgeAngle: number, load: number): number {
-  const { edgeAngles, loads, radii } = table;
-  // R/cosθ is nearly flat along a row of edge angles, which the interpolation is grateful for.
-  const angle = clamp(edgeAngle, edgeAngles[0], edgeAngles[edgeAngles.length - 1]);
-  return Math.cos(angle) * gridCubic(edgeAngles, loads, radii, angle, load, true);
-}
-
-/** Twist at the front contact point, rad. */
-export function tableTwistTip(table: RadiusTable, edgeAngle: number, load: number): number {
-  return gridCubic(table.edgeAngles, table.loads, table.twistTips, edgeAngle, load, false);
-}
-
-/** Twist at the rear contact point, rad. */
-export function tableTwistTail(table: RadiusTable, edgeAngle: number, load: number): number {
-  return gridCubic(table.edgeAngles, table.loads, table.twistTails, edgeAngle, load, false);
-}
-
-/** Cubic in the edge angle through four rows, each a cubic in the logarithm of the load. */
-function gridCubic(
-  angles: Float64Array,
-  loads: Float64Array,
-  values: Float64Array,
-  angle: number,
-  load: number,
-  overCosine: boolean,
-): number {
-  const i = cell(angles, angle);
-  const rows = angles.length;
-  const row = (k: number) =>
-    rowCubic(loads, values, k * loads.length, load) / (overCosine ? Math.cos(angles[k]) : 1);
-  if (rows === 1) return row(0);
-  const before = i > 0 ? i - 1 : i;
-  const after = i + 2 < rows ? i + 2 : i + 1;
-  const at = clamp(angle, angles[0], angles[rows - 1]);
-  return hermiteCubic(
-    at,
-    angles[before],
-    angles[i],
-    angles[i + 1],
-    angles[after],
-    row(before),
-    row(i),
-    row(i + 1),
-    row(after),
-  );
-}
-
-function rowCubic(loads: Float64Array, values: Float64Array, offset: number, load: number): number {
+/** Resolves the cells the grid leaves in doubt; neighbours share the points on their common side. */
+function resolve(
+  table: RadiusTable,
+  solve: (edgeAngle: number, load: number, near: number) => Equilibrium | CarveFailure,
+  options: RadiusTableOptions,
+): ReadonlyMap<number, FinerCell> | CarveFailure | null {
+  const { edgeAngles, loads } = table;
   const columns = loads.length;
-  if (columns === 1) return values[offset];
-  const j = cell(loads, load);
-  const before = j > 0 ? j - 1 : j;
-  const after = j + 2 < columns ? j + 2 : j + 1;
-  return hermiteCubic(
-    Math.log(clamp(load, loads[0], loads[columns - 1])),
-    Math.log(loads[before]),
-    Math.log(loads[j]),
-    Math.log(loads[j + 1]),
-    Math.log(loads[after]),
-    values[offset + before],
-    values[offset + j],
-    values[offset + j + 1],
-    values[offset + after],
-  );
-}
+  const surface = tableSurface(table);
+  const logLoads = loads.map(Math.log);
+  const points = new Map<number, TablePoint>();
+  let failure: CarveFailure | null = null;
 
-/**
- * Cubic Hermite between x1 and x2 with parabolic end slopes, kept monotone by Hyman's limit (at most three
- * times the lesser neighbouring secant; SIAM J. Sci. Stat. Comput. 4 (1983), from memory). A missing outer
- * neighbour is given by repeating the inner point.
- */
-function hermiteCubic(
-  x: number,
-  x0: number,
-  x1: number,
-  x2: number,
-  x3: number,
-  y0: number,
-  y1: number,
-  y2: number,
-  y3: number,
-): number {
-  const h = x2 - x1;
-  const secant = (y2 - y1) / h;
-  const left = x1 > x0 ? endSlope(x1 - x0, h, (y1 - y0) / (x1 - x0), secant) : Number.NaN;
-  const right = x3 > x2 ? endSlope(h, x3 - x2, secant, (y3 - y2) / (x3 - x2)) : Number.NaN;
-  // At the border the parabola through the three nearest points goes on.
-  const slope1 = Number.isNaN(left) ? (Number.isNaN(right) ? secant : 2 * secant - right) : left;
-  const slope2 = Number.isNaN(right) ? 2 * secant - slope1 : right;
-  const s = (x - x1) / h;
-  const t = 1 - s;
-  return (
-    t * t * (1 + 2 * s) * y1 + h * s * t * t * slope1 + s * s * (3 - 2 * s) * y2 - h * s * s * t * slope2
-  );
-}
+  const between = (axis: Float64Array, index: number) => {
+    const i = Math.min(Math.floor(index), axis.length - 2);
+    return axis[i] + (index - i) * (axis[i + 1] - axis[i]);
+  };
+  const place = (row: number, column: number) =>
+    [between(edgeAngles, row), between(logLoads, column)] as const;
 
-function endSlope(h0: number, h1: number, secant0: number, secant1: number): number {
-  const parabolic = (h1 * secant0 + h0 * secant1) / (h0 + h1);
-  if (secant0 * secant1 <= 0) return parabolic;
-  const limit = 3 * Math.min(Math.abs(secant0), Math.abs(secant1));
-  return Math.abs(parabolic) > limit ? Math.sign(parabolic) * limit : parabolic;
-}
-
-/** Index of the interval holding `value`, the outer ones for values outside. */
-function cell(grid: Float64Array, value: number): number {
-  let low = 0;
-  let high = grid.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (grid[middle] <= value) low = middle;
-    else high = middle;
+  function at(row: number, column: number): TablePoint {
+    const key = row * FINENESS * FINENESS * columns + column * FINENESS;
+    const known = points.get(key);
+    if (known) return known;
+    const [edgeAngle, logLoad] = place(row, column);
+    const near = Math.round(row) * columns + Math.round(column);
+    const onGrid = Number.isInteger(row) && Number.isInteger(column);
+    const answer = onGrid ? null : solve(edgeAngle, Math.exp(logLoad), near);
+    if (answer && !answer.ok) {
+      failure = answer;
+      return [Number.NaN, 0, 0];
+    }
+    const point: TablePoint = answer
+      ? [bentness(answer.turnRadius, edgeAngle), answer.twistTip, answer.twistTail]
+      : [bentness(table.radii[near], edgeAngle), table.twistTips[near], table.twistTails[near]];
+    points.set(key, point);
+    return point;
   }
-  return low;
-}
 
-function clamp(value: number, least: number, most: number): number {
-  return Math.min(Math.max(value, least), most);
+  const finer = new Map<number, FinerCell>();
+  // A break that a cell turns out to hold may go on in its neighbours: the list grows as it is worked through.
+  const doubtful = new Set(doubtfulCells(edgeAngles, logLoads, surface.values));
+  let done = 0;
+  let told = GRID_SHARE;
+  for (const index of doubtful) {
+    if (options.cancelled?.()) return null;
+    const row = Math.floor(index / (columns - 1));
+    const column = index % (columns - 1);
+    const cell = refineCell(row, column, surface.bentness, at, place);
+    if (failure) return failure;
+    if (cell) {
+      finer.set(index, cell);
+      if (row > 0) doubtful.add(index - columns + 1);
+      if (row + 2 < edgeAngles.length) doubtful.add(index + columns - 1);
+      if (column > 0) doubtful.add(index - 1);
+      if (column + 2 < columns) doubtful.add(index + 1);
+    }
+    done++;
+    told = Math.max(told, GRID_SHARE + (1 - GRID_SHARE) * (done / doubtful.size) ** 2);
+    options.onProgress?.(told);
+  }
+  options.onProgress?.(1);
+  return finer;
 }

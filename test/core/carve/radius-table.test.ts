@@ -2,17 +2,20 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   buildRadiusTable,
+  type CarvingSki,
   grooveSolver,
   type RadiusTable,
   tableKey,
+  tableLookup,
   tableRadius,
   tableTwistTail,
   tableTwistTip,
 } from '../../../core/carve/index.ts';
-import { hardness, radians, slalomSki } from './demo.ts';
+import { giantSlalomSki, hardness, radians, rigidInTorsion, slalomSki } from './demo.ts';
+import { demoPairs } from './demo-pairs.ts';
 
-function built(newtonPerMm3: number): RadiusTable {
-  const table = buildRadiusTable(slalomSki, hardness(newtonPerMm3));
+function built(newtonPerMm3: number, ski: CarvingSki = slalomSki): RadiusTable {
+  const table = buildRadiusTable(ski, hardness(newtonPerMm3));
   if (table === null || 'ok' in table) throw new Error('no table');
   return table;
 }
@@ -27,38 +30,12 @@ describe('radius table', () => {
     expect(table.loads[11]).toBeCloseTo(4000, 9);
   });
 
-  it('answers within 0.5 % of a direct solution between its points', () => {
-    const solver = grooveSolver(slalomSki);
-    const points = fc.sample(
-      fc.record({
-        edge: fc.double({ min: 2, max: 75, noNaN: true }),
-        load: fc.double({ min: 200, max: 4000, noNaN: true }),
-      }),
-      { seed: 11, numRuns: 200 },
-    );
-    let reluctant = 0;
-    for (const { edge, load } of points) {
-      const edgeAngle = radians(edge);
-      const direct = solver.solve({ edgeAngle, load, hardness: hardness(3), fore: 0 });
-      if (!direct.ok) throw new Error(direct.reason);
-      const miss = Math.abs(tableRadius(table, edgeAngle, load) / direct.turnRadius - 1);
-      // A ski too stiff for its load stands on its ends; R bends sharply where its middle first comes down.
-      const standing =
-        Math.max(...direct.lineLoad.filter((_, i) => Math.abs(direct.x[i] - 0.66) < 0.2)) < 1000;
-      if (standing) {
-        reluctant++;
-        expect(miss).toBeLessThan(0.03);
-      } else expect(miss).toBeLessThan(0.005);
-      expect(Math.abs(tableTwistTip(table, edgeAngle, load) - direct.twistTip)).toBeLessThan(radians(0.05));
-      expect(Math.abs(tableTwistTail(table, edgeAngle, load) - direct.twistTail)).toBeLessThan(radians(0.05));
-    }
-    expect(reluctant).toBeLessThan(60);
-  });
-
-  it('returns its own values at its points and stays at its border outside', () => {
+  it('returns its own values at its points and stays at its border outside, by the cosine rule beyond its last edge angle', () => {
     const at = tableRadius(table, table.edgeAngles[7], table.loads[5]);
     expect(at).toBeCloseTo(table.radii[7 * 12 + 5], 9);
-    expect(tableRadius(table, radians(80), 9000)).toBeCloseTo(table.radii[23 * 12 + 11], 9);
+    expect(tableRadius(table, radians(75), 9000)).toBeCloseTo(table.radii[23 * 12 + 11], 9);
+    const closed = Math.cos(radians(80)) / Math.cos(radians(75));
+    expect(tableRadius(table, radians(80), 9000)).toBeCloseTo(closed * table.radii[23 * 12 + 11], 9);
     expect(tableRadius(table, 0, 1)).toBeCloseTo(table.radii[0], 9);
   });
 
@@ -66,7 +43,7 @@ describe('radius table', () => {
     const shares: number[] = [];
     const small = { edges: [0.3, 0.6], loads: [500, 900], onProgress: (share: number) => shares.push(share) };
     buildRadiusTable(slalomSki, hardness(1), small);
-    expect(shares).toEqual([0.5, 1]);
+    expect(shares).toEqual([0.375, 0.75, 1]);
     expect(buildRadiusTable(slalomSki, hardness(1), { ...small, cancelled: () => true })).toBeNull();
     const failure = buildRadiusTable(slalomSki, hardness(1), { ...small, loads: [-5] });
     expect(failure).toMatchObject({ ok: false, reason: expect.stringMatching(/^load: -5 N/) });
@@ -79,5 +56,75 @@ describe('radius table', () => {
     expect(tableKey({ ...slalomSki, torsion: null }, hardness(1))).not.toBe(key);
     expect(tableKey({ ...slalomSki, bending: x => slalomSki.bending(x) + 1 }, hardness(1))).not.toBe(key);
     expect(tableKey(slalomSki, hardness(1), { fore: 0.02 })).not.toBe(key);
+  });
+});
+
+const SNOWS = [90, 0.3, 10, 0.1, 3, 30, 0.04, 1];
+
+/**
+ * Random points against direct solutions. Not held to 0.5 %: the smallest parts of cells (0.8 degrees by 3.5 % of
+ * the load) marked `steepAt`, across which R itself changes by over 2 %. They lie along two lines of loads, where
+ * the middle of a ski that stood on its ends comes down (light loads on steep edges), and where it breaks out of
+ * the groove its tip cuts, which at steep edge angles is a jump of the equilibrium itself (soft snow).
+ */
+describe('between its points', () => {
+  it.each([
+    ['invented slalom ski', slalomSki, 3] as const,
+    ['invented giant slalom ski, rigid in torsion', rigidInTorsion(giantSlalomSki), 0.3] as const,
+    ...demoPairs.map(([name, ski], i) => [name, ski, SNOWS[i % SNOWS.length]] as const),
+  ])(
+    '%s: R is within half a per cent of a direct solution',
+    (_, ski, snow) => {
+      const table = built(snow, ski);
+      const lookup = tableLookup(table);
+      const solver = grooveSolver(ski);
+      const points = fc.sample(
+        fc.record({
+          edge: fc.double({ min: 2, max: 75, noNaN: true }),
+          logLoad: fc.double({ min: Math.log(200), max: Math.log(4000), noNaN: true }),
+        }),
+        { seed: 29, numRuns: 150 },
+      );
+      const misses: string[] = [];
+      let steep = 0;
+      for (const { edge, logLoad } of points) {
+        const edgeAngle = radians(edge);
+        const load = Math.exp(logLoad);
+        const direct = solver.solve({ edgeAngle, load, hardness: hardness(snow), fore: 0 });
+        if (!direct.ok) throw new Error(direct.reason);
+        const miss = Math.abs(tableRadius(table, edgeAngle, load) / direct.turnRadius - 1);
+        const isSteep = lookup.steepAt(edgeAngle, load);
+        if (isSteep) steep++;
+        if (!(miss < (isSteep ? 0.15 : 0.005))) {
+          misses.push(`${edge.toFixed(1)} degrees, ${load.toFixed(0)} N: ${(100 * miss).toFixed(2)} %`);
+        }
+      }
+      expect(misses).toEqual([]);
+      expect(steep).toBeLessThanOrEqual(0.04 * points.length);
+    },
+    60_000,
+  );
+
+  it('twists are within 0.05 degrees', () => {
+    const table = built(3);
+    const solver = grooveSolver(slalomSki);
+    for (const edge of [8.3, 31, 52.7, 63]) {
+      for (const load of [450, 1150, 2900]) {
+        const edgeAngle = radians(edge);
+        const direct = solver.solve({ edgeAngle, load, hardness: hardness(3), fore: 0 });
+        if (!direct.ok) throw new Error(direct.reason);
+        expect(Math.abs(tableTwistTip(table, edgeAngle, load) - direct.twistTip)).toBeLessThan(radians(0.05));
+        expect(Math.abs(tableTwistTail(table, edgeAngle, load) - direct.twistTail)).toBeLessThan(
+          radians(0.05),
+        );
+      }
+    }
+  });
+
+  it('passes between threads whole', () => {
+    const table = built(3);
+    const copy = structuredClone(table);
+    expect(copy.finer?.size).toBe(table.finer?.size);
+    expect(tableRadius(copy, radians(66), 300)).toBe(tableRadius(table, radians(66), 300));
   });
 });
