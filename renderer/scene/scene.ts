@@ -1,8 +1,9 @@
 import { type EdgeCamera, EdgeScene, type EdgeSceneInput } from './edge-scene.ts';
 import { type HillCamera, HillScene, type HillSceneInput } from './hill-scene.ts';
 import { ribbonView } from './ribbon-material.ts';
+import type { SceneOptions, SceneStats } from './scene-options.ts';
 import type { SetUp } from './set-up.ts';
-import { type SceneOptions, type SceneStats, Stage } from './stage.ts';
+import { Stage } from './stage.ts';
 import type { ThemeName } from './theme.ts';
 import { webglAvailable } from './webgl.ts';
 
