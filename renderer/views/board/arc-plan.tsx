@@ -81,8 +81,8 @@ export function ArcPlan(props: {
               stroke-dasharray={arc.dash}
             />
             <text
-              x={end.x - unit * 0.012}
-              y={end.y + unit * 0.02}
+              x={end.x + unit * 0.015}
+              y={end.y + unit * 0.05}
               font-size={unit * 0.035}
               fill={arc.colour}
               text-anchor="end"
@@ -93,7 +93,7 @@ export function ArcPlan(props: {
         );
       })}
       <circle r={unit * 0.01} />
-      <text x={box.left + unit * 0.01} y={box.bottom - unit * 0.015} font-size={unit * 0.03}>
+      <text x={box.left + unit * 0.01} y={box.top + unit * 0.035} font-size={unit * 0.03}>
         one square is 1 m
       </text>
     </svg>

@@ -88,7 +88,9 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
         }),
         effect(() => {
           // The ski waits at the start: standing on its arc it would give the answer away.
-          if (guessPhase.value === 'asking') made.seek(0);
+          if (guessPhase.value !== 'asking') return;
+          made.pause();
+          made.seek(0);
         }),
         pointing(made),
       );

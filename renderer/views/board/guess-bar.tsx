@@ -68,7 +68,7 @@ export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
             ; the room said {metres(guess)}. <strong>Missed by {metres(miss)}</strong> at the end of the arc
           </>
         )}
-        .{next !== null && ` Ski ${answers.value[next]!.ski.mark.letter} stays hidden.`}
+        .
       </p>
       {next !== null && (
         <button type="button" class="primary" onClick={() => ask(next)}>

@@ -35,8 +35,10 @@ export function Handout(): JSX.Element | null {
         {demo && ' The pairs are invented (demo data).'}
       </p>
       <p class="blank">
-        Before you look: my guess of the radius{' '}
-        {shown.map(({ ski: one }) => `${one.mark.letter} ______`).join(', ')}
+        My guess of the radius, before it was shown:{' '}
+        {shown
+          .map(({ ski: one }) => `${one.mark.letter} ________ ${system === 'imperial' ? 'ft' : 'm'}`)
+          .join(', ')}
       </p>
       <ArcPlan always />
       <table>

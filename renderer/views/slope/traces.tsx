@@ -13,10 +13,11 @@ import { TRACES, type Trace } from './trace-list.ts';
 import { type DrawnTrace, drawnTrace, type PlotBox, TracePlot } from './trace-plot.tsx';
 import { trackRows } from './track-csv.ts';
 
-const LEFT = 34;
-const HEAD = 22;
-const FOOT = 16;
-const GAP = 14;
+/** Room round the plots in rem, so that it grows with the type. */
+const LEFT = 2.15;
+const HEAD = 1.55;
+const FOOT = 1;
+const GAP = 0.9;
 
 /** Six traces over one time; dragging over them moves the time everything shows. */
 export function Traces(): JSX.Element {
@@ -29,7 +30,7 @@ export function Traces(): JSX.Element {
         title="Traces"
         class="traces"
         description="Speed, radius, edge angle, lean, load and hold over time"
-        note={measured ? undefined : 'Right turns +. Drag to move the time. Hatched: slides.'}
+        note={measured ? undefined : 'Right turns +. Hatched: slides.'}
         rows={() => trackRows(shown.map(({ pair, track }) => ({ name: pair.name, track })))}
         tools={
           <label class="check">
@@ -63,11 +64,14 @@ function TraceGrid({ size, drawn, shown, measured }: GridProps): JSX.Element | n
   if (shown.length === 0 || end === 0) return null;
   const columns = size.width > 2 * size.height ? 3 : 2;
   const rows = Math.ceil(drawn.length / columns);
-  const width = size.width / columns - LEFT - GAP;
-  const height = Math.max(20, (size.height - FOOT) / rows - HEAD);
+  const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+  const left = LEFT * rem;
+  const head = HEAD * rem;
+  const width = size.width / columns - left - GAP * rem;
+  const height = Math.max(20, (size.height - FOOT * rem) / rows - head);
   const boxes = drawn.map((_, i) => ({
-    left: (i % columns) * (width + LEFT + GAP) + LEFT,
-    top: Math.floor(i / columns) * (height + HEAD) + HEAD,
+    left: (i % columns) * (size.width / columns) + left,
+    top: Math.floor(i / columns) * (height + head) + head,
     width,
     height,
   }));
