@@ -2,12 +2,12 @@ import { line, scaleLinear } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../core/carve/index.ts';
 import { formatQuantity, type MeasureName, shownAs } from '../format/index.ts';
+import { tableOf } from '../jobs/radius-tables.ts';
 import { radiusOf } from '../rack/radius.ts';
 import { type ChosenPair, view } from '../state/index.ts';
 import { asked, DEGREE, LEAST_EDGE, MOST_EDGE } from '../views/edge/asked.ts';
 import { beamOf } from '../views/flex/beams.ts';
 import { bodyPath, edgePath, endPaths, halfOutline, overhang, type Placing } from '../views/shape/outline.ts';
-import { tableOf } from '../work/radius-tables.ts';
 
 const PAGE = 700;
 const OUTLINE_HEIGHT = 92;

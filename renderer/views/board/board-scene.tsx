@@ -2,10 +2,10 @@ import { computed, effect, type Signal, untracked, useSignal } from '@preact/sig
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { formatQuantity } from '../../format/index.ts';
+import { useWork } from '../../jobs/index.ts';
+import { carvingOf } from '../../jobs/radius-tables.ts';
 import type { EdgeSceneHandle, EdgeSceneInput } from '../../scene/index.ts';
 import { conditions, view } from '../../state/index.ts';
-import { useWork } from '../../work/index.ts';
-import { carvingOf } from '../../work/radius-tables.ts';
 import { formOf, resolvedColour, SCENE_THEME, styleOf } from '../slope/form.ts';
 import { lookHere } from '../slope/look.ts';
 import { radiusToward, startOf } from './arc-math.ts';

@@ -1,8 +1,8 @@
 import { effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { CarveFailure, Equilibrium } from '../../../core/carve/index.ts';
+import { doWork, Superseded } from '../../jobs/index.ts';
+import { carvingOf } from '../../jobs/radius-tables.ts';
 import { type ChosenPair, chosenPairs } from '../../state/index.ts';
-import { doWork, Superseded } from '../../work/index.ts';
-import { carvingOf } from '../../work/radius-tables.ts';
 import { asked } from './asked.ts';
 
 export interface Grooves {

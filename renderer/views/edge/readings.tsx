@@ -12,9 +12,9 @@ import {
 } from '../../../core/carve/index.ts';
 import { shapeWorkings } from '../../../core/shape/index.ts';
 import type { Working } from '../../../core/working/index.ts';
+import { carvingOf } from '../../jobs/radius-tables.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
 import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
-import { carvingOf } from '../../work/radius-tables.ts';
 import { asked } from './asked.ts';
 import { faultOf, grooveOf, unbendable } from './grooves.ts';
 import { Standing } from './standing.tsx';

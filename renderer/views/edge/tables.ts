@@ -1,6 +1,6 @@
 import type { RadiusTable } from '../../../core/carve/index.ts';
+import { type TableState, tableOf } from '../../jobs/radius-tables.ts';
 import type { ChosenPair } from '../../state/index.ts';
-import { type TableState, tableOf } from '../../work/radius-tables.ts';
 import { askedFore, askedHardness } from './asked.ts';
 
 export interface TableShown extends TableState {

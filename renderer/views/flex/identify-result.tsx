@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { monotoneCubic } from '../../../core/numeric/index.ts';
 import { formatQuantity } from '../../format/index.ts';
+import type { Identified } from '../../jobs/index.ts';
 import { Chart, type Plot, type Series } from '../../kit/index.ts';
 import { type ChosenPair, report, view } from '../../state/index.ts';
-import type { Identified } from '../../work/index.ts';
 import { beamOf } from './beams.ts';
 import { sampled } from './stiffness-chart.tsx';
 import { setStiffness } from './stiffness-edits.ts';

@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { getHost } from '../../host/index.ts';
+import { useWork } from '../../jobs/index.ts';
 import { Quantity } from '../../kit/index.ts';
 import { activePair, type ChosenPair, report } from '../../state/index.ts';
-import { useWork } from '../../work/index.ts';
 import { beamOf } from './beams.ts';
 import { exampleRows, readBenchRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../format/index.ts';
+import { type LargeBendAnswer, useWork } from '../../jobs/index.ts';
 import { activePair, conditions, view } from '../../state/index.ts';
-import { type LargeBendAnswer, useWork } from '../../work/index.ts';
 import { beamOf } from './beams.ts';
 import { setupOf } from './bench.ts';
 

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
+import { type TableCurve, useWork } from '../../jobs/index.ts';
 import { Chart, Handle, type Plot, type Series, valueAt } from '../../kit/index.ts';
 import { changeConditions, chosenPairs, conditions } from '../../state/index.ts';
-import { type TableCurve, useWork } from '../../work/index.ts';
 import { type Bendable, bendable, tableOf } from './beams.ts';
 import { MOST_LOAD_N, rest, setupOf } from './bench.ts';
 import { pressedShape } from './pressed.ts';

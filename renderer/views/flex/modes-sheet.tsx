@@ -2,10 +2,10 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { Mode } from '../../../core/flex/index.ts';
 import { formatQuantity } from '../../format/index.ts';
+import type { Modes } from '../../jobs/index.ts';
 import { Chart, Empty, PairBadge, Segments, type Series } from '../../kit/index.ts';
 import { editPair } from '../../rack/pair-form-host.tsx';
 import { view } from '../../state/index.ts';
-import type { Modes } from '../../work/index.ts';
 import type { Bendable } from './beams.ts';
 import { useModes } from './use-modes.ts';
 

@@ -1,5 +1,5 @@
+import { type Modes, useWork } from '../../jobs/index.ts';
 import { chosenPairs } from '../../state/index.ts';
-import { type Modes, useWork } from '../../work/index.ts';
 import { type Bendable, bendable } from './beams.ts';
 
 /** Modes by rack id of all `pairs`; the last known ones while new ones are worked out; null before the first. */

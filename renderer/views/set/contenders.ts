@@ -1,9 +1,9 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import type { Pair } from '../../../core/pair/index.ts';
+import type { SetPair, TurnData } from '../../jobs/index.ts';
+import { type TableState, tableOf } from '../../jobs/radius-tables.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { chosenPairs, conditions, course, perPair, project, ski } from '../../state/index.ts';
-import type { SetPair, TurnData } from '../../work/index.ts';
-import { type TableState, tableOf } from '../../work/radius-tables.ts';
 import { turnModel } from './set-state.ts';
 
 export interface Contender {

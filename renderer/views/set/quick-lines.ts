@@ -1,6 +1,6 @@
 import type { Gate } from '../../../core/course/index.ts';
+import { doWork, type SetPair, Superseded } from '../../jobs/index.ts';
 import { course, report } from '../../state/index.ts';
-import { doWork, type SetPair, Superseded } from '../../work/index.ts';
 import { enteredChosen } from './contenders.ts';
 import { courseConditions, quickLines } from './set-state.ts';
 

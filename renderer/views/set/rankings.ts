@@ -1,7 +1,7 @@
 import { computed, signal, useSignalEffect } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { type RankAnswer, type RankInput, useWork, type WorkState } from '../../jobs/index.ts';
 import { course } from '../../state/index.ts';
-import { type RankAnswer, type RankInput, useWork, type WorkState } from '../../work/index.ts';
 import { enteredChosen, enteredRack } from './contenders.ts';
 import { courseConditions, scope } from './set-state.ts';
 

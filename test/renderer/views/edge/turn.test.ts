@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
+import { tableOf } from '../../../../renderer/jobs/radius-tables.ts';
 import {
   activePair,
   changeConditions,
@@ -11,7 +12,6 @@ import { asked } from '../../../../renderer/views/edge/asked.ts';
 import { faultOf, unbendable } from '../../../../renderer/views/edge/grooves.ts';
 import { turnOf } from '../../../../renderer/views/edge/turn.ts';
 import { whyThisTurn } from '../../../../renderer/views/edge/why.ts';
-import { tableOf } from '../../../../renderer/work/radius-tables.ts';
 
 const { bending: _, torsion: __, ...bare } = demoPairs[0]!;
 const broken = { ...demoPairs[0]!, bending: { kind: 'formula' as const, newtonM2: '200 - 400*s' } };

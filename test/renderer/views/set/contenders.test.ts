@@ -2,11 +2,11 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Pair } from '../../../../core/pair/index.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
 import { demoSets } from '../../../../renderer/demo/sets/index.ts';
+import { setJobs } from '../../../../renderer/jobs/set-jobs.ts';
 import { addEntries, EMPTY_PROJECT, load } from '../../../../renderer/state/index.ts';
 import { enteredRack, leftOut } from '../../../../renderer/views/set/contenders.ts';
 import { turnModel } from '../../../../renderer/views/set/set-state.ts';
 import { sureness } from '../../../../renderer/views/set/sureness.ts';
-import { setJobs } from '../../../../renderer/work/set-jobs.ts';
 
 const superG: Pair = {
   format: 'turnwright.pair',

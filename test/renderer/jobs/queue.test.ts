@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Queue, Superseded, type Thread } from '../../../renderer/work/queue.ts';
+import { Queue, Superseded, type Thread } from '../../../renderer/jobs/queue.ts';
 
 /** Threads whose jobs finish when the test says so. */
 function threads() {

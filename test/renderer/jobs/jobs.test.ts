@@ -3,7 +3,7 @@ import { tableRadius } from '../../../core/carve/index.ts';
 import { skiOf } from '../../../core/pair/index.ts';
 import { sidecut } from '../../../core/shape/index.ts';
 import { demoPairs } from '../../../renderer/demo/index.ts';
-import { jobs } from '../../../renderer/work/jobs.ts';
+import { jobs } from '../../../renderer/jobs/jobs.ts';
 
 const DEGREE = Math.PI / 180;
 const larch = demoPairs[0]!;
