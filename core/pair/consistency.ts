@@ -10,6 +10,7 @@ export function inconsistencies(pair: Pair): Problem[] {
     ...lengths(pair),
     ...waist(pair),
     ...widthStations(pair),
+    ...control(pair),
     ...stiffness('bending', pair.bending, pair.contactLengthMm),
     ...stiffness('torsion', pair.torsion, pair.contactLengthMm),
   ];
@@ -117,6 +118,34 @@ function widthStations(pair: Pair): Problem[] {
         stations,
         'a narrowest width between the two ends',
         `the narrowest width ${least} is at an end; the waist must lie between the ends`,
+      ),
+    );
+  }
+  return found;
+}
+
+function control(pair: Pair): Problem[] {
+  const found: Problem[] = [];
+  const { developedLengthMm: length, tailToWaistMm: toWaist, waistWidthMm: waist } = pair.control ?? {};
+  if (length !== undefined && toWaist !== undefined && toWaist >= length) {
+    found.push(
+      problem(
+        'control.tailToWaistMm',
+        toWaist,
+        `less than control.developedLengthMm ${length}`,
+        `${toWaist} is not on a ski of control.developedLengthMm ${length}; accepted is less than that`,
+      ),
+    );
+  }
+  for (const end of ['frontWidthMm', 'rearWidthMm'] as const) {
+    const width = pair.control?.[end];
+    if (waist === undefined || width === undefined || waist < width) continue;
+    found.push(
+      problem(
+        'control.waistWidthMm',
+        waist,
+        `less than control.${end} ${width}`,
+        `${waist} is not narrower than control.${end} ${width}; the waist must be the narrowest`,
       ),
     );
   }

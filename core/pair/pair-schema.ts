@@ -23,6 +23,21 @@ const edges = z.looseObject(
   { error: 'edges { baseBevelDeg?, sideAngleDeg? }' },
 );
 
+/** Any of the readings may wait: the ski lies on the bench while they are taken one after the other. */
+const control = z.looseObject(
+  {
+    developedLengthMm: quantity(600, 2500, 'mm', 'Developed length, tail to tip along the base').optional(),
+    tailToWaistMm: quantity(80, 2000, 'mm', 'From the tail to the narrowest point').optional(),
+    frontWidthMm: quantity(40, 250, 'mm', 'Full width at 80 % of the part ahead of the waist').optional(),
+    rearWidthMm: quantity(40, 250, 'mm', 'Full width at 90 % of the part behind the waist').optional(),
+    waistWidthMm: quantity(30, 200, 'mm', 'Full width at the narrowest point').optional(),
+  },
+  {
+    error:
+      'a control measurement { developedLengthMm?, tailToWaistMm?, frontWidthMm?, rearWidthMm?, waistWidthMm? }',
+  },
+);
+
 /**
  * The pair file field by field, in the order it is written. Objects are loose so that fields of other
  * programs and later versions survive a save. Relations between fields are in `consistency.ts`.
@@ -34,6 +49,7 @@ export const pairSchema = z.looseObject(
     id: text(1, 80, 'Label that stays the same when the pair is renamed').optional(),
     name: text(1, 120, 'Name of the pair'),
     discipline: z.enum(DISCIPLINES, { error: 'SL, GS, SG, DH or other' }).optional(),
+    owner: text(0, 120, 'Whose pair it is').optional(),
     lengthMm: quantity(600, 2500, 'mm', 'Overall length'),
     contactLengthMm: quantity(400, 2400, 'mm', 'Distance between the rear and front contact points'),
     tipWidthMm: quantity(40, 250, 'mm', 'Full width at the front contact point'),
@@ -53,6 +69,21 @@ export const pairSchema = z.looseObject(
     bending: stiffnessSchema.optional().describe('Bending stiffness EI; without it the ski cannot be bent.'),
     torsion: stiffnessSchema.optional().describe('Torsional stiffness GJ; rigid in torsion when absent.'),
     edges: edges.optional(),
+    control: control
+      .optional()
+      .describe('Readings of the equipment control; with all five the rule check uses them.'),
+    standingHeightMm: quantity(
+      10,
+      120,
+      'mm',
+      'Standing height: snow to the underside of the boot sole',
+    ).optional(),
+    bootSoleHeightMm: quantity(
+      10,
+      120,
+      'mm',
+      'Boot sole height: underside of the sole to the foot bed',
+    ).optional(),
     demo: z.boolean({ error: 'true or false' }).optional(),
     notes: text(0, 20000, 'Notes').optional(),
   },

@@ -1,4 +1,5 @@
 import { type MeasuringUncertainty, TAPE_AND_CALIPER } from '../shape/index.ts';
+import { controlOf, type StatedControl } from './control-of.ts';
 import { type ControlReading, controlRadius, controlStations } from './control-radius.ts';
 import type { Category, Discipline, Edition, Limit, LimitedQuantity } from './edition.ts';
 import { season2024 } from './editions.ts';
@@ -13,6 +14,10 @@ export interface CheckedPair {
   readonly tipWidthMm: number;
   readonly waistWidthMm: number;
   readonly tailWidthMm: number;
+  /** Readings of the equipment control as the file states them; used once all five are there. */
+  readonly control?: StatedControl | undefined;
+  readonly standingHeightMm?: number | undefined;
+  readonly bootSoleHeightMm?: number | undefined;
 }
 
 export interface CheckOptions {
@@ -21,7 +26,7 @@ export interface CheckOptions {
   readonly discipline?: Discipline | undefined;
   /** The newest built-in edition unless given. */
   readonly edition?: Edition | undefined;
-  /** A control measurement decides over the catalogue widths when there is one. */
+  /** A control measurement decides over the catalogue widths when there is one; the pair's own unless given. */
   readonly control?: ControlReading | undefined;
   readonly standingHeightMm?: number | undefined;
   readonly bootSoleMm?: number | undefined;
@@ -118,7 +123,7 @@ function checkLimit(limit: Limit, found: Found, lowerLevel: boolean): CheckItem 
 
 function findQuantity(quantity: LimitedQuantity, pair: CheckedPair, options: CheckOptions): Found {
   const uncertainty = options.uncertainty ?? TAPE_AND_CALIPER;
-  const { control } = options;
+  const control = options.control ?? controlOf(pair.control) ?? undefined;
   switch (quantity) {
     case 'lengthMm':
       return control
@@ -139,9 +144,17 @@ function findQuantity(quantity: LimitedQuantity, pair: CheckedPair, options: Che
     case 'radiusM':
       return control ? controlFound(control, uncertainty) : catalogueFound(pair, uncertainty);
     case 'standingHeightMm':
-      return { value: options.standingHeightMm ?? null, plusMinus: 1000 * uncertainty.uWidth, note: null };
+      return {
+        value: options.standingHeightMm ?? pair.standingHeightMm ?? null,
+        plusMinus: 1000 * uncertainty.uWidth,
+        note: null,
+      };
     case 'bootSoleMm':
-      return { value: options.bootSoleMm ?? null, plusMinus: 1000 * uncertainty.uWidth, note: null };
+      return {
+        value: options.bootSoleMm ?? pair.bootSoleHeightMm ?? null,
+        plusMinus: 1000 * uncertainty.uWidth,
+        note: null,
+      };
   }
 }
 

@@ -5,6 +5,7 @@ export {
   checkPair,
   type PairCheck,
 } from './check-pair.ts';
+export { controlOf, type StatedControl } from './control-of.ts';
 export {
   type ControlReading,
   type ControlResult,

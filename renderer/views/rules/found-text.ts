@@ -1,5 +1,5 @@
 import type { CheckItem, LimitedQuantity } from '../../../core/rules/index.ts';
-import { formatQuantity, type MeasureName, type System } from '../../format/index.ts';
+import { formatQuantity, type MeasureName, type System, shownAs } from '../../format/index.ts';
 
 const MEASURES: Record<LimitedQuantity, MeasureName> = {
   lengthMm: 'lengthMm',
@@ -10,12 +10,21 @@ const MEASURES: Record<LimitedQuantity, MeasureName> = {
   bootSoleMm: 'widthMm',
 };
 
-/** What was found, ± its measuring uncertainty. */
+/** Decimals of the place where an uncertainty has its first figure. */
+function supported(uncertainty: number): number {
+  return Math.max(0, -Math.floor(Math.log10(Number(uncertainty.toPrecision(1)))));
+}
+
+/** What was found, ± its measuring uncertainty, which keeps one figure: a tape reads whole millimetres. */
 export function foundText(item: CheckItem, system: System): string {
   if (item.found === null) return 'not given';
-  return formatQuantity(item.found, MEASURES[item.quantity], {
+  const measure = MEASURES[item.quantity];
+  const { plusMinus } = item;
+  const known = plusMinus !== null && plusMinus > 0 && Number.isFinite(plusMinus);
+  return formatQuantity(item.found, measure, {
     system,
-    uncertainty: item.plusMinus ?? undefined,
+    uncertainty: plusMinus ?? undefined,
+    ...(known ? { decimals: supported(plusMinus * shownAs(measure, system).factor) } : {}),
   }).text;
 }
 

@@ -52,6 +52,31 @@ describe('checkPair', () => {
     expect(item?.note).toContain('80 %');
   });
 
+  it('takes the control, heights and soles a pair file states, the control only once it is complete', () => {
+    const control = {
+      developedLengthMm: 1930,
+      tailToWaistMm: 860,
+      frontWidthMm: 90.5,
+      rearWidthMm: 83,
+      waistWidthMm: 65,
+    };
+    const pair = { ...giantSlalom, tipWidthMm: 110, control, standingHeightMm: 50.6, bootSoleHeightMm: 42 };
+    const found = (given: typeof pair | Omit<typeof pair, 'control'>) =>
+      Object.fromEntries(
+        checkPair(given, { category: 'men' }).items.map(item => [item.quantity, [item.found, item.verdict]]),
+      );
+    // The same pair by its catalogue widths would be under 30 m.
+    expect(found(pair).radiusM[0]).toBeCloseTo(30.539, 3);
+    expect(found(pair).radiusM[1]).toBe('passes');
+    expect(found(pair).lengthMm[0]).toBe(1930);
+    expect(found(pair).standingHeightMm).toEqual([50.6, 'fails']);
+    expect(found(pair).bootSoleMm).toEqual([42, 'passes']);
+    const { waistWidthMm: _, ...unfinished } = control;
+    const waiting = found({ ...pair, control: unfinished as typeof control });
+    expect(waiting.radiusM[1]).toBe('fails');
+    expect(waiting.radiusM[0]).toBeCloseTo(1660 ** 2 / (2000 * (110 + 76 - 129)), 9);
+  });
+
   it('eases the length in lower-level races only where the edition says so', () => {
     const short = { ...giantSlalom, lengthMm: 1890 };
     const lengthItem = (lowerLevel: boolean) =>

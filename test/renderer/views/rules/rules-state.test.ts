@@ -61,6 +61,11 @@ describe('words of a check', () => {
     const radius = check.items.find(item => item.quantity === 'radiusM')!;
     expect(foundText(radius, 'metric')).toMatch(/^31\.\d ± 0\.\d\sm$/u);
     expect(limitText(radius, 'imperial')).toMatch(/30 m \(98\sft\)/u);
+    const length = check.items.find(item => item.quantity === 'lengthMm')!;
+    expect(foundText(length, 'metric')).toMatch(/^1930 ± 1\smm$/u);
+    expect(foundText({ ...length, found: 1929.6 }, 'imperial')).toMatch(/^75\.97 ± 0\.04\sin$/u);
+    const waist = check.items.find(item => item.quantity === 'waistWidthMm')!;
+    expect(foundText({ ...waist, plusMinus: 0.97 }, 'metric')).toMatch(/^\d+ ± 1\smm$/u);
     const height = check.items.find(item => item.quantity === 'standingHeightMm')!;
     expect(foundText(height, 'metric')).toBe('not given');
   });
