@@ -18,6 +18,7 @@
  *   <Quantity label measure value min max step? log? note? onInput />   slider and field with units.
  *   <Reading label measure value uncertainty? working?={() => Working} why? note? />   one large figure.
  *   <PairReadings label measure activeId rows={[{ id, mark, of: name, value, … }]} />  pair by pair.
+ *   <NumberCell label value min max unit onInput onClear? onProblem />   a number in a table, `onClear` where none may be given.
  *   <Segments label value options onInput />, <Toolbar label>, <Dialog title place onClose>, <PairBadge mark />,
  *   <Tex tex />, showWorking(title, working), <Empty>what to do next</Empty>
  *
@@ -37,6 +38,7 @@ export { Empty } from './empty.tsx';
 export { exportFigure, Figure, type FigureProps } from './figure.tsx';
 export { Handle, type HandleProps } from './handle.tsx';
 export { Tex } from './math.tsx';
+export { NumberCell } from './number-cell.tsx';
 export { PairBadge } from './pair-badge.tsx';
 export { Quantity, type QuantityProps } from './quantity.tsx';
 export { type PairReadingRow, PairReadings, Reading, type ReadingProps } from './reading.tsx';

@@ -1,5 +1,6 @@
 import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { NumberCell } from '../../kit/index.ts';
 import { type ChosenPair, settle } from '../../state/index.ts';
 import {
   copiedLayer,
@@ -10,7 +11,6 @@ import {
   withLayer,
   withoutLayer,
 } from './layup-edits.ts';
-import { NumberCell } from './number-cell.tsx';
 import { ThicknessStations } from './thickness-stations.tsx';
 
 const COLUMNS = [

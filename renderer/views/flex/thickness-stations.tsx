@@ -1,8 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { Dialog } from '../../kit/index.ts';
+import { Dialog, NumberCell } from '../../kit/index.ts';
 import type { Layer } from './layup-edits.ts';
-import { NumberCell } from './number-cell.tsx';
 
 type Stations = Exclude<Layer['thicknessMm'], number>;
 

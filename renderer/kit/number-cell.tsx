@@ -1,17 +1,21 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { parseQuantity } from '../../format/index.ts';
-import { settle } from '../../state/index.ts';
+import { parseQuantity } from '../format/index.ts';
+import { settle } from '../state/index.ts';
 
-/** A number in a table. What cannot be used stays as typed, marked and explained; the last good value holds. */
+/**
+ * A number in a table. What cannot be used stays as typed, marked and explained; the last good value holds.
+ * With `onClear` the cell may be emptied and then stands for a value that is not given.
+ */
 export function NumberCell(props: {
   readonly label: string;
-  readonly value: number;
+  readonly value: number | null;
   readonly min: number;
   readonly max: number;
   readonly unit: string;
   readonly disabled?: boolean;
   onInput(value: number): void;
+  onClear?(): void;
   onProblem(problem: string | null): void;
 }): JSX.Element {
   const [draft, setDraft] = useState<string | null>(null);
@@ -22,6 +26,11 @@ export function NumberCell(props: {
   };
   const read = (text: string) => {
     setDraft(text);
+    if (props.onClear && text.trim() === '') {
+      say(null);
+      props.onClear();
+      return;
+    }
     const parsed = parseQuantity(text, 'number');
     if (!parsed.ok) say(`${props.label}: ${parsed.reason}`);
     else if (parsed.value < props.min || parsed.value > props.max)
@@ -44,7 +53,8 @@ export function NumberCell(props: {
       autoComplete="off"
       aria-label={`${props.label}${props.unit ? `, ${props.unit}` : ''}`}
       aria-invalid={bad}
-      value={draft ?? String(Number(props.value.toPrecision(6)))}
+      placeholder={props.onClear && 'not given'}
+      value={draft ?? (props.value === null ? '' : String(Number(props.value.toPrecision(6))))}
       disabled={props.disabled}
       onFocus={event => event.currentTarget.select()}
       onInput={event => read(event.currentTarget.value)}
