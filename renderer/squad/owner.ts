@@ -2,8 +2,8 @@ import type { Pair } from '../../core/pair/index.ts';
 
 const MOST = 120;
 
-/** Whose pair it is; empty when its file does not say. Kept in the file as a field of its own. */
-export const ownerOf = (pair: Pair): string => (typeof pair.owner === 'string' ? pair.owner.trim() : '');
+/** Whose pair it is; empty when its file does not say. */
+export const ownerOf = (pair: Pair): string => pair.owner?.trim() ?? '';
 
 /** The pair with another owner; none takes the field away. */
 export function withOwner(pair: Pair, owner: string): Pair {

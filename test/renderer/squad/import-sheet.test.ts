@@ -67,6 +67,6 @@ describe('a sheet looked over', () => {
   it('takes an owner away with the field', () => {
     const { pair } = read.pairs[0]!;
     expect('owner' in withOwner(pair, ' ')).toBe(false);
-    expect(ownerOf({ ...pair, owner: 7 })).toBe('');
+    expect(ownerOf(withOwner(pair, ' Linnet '))).toBe('Linnet');
   });
 });
