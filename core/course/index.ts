@@ -6,6 +6,7 @@ export { gateTurns, type Line, LineError, type LineOptions, lineThroughGates } f
 export { type NoQuickLine, type QuickLine, type QuickLineQuestion, quickLine } from './quick-line.ts';
 export { type Flip, type RankedPair, type Ranking, rankPairs } from './ranking.ts';
 export { fitRhythmicSet, rhythmicSet, type SetFit, setRadius, setTurnAngle } from './rhythmic-set.ts';
+export { setDiscipline } from './set-discipline.ts';
 export {
   checkSetting,
   courseDrop,

@@ -5,6 +5,8 @@ import { demoEntries } from '../rack/demo-rack.ts';
 import { takeIn } from '../rack/files.ts';
 import {
   chooseOnly,
+  course,
+  courseUnsaved,
   EMPTY_PROJECT,
   keepDraft,
   load,
@@ -25,6 +27,7 @@ export async function startApp(host: Host): Promise<void> {
     const names = unsavedEntries.value.map(entry => entry.pair.name);
     const { rackFile } = project.value;
     if (rackFile && rackFileUnsaved.value) names.push(rackFile.name);
+    if (courseUnsaved.value) names.push(course.value.name || 'The set of gates');
     host.setUnsaved(names.slice(0, 1000).map(name => name.slice(0, 200)));
   });
   host.onCommand(onCommand);

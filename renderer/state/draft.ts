@@ -1,16 +1,14 @@
 import { effect } from '@preact/signals';
-import type { Gate } from '../../core/course/index.ts';
 import { checkPair, type Pair, type RackTune, rackOf, readRack, writeRack } from '../../core/pair/index.ts';
 import { boardFrom } from './board-settings.ts';
+import { courseFrom } from './course-edits.ts';
 import {
   type Conditions,
-  type Course,
   DEFAULT_CONDITIONS,
   DEFAULT_DUE,
   DEFAULT_VIEW,
   type DueAfter,
   MAX_CHOSEN,
-  NO_COURSE,
   type Project,
   QUESTIONS,
   type RackEntry,
@@ -134,31 +132,6 @@ function conditionsFrom(value: unknown): Conditions {
     if (typeof given[key] === 'number' && Number.isFinite(given[key])) conditions[key] = given[key] as number;
   }
   return conditions as unknown as Conditions;
-}
-
-function courseFrom(value: unknown): Course {
-  const { name, discipline, gates, demo } = (value ?? {}) as Record<string, unknown>;
-  return {
-    name: typeof name === 'string' ? name : NO_COURSE.name,
-    discipline: discipline === 'GS' ? 'GS' : 'SL',
-    gates: (Array.isArray(gates) ? gates : []).flatMap(gateFrom),
-    demo: demo === true,
-  };
-}
-
-function gateFrom(value: unknown): Gate[] {
-  const { label, x, y, colour, turn } = (value ?? {}) as Record<string, unknown>;
-  if (typeof label !== 'string' || typeof x !== 'number' || typeof y !== 'number') return [];
-  if (!Number.isFinite(x) || !Number.isFinite(y)) return [];
-  return [
-    {
-      label,
-      x,
-      y,
-      colour: typeof colour === 'string' ? colour : null,
-      turn: turn === 1 || turn === -1 ? turn : null,
-    },
-  ];
 }
 
 function viewFrom(value: unknown): ViewSettings {

@@ -20,7 +20,15 @@
  */
 
 export { board, changeBoard } from './board-settings.ts';
-export { changeCourse, course, moveGate, putGate, removeGate } from './course-edits.ts';
+export {
+  changeCourse,
+  course,
+  courseUnsaved,
+  markCourseSaved,
+  moveGate,
+  putGate,
+  removeGate,
+} from './course-edits.ts';
 export {
   activePair,
   type ChosenPair,
@@ -36,6 +44,7 @@ export { PAIR_MARKS, type PairMark } from './letters.ts';
 export { changePair } from './pair-edits.ts';
 export {
   type BoardSettings,
+  COURSE_RANGES,
   type Conditions,
   type Course,
   DEFAULT_BOARD,

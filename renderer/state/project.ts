@@ -1,5 +1,6 @@
 import type { Gate } from '../../core/course/index.ts';
 import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
+import type { Category } from '../../core/rules/index.ts';
 import type { TurnShape } from '../../core/run/index.ts';
 import type { System } from '../format/index.ts';
 
@@ -65,6 +66,18 @@ export interface Course {
   readonly gates: readonly Gate[];
   /** Came with the program and is invented. */
   readonly demo: boolean;
+  /** The gates as they stand are in a file, or came with the program. */
+  readonly saved: boolean;
+  /** The slope it is set on; of its own, as is the speed asked of it. */
+  readonly slopeDeg: number;
+  readonly speedKmh: number;
+  /** Keep the speed all the way, as a coach asks "at 40 km/h?"; else it is the speed at the start. */
+  readonly keepSpeed: boolean;
+  readonly greatestEdgeDeg: number;
+  /** One for all gates; null when nobody has said. */
+  readonly gateWidthM: number | null;
+  /** Who races. */
+  readonly category: Category;
 }
 
 /** A table opened from a file, kept as its text. */
@@ -183,7 +196,27 @@ export const DEFAULT_VIEW: ViewSettings = {
 
 export const DEFAULT_DUE: DueAfter = { edgeDays: 7, waxDays: 3 };
 
-export const NO_COURSE: Course = { name: '', discipline: 'SL', gates: [], demo: false };
+/** What the set's own inputs accept, in their units. */
+export const COURSE_RANGES = {
+  slopeDeg: [1, 40],
+  speedKmh: [5, 120],
+  greatestEdgeDeg: [40, 80],
+  gateWidthM: [0.5, 20],
+} as const;
+
+export const NO_COURSE: Course = {
+  name: '',
+  discipline: 'SL',
+  gates: [],
+  demo: false,
+  saved: true,
+  slopeDeg: 20,
+  speedKmh: 30,
+  keepSpeed: true,
+  greatestEdgeDeg: 65,
+  gateWidthM: null,
+  category: 'men',
+};
 
 export const DEFAULT_SLOPE: SlopeSettings = {
   ground: 'even',

@@ -56,7 +56,9 @@ function reconciled(restored: Project, present: Project): Project {
     const now = files.get(entry.id);
     return now ? { ...entry, saved: now.saved, fileToken: now.fileToken, fileName: now.fileName } : entry;
   });
-  return { ...restored, rack, rackFile: present.rackFile, view: present.view };
+  const sameGates = restored.course.gates === present.course.gates;
+  const course = sameGates ? { ...restored.course, saved: present.course.saved } : restored.course;
+  return { ...restored, rack, course, rackFile: present.rackFile, view: present.view };
 }
 
 /** Starts over with another project and an empty history. */

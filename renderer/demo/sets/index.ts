@@ -1,25 +1,26 @@
 import { readGates } from '../../../core/course/index.ts';
+import { type Course, NO_COURSE } from '../../state/index.ts';
 import giantSlalom from './giant-slalom.csv?raw';
 import slalom from './slalom.csv?raw';
 
-/** The slope each demo set was set on and a speed juniors keep on it. */
-export const demoConditions = {
-  SL: { slopeDeg: 20, speedKmh: 30 },
-  GS: { slopeDeg: 16.5, speedKmh: 50 },
-} as const;
-
-/** Invented sets on the invented hill "Pala Ostrelle". */
-export const demoSets = {
+/** Invented sets on the invented hill "Pala Ostrelle", each on its slope and at a speed juniors keep on it. */
+export const demoSets: Readonly<Record<Course['discipline'], Course>> = {
   SL: {
+    ...NO_COURSE,
+    slopeDeg: 20,
+    speedKmh: 30,
     name: 'Pala Ostrelle',
     discipline: 'SL',
     gates: readGates(slalom).gates,
     demo: true,
   },
   GS: {
+    ...NO_COURSE,
+    slopeDeg: 16.5,
+    speedKmh: 50,
     name: 'Pala Ostrelle',
     discipline: 'GS',
     gates: readGates(giantSlalom).gates,
     demo: true,
   },
-} as const;
+};

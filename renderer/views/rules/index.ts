@@ -4,5 +4,5 @@
  */
 export { foundText, limitText } from './found-text.ts';
 export { type CheckedEntry, checkOf, RuleCheckPanel } from './rule-check.tsx';
-export { category, edition, openEdition, takeEdition } from './rules-state.ts';
+export { category, chooseCategory, edition, openEdition, takeEdition } from './rules-state.ts';
 export { VerdictMark } from './verdict-mark.tsx';

@@ -12,6 +12,7 @@ import type { PairMark } from '../../state/index.ts';
 import { CheckTable } from './check-table.tsx';
 import {
   category,
+  chooseCategory,
   chooseEdition,
   edition,
   editionProblems,
@@ -66,9 +67,7 @@ export function RuleCheckPanel(props: {
           label="Category"
           value={category.value}
           options={categories.map(value => ({ value, label: value }))}
-          onInput={value => {
-            category.value = value as Category;
-          }}
+          onInput={value => chooseCategory(value as Category)}
         />
         <Choice
           label="Edition"

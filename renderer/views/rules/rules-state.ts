@@ -7,10 +7,14 @@ import {
   readEdition,
 } from '../../../core/rules/index.ts';
 import { getHost } from '../../host/index.ts';
-import { report } from '../../state/index.ts';
+import { changeCourse, course, report } from '../../state/index.ts';
 
-/** Who races: limits differ by it. Shared by every place that checks rules. */
-export const category = signal<Category>('men');
+/** Who races: limits differ by it. Belongs to the set and is shared by every place that checks rules. */
+export const category = computed<Category>(() => course.value.category);
+
+export function chooseCategory(wanted: Category): void {
+  changeCourse('Category', before => ({ ...before, category: wanted }));
+}
 
 const opened = signal<readonly Edition[]>([]);
 const wanted = signal<string>(editions[0]!.edition);

@@ -1,9 +1,15 @@
 import { signal } from '@preact/signals';
-import { type GateProblem, readGates, rhythmicSet, writeGates } from '../../../core/course/index.ts';
-import { demoConditions, demoSets } from '../../demo/sets/index.ts';
+import {
+  type GateProblem,
+  readGates,
+  rhythmicSet,
+  setDiscipline,
+  writeGates,
+} from '../../../core/course/index.ts';
+import { demoSets } from '../../demo/sets/index.ts';
 import { getHost } from '../../host/index.ts';
 import { fileStem } from '../../rack/files.ts';
-import { type Course, changeCourse, conditions, course, edit, report } from '../../state/index.ts';
+import { type Course, changeCourse, conditions, course, markCourseSaved, report } from '../../state/index.ts';
 
 /** What could not be read of the file opened last, row by row. */
 export const fileProblems = signal<{
@@ -12,23 +18,15 @@ export const fileProblems = signal<{
   readonly problems: readonly GateProblem[];
 } | null>(null);
 
-/** Gates further apart than this are no slalom gates, m (only a first guess; the choice stays open). */
-const SLALOM_SPACING = 15;
-
-function disciplineOf(gates: Course['gates']): Course['discipline'] {
-  // The middle one, so that a row that could not be read does not count.
-  const spacings = gates.slice(1).map((gate, i) => gate.y - gates[i].y);
-  const middle = spacings.sort((a, b) => a - b)[Math.floor(spacings.length / 2)] ?? 0;
-  return middle > SLALOM_SPACING ? 'GS' : 'SL';
-}
+const DISCIPLINE = { SL: 'slalom', GS: 'giant slalom' } as const;
 
 /** The invented set of a discipline, on its own slope and at its speed, as one undo step. */
 export function takeDemo(discipline: Course['discipline']): void {
   fileProblems.value = null;
-  edit(`Demo set, ${discipline === 'SL' ? 'slalom' : 'giant slalom'}`, before => ({
-    ...before,
-    course: demoSets[discipline],
-    conditions: { ...before.conditions, ...demoConditions[discipline] },
+  changeCourse(`Demo set, ${DISCIPLINE[discipline]}`, ({ category }) => ({
+    ...demoSets[discipline],
+    // Who races does not change with the gates.
+    category,
   }));
 }
 
@@ -40,11 +38,13 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
     report(`${file.name}: no gates found; the set stays as it is`, 'error');
     return;
   }
-  changeCourse(`Open ${file.name}`, () => ({
+  changeCourse(`Open ${file.name}`, before => ({
+    ...before,
     name: file.name.replace(/\.csv$/i, ''),
-    discipline: disciplineOf(gates),
+    discipline: setDiscipline(gates),
     gates,
     demo: false,
+    saved: true,
   }));
   report(
     `${file.name}: ${gates.length} gates${problems.length > 0 ? `, ${problems.length} rows not read` : ''}`,
@@ -61,25 +61,37 @@ export async function openCourse(): Promise<void> {
   }
 }
 
+/** `pala-ostrelle-slalom.csv`: what the set is called, and what it is where that does not say so already. */
+export function courseFileName({ name, discipline }: Pick<Course, 'name' | 'discipline'>): string {
+  const stem = fileStem(name || 'set');
+  const kind = fileStem(DISCIPLINE[discipline]);
+  return `${stem.includes('slalom') ? stem : `${stem}-${kind}`}.csv`;
+}
+
 export async function saveCourse(): Promise<void> {
-  const { name, gates } = course.value;
-  const file = `${fileStem(name || 'set')}.csv`;
+  const { gates } = course.value;
+  const file = courseFileName(course.value);
   try {
-    if (await getHost().exportFile(file, 'text/csv', writeGates(gates))) report(`${file} saved`);
+    if (await getHost().exportFile(file, 'text/csv', writeGates(gates))) {
+      markCourseSaved(gates);
+      report(`${file} saved, ${gates.length} gates`);
+    }
   } catch (error) {
     report(`${file} could not be saved: ${(error as Error).message}`, 'error');
   }
 }
 
-/** The rhythmic set as its sliders say. */
+/** The rhythmic set as its sliders say, on the slope and at the speed of the set before. */
 export function makeRhythmic(): void {
   const { gates, gateSpacingM, gateOffsetM } = conditions.value;
   const made = rhythmicSet(Math.round(gates), gateSpacingM, gateOffsetM);
   fileProblems.value = null;
-  changeCourse('Make a rhythmic set', () => ({
-    name: 'Rhythmic set',
-    discipline: disciplineOf(made),
+  changeCourse('Make a rhythmic set', before => ({
+    ...before,
+    name: `Rhythmic set ${Number(gateSpacingM.toFixed(2))} m by ${Number(gateOffsetM.toFixed(2))} m`,
+    discipline: setDiscipline(made),
     gates: made,
     demo: false,
+    saved: false,
   }));
 }

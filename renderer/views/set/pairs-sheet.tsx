@@ -19,7 +19,7 @@ import { checkOf, VerdictMark } from '../rules/index.ts';
 import { leftOut } from './contenders.ts';
 import { findQuickLine, quickLineOf } from './quick-lines.ts';
 import { ranking } from './rankings.ts';
-import { holdSpeed, type Scope, scope } from './set-state.ts';
+import { type Scope, scope } from './set-state.ts';
 import { Standing } from './standing.tsx';
 
 /** A long rack is shown from the front; the CSV holds all of it. */
@@ -161,7 +161,7 @@ function QuickLineOf({ pair, carved }: { pair: ChosenPair; carved: number }): JS
       <span>
         {' '}
         · quick line {seconds.toFixed(2)} s
-        {holdSpeed.value
+        {course.value.keepSpeed
           ? ', running free'
           : `, ${Math.abs(carved - seconds).toFixed(2)} s ${seconds < carved ? 'quicker' : 'slower'}`}
         {heldBackBy.length > 0 && ` (held back by ${heldBackBy.join(', ')})`}

@@ -1,8 +1,18 @@
 import type { JSX } from 'preact';
 import { PairBadge, Quantity, Segments } from '../../kit/index.ts';
-import { changeConditions, chosenPairs, conditions, project, SNOWS } from '../../state/index.ts';
+import {
+  COURSE_RANGES,
+  type Course,
+  changeConditions,
+  changeCourse,
+  chosenPairs,
+  conditions,
+  course,
+  project,
+  SNOWS,
+} from '../../state/index.ts';
 import { enteredNow, ranking } from './rankings.ts';
-import { greatestEdgeDeg, holdSpeed, scope, type TurnModel, turnModel } from './set-state.ts';
+import { scope, type TurnModel, turnModel } from './set-state.ts';
 import { sureness } from './sureness.ts';
 
 export function SetReadings(): JSX.Element {
@@ -82,7 +92,10 @@ function modelWords(): string {
 }
 
 function Inputs(): JSX.Element {
-  const { slopeDeg, speedKmh, massKg, hardnessNPerMm3 } = conditions.value;
+  const { massKg, hardnessNPerMm3 } = conditions.value;
+  const { slopeDeg, speedKmh, keepSpeed, greatestEdgeDeg } = course.value;
+  const change = (label: string, part: Partial<Course>, key: string) =>
+    changeCourse(label, before => ({ ...before, ...part }), key);
   return (
     <section class="reading-group set-inputs" aria-label="Slope, skier and snow">
       <h2>Slope, skier, snow</h2>
@@ -90,26 +103,27 @@ function Inputs(): JSX.Element {
         label="Slope"
         measure="angleDeg"
         value={slopeDeg}
-        min={1}
-        max={40}
+        min={COURSE_RANGES.slopeDeg[0]}
+        max={COURSE_RANGES.slopeDeg[1]}
         step={0.5}
-        onInput={value => changeConditions('Slope', { slopeDeg: value }, 'slopeDeg')}
+        onInput={value => change('Slope of the set', { slopeDeg: value }, 'set slope')}
       />
       <Quantity
-        label={holdSpeed.value ? 'Speed, kept' : 'Start speed'}
+        label={keepSpeed ? 'Speed, kept' : 'Start speed'}
         measure="speedKmh"
         value={speedKmh}
-        min={5}
-        max={120}
+        min={COURSE_RANGES.speedKmh[0]}
+        max={COURSE_RANGES.speedKmh[1]}
         step={1}
-        onInput={value => changeConditions('Speed', { speedKmh: value }, 'speedKmh')}
+        onInput={value => change('Speed on the set', { speedKmh: value }, 'set speed')}
       />
       <label class="check-line">
         <input
           type="checkbox"
-          checked={holdSpeed.value}
+          checked={keepSpeed}
           onChange={event => {
-            holdSpeed.value = event.currentTarget.checked;
+            const keep = event.currentTarget.checked;
+            changeCourse('Keep the speed', before => ({ ...before, keepSpeed: keep }));
           }}
         />
         keep the speed all the way
@@ -126,13 +140,11 @@ function Inputs(): JSX.Element {
       <Quantity
         label="Greatest edge angle"
         measure="angleDeg"
-        value={greatestEdgeDeg.value}
-        min={40}
-        max={80}
+        value={greatestEdgeDeg}
+        min={COURSE_RANGES.greatestEdgeDeg[0]}
+        max={COURSE_RANGES.greatestEdgeDeg[1]}
         step={1}
-        onInput={value => {
-          greatestEdgeDeg.value = value;
-        }}
+        onInput={value => change('Greatest edge angle', { greatestEdgeDeg: value }, 'greatest edge')}
       />
       <Segments
         label="Turn"

@@ -10,11 +10,6 @@ export const sheet = signal<SetSheet>('pairs');
 /** Which pairs are ranked. */
 export const scope = signal<Scope>('chosen');
 export const turnModel = signal<TurnModel>('bent');
-/** Keep the start speed all the way, as a coach asks "at 40 km/h?". */
-export const holdSpeed = signal(true);
-export const greatestEdgeDeg = signal(65);
-/** m, one for all gates; null when nobody has said. */
-export const gateWidth = signal<number | null>(null);
 /** Gates drawn at once; 0 for all of them. */
 export const inView = signal<0 | 6 | 12>(12);
 export const trueScale = signal(false);
@@ -32,7 +27,8 @@ export function selectGate(at: number): void {
 
 /** Slope, skier and air of the set, SI. */
 export const courseConditions = computed<Partial<CourseConditions>>(() => {
-  const { slopeDeg, massKg, friction, dragAreaM2, airDensity, speedKmh } = conditions.value;
+  const { massKg, friction, dragAreaM2, airDensity } = conditions.value;
+  const { slopeDeg, speedKmh, keepSpeed, greatestEdgeDeg } = course.value;
   return {
     slope: (slopeDeg * Math.PI) / 180,
     mass: massKg,
@@ -40,8 +36,8 @@ export const courseConditions = computed<Partial<CourseConditions>>(() => {
     dragArea: dragAreaM2,
     airDensity,
     startSpeed: speedKmh / 3.6,
-    holdSpeed: holdSpeed.value,
-    greatestEdge: (greatestEdgeDeg.value * Math.PI) / 180,
+    holdSpeed: keepSpeed,
+    greatestEdge: (greatestEdgeDeg * Math.PI) / 180,
   };
 });
 

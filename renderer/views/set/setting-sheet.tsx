@@ -1,24 +1,26 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { checkSetting, type SettingItem } from '../../../core/course/index.ts';
-import { formatQuantity, parseQuantity } from '../../format/index.ts';
-import { conditions, course, view } from '../../state/index.ts';
-import { category, VerdictMark } from '../rules/index.ts';
-import { gateWidth } from './set-state.ts';
+import { formatQuantity, shownAs } from '../../format/index.ts';
+import { NumberCell } from '../../kit/index.ts';
+import { COURSE_RANGES, changeCourse, course, view } from '../../state/index.ts';
+import { VerdictMark } from '../rules/index.ts';
 
 type Level = 'men' | 'women' | 'children';
 
-const levelOf = (): Level =>
-  category.value === 'men' || category.value === 'women' ? category.value : 'children';
+function levelOf(): Level {
+  const { category } = course.value;
+  return category === 'men' || category === 'women' ? category : 'children';
+}
 
 /** The course against the rules of setting. */
 export function SettingSheet(): JSX.Element {
-  const { gates, discipline } = course.value;
+  const { gates, discipline, slopeDeg, gateWidthM } = course.value;
   const check = checkSetting(gates, {
     discipline,
     category: levelOf(),
-    slope: (conditions.value.slopeDeg * Math.PI) / 180,
-    ...(gateWidth.value === null ? {} : { gateWidth: gateWidth.value }),
+    slope: (slopeDeg * Math.PI) / 180,
+    ...(gateWidthM === null ? {} : { gateWidth: gateWidthM }),
   });
   return (
     <>
@@ -83,48 +85,32 @@ function foundText({ found, unit }: SettingItem): string {
 
 /** Gate width is in no list of turning poles, so it may be said here. */
 function GateWidth(): JSX.Element {
-  const { system } = view.value;
-  const [draft, setDraft] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  const given = gateWidth.value;
-  const read = (text: string) => {
-    setDraft(text);
-    if (text.trim() === '') {
-      gateWidth.value = null;
-      setProblem(null);
-      return;
-    }
-    const parsed = parseQuantity(text, 'distance', system);
-    if (!parsed.ok) setProblem(parsed.reason);
-    else if (!(parsed.value > 0 && parsed.value <= 20))
-      setProblem(`${text} found; a width up to 20 m is accepted`);
-    else {
-      setProblem(null);
-      gateWidth.value = parsed.value;
-    }
-  };
+  const { unit, factor } = shownAs('distance', view.value.system);
+  const { gateWidthM } = course.value;
+  const [least, most] = COURSE_RANGES.gateWidthM;
+  const tidy = (value: number) => Number(value.toFixed(2));
+  const change = (width: number | null) =>
+    changeCourse('Gate width', before => ({ ...before, gateWidthM: width }), 'gate width');
   return (
-    <label class="gate-width">
-      <span>Gate width</span>
-      <input
-        class="number-cell"
-        inputMode="decimal"
-        autoComplete="off"
-        placeholder="not given"
-        aria-invalid={problem !== null}
-        value={draft ?? (given === null ? '' : formatQuantity(given, 'distance', { system }).value)}
-        onInput={event => read(event.currentTarget.value)}
-        onBlur={() => {
-          setDraft(null);
-          setProblem(null);
-        }}
+    <span class="gate-width">
+      <span aria-hidden="true">Gate width</span>
+      <NumberCell
+        label="Gate width"
+        unit={unit}
+        value={gateWidthM === null ? null : tidy(gateWidthM * factor)}
+        min={tidy(least * factor)}
+        max={tidy(most * factor)}
+        onProblem={setProblem}
+        onClear={() => change(null)}
+        onInput={value => change(value / factor)}
       />
-      {formatQuantity(1, 'distance', { system }).unit}
+      {unit}
       {problem && (
         <span class="problem" role="alert">
           {problem}
         </span>
       )}
-    </label>
+    </span>
   );
 }

@@ -2,12 +2,15 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import {
   board,
   changeBoard,
+  changeCourse,
   changeSlope,
+  course,
   DEFAULT_BOARD,
   DEFAULT_SLOPE,
   draftOf,
   EMPTY_PROJECT,
   load,
+  NO_COURSE,
   project,
   projectFrom,
   redo,
@@ -53,6 +56,32 @@ describe('the run and the board in the project', () => {
     const kept = read({});
     expect(kept.slope).toEqual(project.value.slope);
     expect(kept.board).toEqual(project.value.board);
+  });
+
+  it('keep the set’s own slope and speed apart from the rest, a drag as one step, into the draft', () => {
+    for (const slopeDeg of [18, 17, 16]) changeCourse('Slope', now => ({ ...now, slopeDeg }), 'set slope');
+    settle();
+    changeCourse('Keep', now => ({ ...now, keepSpeed: false, gateWidthM: 5, category: 'U14 boys' }));
+    expect(project.value.conditions).toBe(EMPTY_PROJECT.conditions);
+    expect(read({}).course).toEqual(project.value.course);
+    undo();
+    undo();
+    expect(course.value.slopeDeg).toBe(NO_COURSE.slopeDeg);
+    const gates = [{ label: '1', x: 1, y: 9, colour: null, turn: null }, { label: 2 }, null];
+    expect(
+      read({
+        course: {
+          name: 'x',
+          slopeDeg: 88,
+          speedKmh: 'fast',
+          gateWidthM: -1,
+          category: 'pros',
+          saved: false,
+          gates,
+        },
+      }).course,
+    ).toEqual({ ...NO_COURSE, name: 'x', saved: false, gates: gates.slice(0, 1) });
+    expect(read({ course: 7 }).course).toEqual(NO_COURSE);
   });
 
   it('drop what a draft should not hold, value by value', () => {

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { editions, season2024 } from '../../../../core/rules/index.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
+import { EMPTY_PROJECT, load, undo } from '../../../../renderer/state/index.ts';
 import { foundText, limitText } from '../../../../renderer/views/rules/found-text.ts';
 import { checkOf } from '../../../../renderer/views/rules/rule-check.tsx';
 import {
   category,
+  chooseCategory,
   chooseEdition,
   edition,
   editionProblems,
@@ -31,7 +33,11 @@ const own = (label: string, least: number) =>
 
 describe('an edition of one’s own', () => {
   it('is in force once opened, until another is chosen', () => {
-    category.value = 'men';
+    load(EMPTY_PROJECT);
+    chooseCategory('women');
+    expect(category.value).toBe('women');
+    undo();
+    expect(category.value).toBe('men');
     const larch = demoPairs[0];
     expect(checkOf(larch, 'SL').verdict).toBe('fails');
     takeEdition({ name: 'club.json', text: own('Club cup', 1500) });
