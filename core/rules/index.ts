@@ -5,7 +5,13 @@ export {
   checkPair,
   type PairCheck,
 } from './check-pair.ts';
-export { controlOf, type StatedControl } from './control-of.ts';
+export {
+  controlOf,
+  controlReadings,
+  missingReadings,
+  type StatedControl,
+  statedStations,
+} from './control-of.ts';
 export {
   type ControlReading,
   type ControlResult,

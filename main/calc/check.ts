@@ -1,5 +1,14 @@
 import { skiOf } from '../../core/pair/index.ts';
-import { categories, checkPair, disciplines } from '../../core/rules/index.ts';
+import {
+  categories,
+  checkPair,
+  controlOf,
+  controlRadiusWorking,
+  disciplines,
+  missingReadings,
+  type StatedControl,
+  statedStations,
+} from '../../core/rules/index.ts';
 import { shapeWorkings } from '../../core/shape/index.ts';
 import type { Command } from './command.ts';
 import { oneOf } from './option.ts';
@@ -24,6 +33,8 @@ export const check: Command = {
       verdict,
       status,
     }));
+    const stations = statedStations(pair.control);
+    const control = controlOf(pair.control);
     const table = {
       title: `${pair.name}, ${result.discipline}, ${result.category}, edition ${result.edition}: ${result.verdict}`,
       columns: [
@@ -51,12 +62,40 @@ export const check: Command = {
         category: result.category,
         verdict: result.verdict,
         items,
+        ...(stations && {
+          control: {
+            frontFromTailMm: rounded(stations.frontMm),
+            rearFromTailMm: rounded(stations.rearMm),
+            betweenMm: rounded(stations.distanceMm),
+            missing: missingReadings(pair.control).map(({ field }) => field),
+          },
+        }),
         caution: result.caution,
       },
       tables: [table],
       csv: table,
-      words: result.caution,
-      workings: shapeWorkings(skiOf(pair)),
+      words: [...controlWords(pair.control), result.caution].join('\n'),
+      workings: [...(control ? [controlRadiusWorking(control)] : []), ...shapeWorkings(skiOf(pair))],
     };
   },
 };
+
+/** Where the control reads its widths, and what of its measurement is still to be taken. */
+function controlWords(stated: StatedControl | undefined): string[] {
+  if (stated === undefined) return [];
+  const missing = missingReadings(stated);
+  const stations = statedStations(stated);
+  return [
+    ...(stations
+      ? [
+          `Control stations from the tail: S at ${stations.frontMm.toFixed(0)} mm, H at ` +
+            `${stations.rearMm.toFixed(0)} mm, ${stations.distanceMm.toFixed(0)} mm apart.`,
+        ]
+      : []),
+    missing.length === 0
+      ? 'Length, waist and radius are those of the control measurement in the file.'
+      : `The control measurement is not complete, so catalogue widths are used; missing: ${missing
+          .map(({ field, meaning }) => `control.${field} (${meaning})`)
+          .join(', ')}.`,
+  ];
+}

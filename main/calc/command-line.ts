@@ -45,7 +45,7 @@ export async function calc(argv: readonly string[], streams: Streams = processSt
   }
 }
 
-async function run([name, ...rest]: readonly string[], { out, stdin }: Streams): Promise<void> {
+async function run([name, ...rest]: readonly string[], { out, err, stdin }: Streams): Promise<void> {
   if (name === undefined || name === '--help' || name === '-h') return out(overview());
   if (!isCommand(name)) {
     throw new InputFault(`command: "${name}" is not known; give one of ${Object.keys(commands).join(', ')}`);
@@ -66,6 +66,9 @@ async function run([name, ...rest]: readonly string[], { out, stdin }: Streams):
     files: positionals,
     options: values,
     write: out,
+    progress: line => {
+      if (!values.json) err(`${line}\n`);
+    },
     read: file => (file === '-' ? stdin() : readInput(file)),
   });
   if (report) out(print(name, report, values));

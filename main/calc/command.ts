@@ -9,6 +9,8 @@ export interface CommandInput {
   readonly read: (file: string) => Promise<string>;
   /** Standard output, for the command that streams its rows. */
   readonly write: (text: string) => void;
+  /** Says how far long work has come, on standard error; silent with `--json`. */
+  readonly progress: (text: string) => void;
 }
 
 export interface Report {

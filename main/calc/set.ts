@@ -6,9 +6,11 @@ import {
   rankPairs,
   readGates,
   rhythmicSet,
+  setDiscipline,
   setRadius,
   setRadiusWorking,
 } from '../../core/course/index.ts';
+import type { Ski } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import type { Command, CommandInput } from './command.ts';
 import { asking, InputFault } from './fault.ts';
@@ -31,11 +33,15 @@ export const set: Command = {
     speed: { type: 'string' },
   },
   files: [1, Number.POSITIVE_INFINITY],
-  async run({ files, options, read }) {
+  async run({ files, options, read, progress }) {
     const skis = await Promise.all(files.map(file => skiFrom(file, read)));
     const hardness = hardnessFrom(options.snow);
-    const known = skis.map((ski, i) => turnOf(files[i], ski, hardness));
     const course = await courseFrom(options, read);
+    const known = skis.map((ski, i) => {
+      if (files.length > TOLD_FROM)
+        progress(`${i + 1} of ${files.length}: bending ${ski.name} into the snow`);
+      return turnOf(files[i], ski, hardness);
+    });
     const ranking = asking(course.name, () =>
       onLine(course.name, () =>
         rankPairs(
@@ -48,6 +54,7 @@ export const set: Command = {
     const radius = course.rhythm
       ? setRadius(...course.rhythm)
       : Math.min(...ranking.pairs[0].report.gates.map(gate => gate.neededRadius));
+    const remarks = disciplineRemarks(skis, course);
     const json = {
       setRadiusM: rounded(radius),
       pairs: ranking.pairs.map(({ name, index, neededEdge, minHold, report, verdict }) => ({
@@ -60,6 +67,7 @@ export const set: Command = {
       })),
       pick: ranking.pick,
       because: ranking.because,
+      remarks,
     };
     const table = {
       columns: [
@@ -82,7 +90,7 @@ export const set: Command = {
       json,
       tables: [{ title, ...table }],
       csv: table,
-      words: [ranking.because, ...known.map(({ words }) => words), NO_ADVICE].join('\n'),
+      words: [ranking.because, ...remarks, ...known.map(({ words }) => words), NO_ADVICE].join('\n'),
       workings: course.rhythm
         ? [
             setRadiusWorking(...course.rhythm),
@@ -92,6 +100,21 @@ export const set: Command = {
     };
   },
 };
+
+/** More pairs than this take long enough for a person to wonder. */
+const TOLD_FROM = 4;
+
+const SPOKEN = { SL: 'slalom', GS: 'giant slalom', SG: 'super-G', DH: 'downhill' } as const;
+
+/** Every pair given is ranked; one of another discipline than the gates are set for is named. */
+function disciplineRemarks(skis: readonly Ski[], { gates }: Course): string[] {
+  const rhythm = setDiscipline(gates);
+  return skis.flatMap(({ name, discipline }) =>
+    discipline === 'other' || discipline === rhythm
+      ? []
+      : [`${name} is stated for ${SPOKEN[discipline]}; these gates are spaced as ${SPOKEN[rhythm]}.`],
+  );
+}
 
 type Course = { readonly name: string; readonly gates: readonly Gate[] } & (
   | { readonly rhythm: readonly [spacing: number, offset: number] }

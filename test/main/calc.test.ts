@@ -308,7 +308,8 @@ describe('the contract', () => {
   test('set', async () => {
     const rowan = await write('rowan.pair.json', { ...larch, name: 'Rowan 165', waistWidthMm: 70 });
     const result = await json('set', file, rowan, '--gates', '8', '--spacing', '10', '--offset', '1.5');
-    expect(Object.keys(result)).toEqual(['setRadiusM', 'pairs', 'pick', 'because']);
+    expect(Object.keys(result)).toEqual(['setRadiusM', 'pairs', 'pick', 'because', 'remarks']);
+    expect(result.remarks).toEqual([]);
     // (s² + o²)/(4 o), plane geometry.
     expect(result.setRadiusM).toBeCloseTo((100 + 2.25) / 6, 6);
     expect(Object.keys(result.pairs[0])).toEqual([
@@ -320,6 +321,14 @@ describe('the contract', () => {
       'turnRadius',
     ]);
     expect(['Larch 155', 'Rowan 165']).toContain(result.pick);
+    const birch = await write('birch.pair.json', { ...larch, name: 'Birch 193', discipline: 'GS' });
+    const gates = await write('slalom.csv', 'gate,x,y\n1,1,10\n2,-1,20\n3,1,30\n4,-1,40\n');
+    const many = ['set', file, file, file, birch, file, '--course', gates, '--snow', '10'];
+    const told = await run(many);
+    expect(told.code).toBe(0);
+    expect(told.err.split('\n')[3]).toBe('4 of 5: bending Birch 193 into the snow');
+    expect(told.out).toContain('Birch 193 is stated for giant slalom; these gates are spaced as slalom.');
+    expect(told.out.match(/^Birch 193 /gm)!.length).toBeGreaterThan(0);
     const missing = await run(['set', file, '--spacing', '10']);
     expect(missing).toMatchObject({ code: 2, err: expect.stringContaining('--offset: is missing') });
   });
@@ -335,6 +344,24 @@ describe('the contract', () => {
       'verdict',
       'status',
     ]);
+    const control = { developedLengthMm: 1650, tailToWaistMm: 740, frontWidthMm: 110, rearWidthMm: 99 };
+    const stated = { ...larch, lengthMm: 1650, standingHeightMm: 48, bootSoleHeightMm: 42 };
+    const half = await run(['check', await write('half.pair.json', { ...stated, control })]);
+    expect(half.out).toContain('S at 1468 mm, H at 74 mm, 1394 mm apart');
+    expect(half.out).toContain('missing: control.waistWidthMm');
+    const whole = await write('whole.pair.json', { ...stated, control: { ...control, waistWidthMm: 66 } });
+    const read = await json('check', whole, '--discipline', 'GS', '--category', 'U16 boys', '--working');
+    const found = Object.fromEntries(
+      read.items.map((item: { rule: string; found: number }) => [item.rule, item.found]),
+    );
+    // Derived: L 1394 mm, R 12.618 m.
+    expect(found['radius at least']).toBeCloseTo(12.618, 3);
+    expect(read.control).toEqual({ frontFromTailMm: 1468, rearFromTailMm: 74, betweenMm: 1394, missing: [] });
+    expect(read.workings[0].key).toBe('rules.controlRadius');
+    const heights = await json('check', whole, '--discipline', 'SL');
+    expect(heights.items.map((item: { found: number }) => item.found)).toEqual(
+      expect.arrayContaining([48, 42]),
+    );
     const csv = await run(['check', file, '--csv']);
     expect(csv.out.split('\n')[0]).toBe('rule,limit,found,plusMinus,verdict,status');
   });
