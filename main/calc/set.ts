@@ -9,6 +9,7 @@ import {
   setDiscipline,
   setRadius,
   setRadiusWorking,
+  usualConditions,
 } from '../../core/course/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
@@ -90,7 +91,13 @@ export const set: Command = {
       json,
       tables: [{ title, ...table }],
       csv: table,
-      words: [ranking.because, ...remarks, ...known.map(({ words }) => words), NO_ADVICE].join('\n'),
+      words: [
+        ranking.because,
+        asked(conditions(options)),
+        ...remarks,
+        ...known.map(({ words }) => words),
+        NO_ADVICE,
+      ].join('\n'),
       workings: course.rhythm
         ? [
             setRadiusWorking(...course.rhythm),
@@ -153,6 +160,17 @@ function conditions(options: CommandInput['options']): Partial<CourseConditions>
     // A speed that is named is the coach's "at 45 km/h?": it is kept all the way.
     ...(speed !== null && { startSpeed: speed * KMH, holdSpeed: true }),
   };
+}
+
+/** What was assumed of slope and speed, since the pick stands and falls with them. */
+function asked(given: Partial<CourseConditions>): string {
+  const { slope, startSpeed, holdSpeed } = { ...usualConditions, ...given };
+  return (
+    `Asked on a slope of ${Number((slope / DEGREE).toFixed(1))}° ` +
+    (holdSpeed
+      ? `at ${Number((startSpeed / KMH).toFixed(1))} km/h all the way (--slope, --speed).`
+      : `from ${Number((startSpeed / KMH).toFixed(1))} km/h at the start, running free (--slope; --speed keeps one).`)
+  );
 }
 
 function onLine<T>(name: string, question: () => T): T {

@@ -82,7 +82,11 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
         <span class="rack-facts">
           <span>{facts.join(' · ')}</span>
           {owner && <span class="rack-owner">{owner}</span>}
-          {pair.demo && <span class="demo">demo data</span>}
+          {pair.demo && (
+            <span class="demo">
+              demo<span class="sr-only"> data</span>
+            </span>
+          )}
           {entry.readOnly && <span class="demo">read-only</span>}
         </span>
       </button>

@@ -329,6 +329,7 @@ describe('the contract', () => {
     expect(told.err.split('\n')[3]).toBe('4 of 5: bending Birch 193 into the snow');
     expect(told.out).toContain('Birch 193 is stated for giant slalom; these gates are spaced as slalom.');
     expect(told.out.match(/^Birch 193 /gm)!.length).toBeGreaterThan(0);
+    expect(told.out).toContain('Asked on a slope of 18° from 32.4 km/h at the start, running free');
     const missing = await run(['set', file, '--spacing', '10']);
     expect(missing).toMatchObject({ code: 2, err: expect.stringContaining('--offset: is missing') });
   });

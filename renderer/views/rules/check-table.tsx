@@ -1,19 +1,28 @@
 import type { JSX } from 'preact';
 import type { Pair } from '../../../core/pair/index.ts';
-import { type CheckItem, catalogueRadiusWorking, type PairCheck } from '../../../core/rules/index.ts';
+import {
+  type CheckItem,
+  catalogueRadiusWorking,
+  controlOf,
+  controlRadiusWorking,
+  type PairCheck,
+} from '../../../core/rules/index.ts';
 import { PairBadge, showWorking } from '../../kit/index.ts';
 import { type PairMark, view } from '../../state/index.ts';
+import { ControlInputs } from './control-inputs.tsx';
 import { foundText, limitText } from './found-text.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 
-/** Every limit for one pair: what it is, what was found, what follows, and how well the limit is established. */
+/** Every limit for one pair, and the control's own readings of it: what it is, what was found, what follows, and how well the limit is established. */
 export function CheckTable(props: {
+  readonly id: string;
   readonly name: string;
   readonly mark?: PairMark;
   readonly pair: Pair;
+  readonly readOnly?: string | undefined;
   readonly check: PairCheck;
 }): JSX.Element {
-  const { name, mark, pair, check } = props;
+  const { id, name, mark, pair, check, readOnly } = props;
   return (
     <section class="checked-pair">
       <h3>
@@ -44,6 +53,7 @@ export function CheckTable(props: {
           </table>
         </div>
       )}
+      <ControlInputs id={id} name={name} pair={pair} readOnly={readOnly} />
       <p class="reading-hint">{check.caution}</p>
     </section>
   );
@@ -52,6 +62,7 @@ export function CheckTable(props: {
 function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
   const { system } = view.value;
   const found = foundText(item, system);
+  const control = controlOf(pair.control);
   return (
     <tr>
       <th scope="row">{item.rule}</th>
@@ -63,10 +74,18 @@ function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
             type="button"
             class="bare row-link"
             aria-label={`How the radius of ${pair.name} was found`}
-            onClick={() => showWorking(`Rulebook radius: ${pair.name}`, catalogueRadiusWorking(pair))}
+            onClick={() =>
+              showWorking(
+                `Rulebook radius: ${pair.name}`,
+                control ? controlRadiusWorking(control) : catalogueRadiusWorking(pair),
+              )
+            }
           >
             how?
           </button>
+        )}
+        {item.quantity === 'radiusM' && item.found !== null && (
+          <span class="reading-note">{control ? 'control stations' : 'catalogue widths'}</span>
         )}
       </td>
       <td>

@@ -26,6 +26,8 @@ export interface CheckedEntry {
   readonly name: string;
   readonly pair: Pair;
   readonly mark?: PairMark;
+  /** Why the pair cannot be edited; absent when it can. */
+  readonly readOnly?: string | undefined;
 }
 
 /** A pair by the edition and category chosen; by its own discipline unless one is given. */
@@ -93,12 +95,14 @@ export function RuleCheckPanel(props: {
           {problems.lines.length > 8 && <p>and {problems.lines.length - 8} more.</p>}
         </div>
       )}
-      {pairs.map(({ id, name, pair, mark }) => (
+      {pairs.map(({ id, name, pair, mark, readOnly }) => (
         <CheckTable
           key={id}
+          id={id}
           name={name}
           mark={mark}
           pair={pair}
+          readOnly={readOnly}
           check={checkOf(pair, discipline ?? undefined)}
         />
       ))}
