@@ -84,7 +84,7 @@ export function ControlInputs(props: {
             {controlReadings.map(({ field, symbol, meaning }) => (
               <tr key={field}>
                 <th scope="row">
-                  {symbol}, {meaning}
+                  <SymbolOf text={symbol} />, {meaning}
                 </th>
                 <td class="number">
                   {cell(
@@ -124,6 +124,17 @@ export function ControlInputs(props: {
   );
 }
 
+/** `L_TOT` as it is written by hand. */
+function SymbolOf({ text }: { text: string }): JSX.Element {
+  const [letter, index] = text.split('_');
+  return (
+    <>
+      {letter}
+      {index && <sub>{index}</sub>}
+    </>
+  );
+}
+
 /** Where the tape or caliper goes for a reading. */
 function whereText(field: keyof StatedControl, control: StatedControl | undefined): string {
   const { system } = view.value;
@@ -135,9 +146,9 @@ function whereText(field: keyof StatedControl, control: StatedControl | undefine
     case 'tailToWaistMm':
       return 'from the tail, along the base';
     case 'frontWidthMm':
-      return stations ? `caliper at ${at(stations.frontMm)} from the tail` : 'give L_TOT and L_W first';
+      return stations ? `caliper at ${at(stations.frontMm)} from the tail` : 'once both lengths are given';
     case 'rearWidthMm':
-      return stations ? `caliper at ${at(stations.rearMm)} from the tail` : 'give L_TOT and L_W first';
+      return stations ? `caliper at ${at(stations.rearMm)} from the tail` : 'once both lengths are given';
     case 'waistWidthMm':
       return control?.tailToWaistMm === undefined
         ? 'at the narrowest point'
