@@ -1,0 +1,90 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { type App, accessibilityFaults, openApp } from './support/app.ts';
+
+/** A coach's errand with the demo rack: which pair for this slalom, then the squad's pairs, then two side by side. */
+let app: App;
+
+beforeAll(async () => {
+  app = await openApp({ viewport: { width: 1280, height: 800 } });
+  await app.page.locator('.rack-row').first().waitFor();
+});
+afterAll(() => app?.close());
+
+const choose = (name: string) => app.page.locator('.rack').getByRole('checkbox', { name: `Choose ${name}` });
+
+test('the slalom pair is picked for the slalom, with the reason and the slope it was asked on', async () => {
+  const { page } = app;
+  await page.keyboard.press('5');
+  await page.getByRole('heading', { name: 'Which pair suits this set?' }).waitFor();
+  await choose('Larch 155').setChecked(true);
+  await choose('Birch 193').setChecked(true);
+  const pick = page.locator('.pick');
+  await pick.locator('.pick-name', { hasText: 'Larch 155' }).waitFor({ timeout: 30_000 });
+  await expect
+    .poll(() => pick.textContent(), { timeout: 30_000 })
+    .toMatch(/Birch 193 .*(drifts|needs|slides)/);
+  expect(await page.getByRole('textbox', { name: 'Slope' }).inputValue()).toBe('20.0');
+  expect(await accessibilityFaults(page)).toEqual([]);
+});
+
+test('the demo set keeps the setting rules as it comes, and readings of the control go into the pair', async () => {
+  const { page } = app;
+  await page.getByRole('radio', { name: 'Setting rules' }).check({ force: true });
+  const rules = page.getByRole('region', { name: 'Setting rules' });
+  await rules.getByRole('row').nth(1).waitFor();
+  expect(await rules.locator('.verdict-mark.fails').count()).toBe(0);
+  await page.getByRole('radio', { name: 'Rule check' }).check({ force: true });
+  await page.locator('.control-inputs summary').first().click();
+  const cell = (name: RegExp) => page.locator('.control-inputs').first().getByRole('textbox', { name });
+  await cell(/^L_TOT/).fill('1560');
+  await cell(/^L_W/).fill('700');
+  await page.getByText('caliper at 1388 mm from the tail').waitFor();
+  await page.getByText('caliper at 70 mm from the tail').waitFor();
+  await cell(/^Standing height/).fill('49');
+  await cell(/^Standing height/).press('Enter');
+  expect(await accessibilityFaults(page)).toEqual([]);
+  for (const field of [/^Standing height/, /^L_W/, /^L_TOT/]) {
+    await page.locator('h1').click();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => cell(field).inputValue()).toBe('');
+  }
+});
+
+test('the squad’s sheet comes in; a pair is found, its tune logged and taken back', async () => {
+  const { page } = app;
+  await page.getByRole('button', { name: 'Squad rack' }).click();
+  await page.getByRole('button', { name: 'Demo squad' }).first().click();
+  await page.getByText(/^80 pairs taken in/).waitFor();
+  await page.getByText('All 88', { exact: true }).waitFor();
+  expect(await accessibilityFaults(page)).toEqual([]);
+
+  const rows = page.locator('.squad-table tbody tr');
+  const [first] = await rows.locator('.squad-words').allTextContents();
+  await page.getByRole('searchbox', { name: /^Find by name/ }).fill(first!);
+  await expect.poll(() => rows.count()).toBeLessThan(88);
+  await rows.first().locator('.squad-name').click();
+  const logged = page.locator('.tune-log li');
+  const before = await logged.count();
+  await page.getByLabel('Wax', { exact: true }).fill('cold, e2e');
+  await page.getByRole('button', { name: 'Add to the log' }).click();
+  await expect.poll(() => logged.count()).toBe(before + 1);
+  expect(await logged.first().textContent()).toContain('cold, e2e');
+  await page.locator('h1').click();
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => logged.count()).toBe(before);
+});
+
+test('two pairs side by side: what matters is said in a sentence with its numbers', async () => {
+  const { page } = app;
+  await page.locator('.squad-tools').getByRole('button', { name: 'Compare' }).click();
+  await page.getByRole('heading', { name: 'Differences that matter' }).waitFor();
+  // Birch was ticked last, so it is the one compared from.
+  const matters = page.locator('.matters li');
+  await matters
+    .filter({ hasText: /^Birch 193 turns \d\d\.\d\sm wider by its sidecut/ })
+    .waitFor({ timeout: 30_000 });
+  await matters.filter({ hasText: /bent into the snow, carves .* wider/ }).waitFor({ timeout: 30_000 });
+  await page.locator('progress').first().waitFor({ state: 'detached', timeout: 30_000 });
+  expect(await accessibilityFaults(page)).toEqual([]);
+  expect(app.problems).toEqual([]);
+});
