@@ -63,11 +63,6 @@ export function ControlInputs(props: {
             : `${5 - missing} of 5 radius readings, ${given} of 2 heights`}
         </span>
       </summary>
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
       <div class="plain-scroll">
         <table class="plain-table">
           <caption class="sr-only">Control measurement of {name}</caption>
@@ -114,6 +109,11 @@ export function ControlInputs(props: {
           </tbody>
         </table>
       </div>
+      {problem && (
+        <p class="problem" role="alert">
+          {problem}
+        </p>
+      )}
       <p class="reading-hint">
         {missing === 0
           ? 'Length, waist and radius in the table above are these readings.'
