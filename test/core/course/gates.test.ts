@@ -62,4 +62,129 @@ describe('readGates', () => {
       }),
     );
   });
+
+  it('reads what the file states of the whole set, in any unit people write', () => {
+    const { gates, stated, problems } = readGates(
+      '# set by the coach, 20 gates\n#on the upper part\ngate;across;down;Slope (%);speed (m/s);gate width;Discipline;category\n' +
+        '1;1,4;9;36,4;10;5 m;slalom;U16 girls\n2;-1,4;19;;;;;\n',
+    );
+    expect(problems).toEqual([]);
+    expect(gates).toHaveLength(2);
+    expect(stated).toMatchObject({
+      discipline: 'SL',
+      speedKmh: 36,
+      keepSpeed: true,
+      gateWidthM: 5,
+      category: 'U16 girls',
+      comments: [' set by the coach, 20 gates', 'on the upper part'],
+    });
+    // atan 0.364, plane trigonometry.
+    expect(stated.slopeDeg).toBeCloseTo(20.0, 1);
+    expect(readGates('gate,x,y,start speed\n1,1,10,40 km/h\n').stated).toEqual({
+      speedKmh: 40,
+      keepSpeed: false,
+    });
+    expect(readGates('gate,x,y\n1,1,10\n').stated).toEqual({});
+  });
+
+  it('takes a number sign for the gate and for a comment', () => {
+    const { gates, stated } = readGates('# mine\n#,across,down\n7,1,10\n');
+    expect(gates.map(gate => gate.label)).toEqual(['7']);
+    expect(stated.comments).toEqual([' mine']);
+    expect(readGates('\n# only words\n').problems).toHaveLength(1);
+  });
+
+  it('tells a statement it cannot use, and still reads the gate', () => {
+    const { gates, stated, problems } = readGates('gate,x,y,slope,speed\n1,1,10,steep,900\n2,-1,20,,\n');
+    expect(gates).toHaveLength(2);
+    expect(stated).toEqual({});
+    expect(problems.map(({ row, message }) => [row, message])).toEqual([
+      [2, 'slope: found "steep"; accepted is 1 to 40 °'],
+      [2, 'speed: found "900"; accepted is 5 to 120 km/h'],
+    ]);
+  });
+
+  it('leaves a column that differs from gate to gate with its gates', () => {
+    const text = 'gate,x,y,slope,notes\n1,1,10,18,ice\n2,-1,20,21,\n';
+    const { gates, stated, problems } = readGates(text);
+    expect(problems).toEqual([]);
+    expect(stated).toEqual({});
+    expect(gates.map(gate => gate.others)).toEqual([
+      [
+        ['slope', '18'],
+        ['notes', 'ice'],
+      ],
+      [['slope', '21']],
+    ]);
+    const again = readGates(writeGates(gates, ',', { slopeDeg: 19 }));
+    expect(again.gates).toEqual(gates);
+    expect(again.stated).toEqual({ slopeDeg: 19 });
+    expect(readGates(writeGates(gates)).gates).toEqual(gates);
+  });
+
+  it('writes no exponent', () => {
+    const gate = { label: '1', colour: null, turn: null };
+    const text = writeGates([{ ...gate, x: 2e-7, y: -3e-9 }]);
+    expect(text.split('\n')[1]).toBe('1,0,0,');
+    expect(readGates(text).problems).toEqual([]);
+  });
+
+  it('writes a plain set as plain columns', () => {
+    expect(writeGates(rhythmicSet(2, 10, 3).map(gate => ({ ...gate, turn: null })))).toBe(
+      'gate,across (m),down (m),colour\n1,1.5,10,red\n2,-1.5,20,blue\n',
+    );
+  });
+
+  it('loses nothing on the way to a file and back', () => {
+    const word = fc.string({ minLength: 1, maxLength: 12 }).map(text => text.trim() || 'x');
+    const heading = fc.oneof(word, fc.constantFrom('slope', 'turn', 'speed', 'notes', 'gate', 'colour'));
+    const gate = fc.record({
+      label: word,
+      x: fc.double({ min: -50, max: 50, noNaN: true }).map(x => Number(x.toFixed(6)) + 0),
+      colour: fc.option(word),
+      turn: fc.constantFrom(1 as const, -1 as const, null),
+      others: fc.option(fc.array(fc.tuple(heading, word), { minLength: 1, maxLength: 3 }), {
+        nil: undefined,
+      }),
+    });
+    const statement = fc.record(
+      {
+        discipline: fc.constantFrom('SL' as const, 'GS' as const),
+        slopeDeg: fc.double({ min: 1, max: 40, noNaN: true }),
+        greatestEdgeDeg: fc.double({ min: 40, max: 80, noNaN: true }),
+        gateWidthM: fc.double({ min: 0.5, max: 20, noNaN: true }),
+        category: word,
+        comments: fc.array(
+          fc.string().filter(text => !/[\r\n]/.test(text)),
+          { minLength: 1, maxLength: 2 },
+        ),
+      },
+      { requiredKeys: [] },
+    );
+    fc.assert(
+      fc.property(fc.array(gate, { minLength: 1, maxLength: 5 }), statement, (given, stated) => {
+        const gates = given.map(({ others, ...rest }, i) => ({
+          ...rest,
+          y: 10 * i,
+          ...(others && { others: byHeading(others) }),
+        }));
+        const read = readGates(writeGates(gates, ';', stated));
+        expect(read.problems).toEqual([]);
+        expect(read.gates.map(each => ({ ...each, others: sorted(each.others) }))).toEqual(
+          gates.map(each => ({ ...each, others: sorted(each.others) })),
+        );
+        expect(read.stated).toEqual(stated);
+      }),
+    );
+  });
 });
+
+type Others = NonNullable<ReturnType<typeof readGates>['gates'][number]['others']>;
+
+/** Cells of one gate as a file has them: those of one heading beside each other. */
+const byHeading = (others: Others): Others => {
+  const headings = [...new Set(others.map(([heading]) => heading))];
+  return headings.flatMap(heading => others.filter(([each]) => each === heading));
+};
+const sorted = (others: Others | undefined) =>
+  others && byHeading([...others].sort(([a], [b]) => (a < b ? -1 : 1)));

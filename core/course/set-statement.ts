@@ -1,0 +1,115 @@
+import { readCsvNumber, splitUnit } from '../pair/index.ts';
+
+/** What the file of a set may state beside its gates, in the units people say; absent where it does not. */
+export interface SetStatement {
+  readonly discipline?: 'SL' | 'GS';
+  readonly slopeDeg?: number;
+  readonly speedKmh?: number;
+  /** The speed is kept all the way; else it is the speed at the start. Stated with the speed. */
+  readonly keepSpeed?: boolean;
+  readonly greatestEdgeDeg?: number;
+  /** One for all gates. */
+  readonly gateWidthM?: number;
+  /** Who races, as written. */
+  readonly category?: string;
+  /** Lines ahead of the headings that start with `#`, without it. */
+  readonly comments?: readonly string[];
+}
+
+/** What is accepted of a set's numbers, in their units. */
+export const setRanges = {
+  slopeDeg: [1, 40],
+  speedKmh: [5, 120],
+  greatestEdgeDeg: [40, 80],
+  gateWidthM: [0.5, 20],
+} as const;
+
+/** The column of a statement and what a heading of it may be, letters only. */
+const columns = {
+  discipline: { heading: 'discipline', means: /^discipline$/ },
+  slope: { heading: 'slope (°)', means: /^slope$/ },
+  keptSpeed: { heading: 'kept speed (km/h)', means: /^(kept)?speed(kept)?(kmh|ms)?$/ },
+  startSpeed: { heading: 'start speed (km/h)', means: /^startspeed(kmh|ms)?$/ },
+  greatestEdge: { heading: 'greatest edge (°)', means: /^greatestedge(angle)?$/ },
+  gateWidth: { heading: 'gate width (m)', means: /^gatewidth$/ },
+  category: { heading: 'category', means: /^category$/ },
+} as const;
+
+export type StatedColumn = keyof typeof columns;
+
+export const statedColumns = Object.keys(columns) as StatedColumn[];
+
+/** The statement a heading stands for, or null. */
+export function statedColumn(heading: string): StatedColumn | null {
+  const { word } = splitUnit(heading);
+  return statedColumns.find(column => columns[column].means.test(word)) ?? null;
+}
+
+/** A statement read from its cell, or what would be accepted there. */
+export type StatedValue =
+  | { readonly ok: true; readonly value: SetStatement }
+  | { readonly ok: false; readonly accepted: string };
+
+/** Reads a cell; a unit may stand in the heading or behind the number, a slope also in %. */
+export function readStated(column: StatedColumn, heading: string, cell: string): StatedValue {
+  const text = cell.trim();
+  switch (column) {
+    case 'discipline': {
+      const word = text.toLowerCase();
+      if (word === 'sl' || word === 'slalom') return { ok: true, value: { discipline: 'SL' } };
+      if (word === 'gs' || word === 'giant slalom') return { ok: true, value: { discipline: 'GS' } };
+      return { ok: false, accepted: 'SL or GS' };
+    }
+    case 'category':
+      return { ok: true, value: { category: text } };
+    case 'slope': {
+      const percent = text.endsWith('%') || (heading.includes('%') && !text.endsWith('°'));
+      const number = plain(text.replace(/[%°]$/, ''));
+      const degrees = percent && number !== null ? (Math.atan(number / 100) * 180) / Math.PI : number;
+      return ranged('slopeDeg', degrees, '°');
+    }
+    case 'keptSpeed':
+    case 'startSpeed': {
+      const number = readCsvNumber(text);
+      const unit = number?.unit ?? (/m\/s/i.test(heading) ? 'm/s' : 'km/h');
+      const factor = { 'km/h': 1, 'm/s': 3.6 }[unit];
+      const read = ranged('speedKmh', number && factor ? number.value * factor : null, 'km/h');
+      return read.ok ? { ok: true, value: { ...read.value, keepSpeed: column === 'keptSpeed' } } : read;
+    }
+    case 'greatestEdge':
+      return ranged('greatestEdgeDeg', plain(text.replace(/°$/, '')), '°');
+    case 'gateWidth':
+      return ranged('gateWidthM', plain(text.replace(/\s*m$/i, '')), 'm');
+  }
+}
+
+/** The statement as headed cells, each a column of the file; null where it states nothing there. */
+export function writeStated(
+  statement: SetStatement,
+  column: StatedColumn,
+): { readonly heading: string; readonly cell: string | null } {
+  const { discipline, slopeDeg, speedKmh, keepSpeed, greatestEdgeDeg, gateWidthM, category } = statement;
+  const values: Record<StatedColumn, string | number | undefined> = {
+    discipline,
+    slope: slopeDeg,
+    keptSpeed: keepSpeed === false ? undefined : speedKmh,
+    startSpeed: keepSpeed === false ? speedKmh : undefined,
+    greatestEdge: greatestEdgeDeg,
+    gateWidth: gateWidthM,
+    category,
+  };
+  const value = values[column];
+  return { heading: columns[column].heading, cell: value === undefined ? null : String(value) };
+}
+
+function ranged(field: keyof typeof setRanges, value: number | null, unit: string): StatedValue {
+  const [least, most] = setRanges[field];
+  return value !== null && value >= least && value <= most
+    ? { ok: true, value: { [field]: value } }
+    : { ok: false, accepted: `${least} to ${most} ${unit}` };
+}
+
+function plain(text: string): number | null {
+  const number = readCsvNumber(text);
+  return number === null || number.unit !== null ? null : number.value;
+}
