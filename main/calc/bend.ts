@@ -1,6 +1,6 @@
-import { bendTest, DEFAULT_LOADS, flexWorkings } from '../../core/flex/index.ts';
+import { type BendAnswer, bendTest, DEFAULT_LOADS, flexWorkings } from '../../core/flex/index.ts';
 import type { Command } from './command.ts';
-import { answered, asking } from './fault.ts';
+import { answered, asking, InputFault } from './fault.ts';
 import { numberList, oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { MM, rounded } from './quantity.ts';
@@ -9,14 +9,26 @@ export const bend: Command = {
   usage: 'PAIR',
   summary: 'How the ski bends on two supports and on a flat table',
   options: { load: { type: 'string' }, span: { type: 'string' }, at: { type: 'string' } },
+  notes:
+    '--load N,… in newtons, several comma-separated (50 to 300 unless given); the shape is that at the last.\n' +
+    '--span MM between the supports, centred on the contact length (the contact length unless given).\n' +
+    '--at MM where the press stands, from the rear contact point (the boot centre unless given).',
   files: [1, 1],
-  async run({ files: [file], options, read }) {
-    const ski = await skiFrom(file, read);
-    const length = ski.contactLength / MM;
+  async run({ files: [file], options, read, note }) {
+    const ski = await skiFrom(file, read, note);
+    const length = tidy(ski.contactLength / MM);
+    const span = oneNumber(options, 'span', { unit: 'mm', from: 1, to: length }, length);
+    const at = oneNumber(options, 'at', { unit: 'mm', from: 0, to: length }, ski.bootCentre / MM);
+    const [rear, front] = [tidy((length - span) / 2), tidy((length + span) / 2)];
+    if (!(at > rear && at < front)) {
+      throw new InputFault(
+        `--at: ${tidy(at)} mm is not between the supports; give a place between ${rear} and ${front} mm`,
+      );
+    }
     const question = {
       loads: numberList(options, 'load', { unit: 'N', from: 0, to: 20_000 }, [...DEFAULT_LOADS]),
-      span: oneNumber(options, 'span', { unit: 'mm', from: 1, to: length }, length) * MM,
-      at: oneNumber(options, 'at', { unit: 'mm', from: 0, to: length }, ski.bootCentre / MM) * MM,
+      span: span * MM,
+      at: at * MM,
     };
     const answer = answered(
       file,
@@ -60,8 +72,20 @@ export const bend: Command = {
         { title: 'Deflection', ...curve },
       ],
       csv: curve,
-      words: answer.largeBend,
+      words: [...gapWords(answer), answer.largeBend].join('\n'),
       workings: flexWorkings(ski),
     };
   },
 };
+
+/** Why no force brings the base down, where none does. */
+function gapWords({ flattenN, gapLeftMm, gapLeftFromTailMm }: BendAnswer): string[] {
+  if (flattenN !== null) return [];
+  return [
+    'A press on one point never brings the whole base down: however hard, a gap of ' +
+      `${gapLeftMm.toFixed(2)} mm stays at ${gapLeftFromTailMm.toFixed(0)} mm.`,
+  ];
+}
+
+/** A length in mm without the last bits of a division. */
+const tidy = (mm: number): number => Number(mm.toFixed(6));

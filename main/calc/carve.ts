@@ -1,4 +1,11 @@
-import { cosineRadiusWorking, grooveSolver, turnRadiusWorking } from '../../core/carve/index.ts';
+import {
+  cosineRadiusWorking,
+  grooveSolver,
+  penetrationWorking,
+  turnRadiusWorking,
+  twistWorking,
+  wholeRadiusWorking,
+} from '../../core/carve/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import type { Command } from './command.ts';
 import { asking, InputFault } from './fault.ts';
@@ -7,6 +14,9 @@ import { numberList, oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { DEGREE, MM } from './quantity.ts';
 import { hardnessFrom } from './snow.ts';
+
+/** How far off the boot centre the groove is solved, in contact lengths. */
+const FORE_REACH = 0.25;
 
 export const carve: Command = {
   usage: 'PAIR',
@@ -17,15 +27,21 @@ export const carve: Command = {
     snow: { type: 'string' },
     fore: { type: 'string' },
   },
+  notes:
+    '--edge DEG,… and --load N,… several comma-separated (20 to 60; 1200 unless given); every pairing is solved.\n' +
+    '--snow: soft, groomed (unless given), hard, injected, or N/mm³.\n' +
+    '--fore MM load ahead of the boot centre, behind it when negative (0 unless given).',
   files: [1, 1],
-  async run({ files: [file], options, read }) {
-    const ski = await skiFrom(file, read);
+  async run({ files: [file], options, read, note }) {
+    const ski = await skiFrom(file, read, note);
     const cut = sidecut(ski);
     const edges = numberList(options, 'edge', { unit: 'degrees', from: 0.5, to: 85 }, [20, 30, 40, 50, 60]);
     const loads = numberList(options, 'load', { unit: 'N', from: 1, to: 20_000 }, [1200]);
     const hardness = hardnessFrom(options.snow);
-    const fore = oneNumber(options, 'fore', { unit: 'mm', from: -600, to: 600 }, 0) * MM;
-    const solver = asking(file, () => grooveSolver(carvingSkiOf(file, ski)));
+    const reach = FORE_REACH * (ski.contactLength / MM);
+    const fore = oneNumber(options, 'fore', { unit: 'mm', from: -reach, to: reach }, 0) * MM;
+    const carving = asking(file, () => carvingSkiOf(file, ski));
+    const solver = asking(file, () => grooveSolver(carving));
     const solved = loads.flatMap(load =>
       edges.map(edge => {
         const answer = solver.solve({ edgeAngle: edge * DEGREE, load, hardness, fore });
@@ -49,6 +65,9 @@ export const carve: Command = {
       workings: solved.flatMap(equilibrium => [
         cosineRadiusWorking(rigid, equilibrium.conditions.edgeAngle),
         turnRadiusWorking(equilibrium),
+        wholeRadiusWorking(equilibrium),
+        penetrationWorking(carving, equilibrium),
+        ...(['tip', 'tail'] as const).flatMap(end => twistWorking(carving, equilibrium, end) ?? []),
       ]),
     };
   },

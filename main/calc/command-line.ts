@@ -1,43 +1,25 @@
-import { readFile } from 'node:fs/promises';
-import { text } from 'node:stream/consumers';
-import { type ParseArgsOptionsConfig, parseArgs } from 'node:util';
+import type { ParseArgsOptionsConfig } from 'node:util';
+import { common, readArguments } from './arguments.ts';
 import type { Command, Report } from './command.ts';
 import { commands, isCommand } from './commands.ts';
 import { InputFault } from './fault.ts';
+import { readInputFile } from './input-file.ts';
+import { plain, processStreams, type Streams } from './streams.ts';
 import { formatCsv, formatTable } from './table.ts';
 import { tellWorkings } from './tell-workings.ts';
-
-export interface Streams {
-  readonly out: (text: string) => void;
-  readonly err: (text: string) => void;
-  readonly stdin: () => Promise<string>;
-}
-
-const processStreams: Streams = {
-  out: chunk => process.stdout.write(chunk),
-  err: chunk => process.stderr.write(chunk),
-  stdin: () => text(process.stdin),
-};
-
-const common = {
-  json: { type: 'boolean' },
-  csv: { type: 'boolean' },
-  working: { type: 'boolean' },
-  help: { type: 'boolean', short: 'h' },
-} as const;
 
 /**
  * Runs one command.
  *
  * @returns the exit code: 0 done, 2 the input is at fault (one line on `err`), 1 our fault
  */
-export async function calc(argv: readonly string[], streams: Streams = processStreams): Promise<number> {
+export async function calc(argv: readonly string[], streams: Streams = processStreams()): Promise<number> {
   try {
     await run(argv, streams);
     return 0;
   } catch (error) {
     if (error instanceof InputFault) {
-      streams.err(`${error.message.replaceAll('\n', ' ')}\n`);
+      streams.err(`${plain(error.message.replaceAll('\n', ' '))}\n`);
       return 2;
     }
     streams.err(`The calculation failed: ${error instanceof Error ? error.stack : error}\n`);
@@ -51,7 +33,7 @@ async function run([name, ...rest]: readonly string[], { out, err, stdin }: Stre
     throw new InputFault(`command: "${name}" is not known; give one of ${Object.keys(commands).join(', ')}`);
   }
   const command: Command = commands[name];
-  const { values, positionals } = parse(name, command, rest);
+  const { values, positionals } = readArguments(name, command.options, rest);
   if (values.help) return out(help(name, command));
   if (values.json && values.csv) throw new InputFault('--csv: not together with --json; give one of them');
   const [least, most] = command.files;
@@ -66,22 +48,13 @@ async function run([name, ...rest]: readonly string[], { out, err, stdin }: Stre
     files: positionals,
     options: values,
     write: out,
+    note: line => err(`${plain(line)}\n`),
     progress: line => {
       if (!values.json) err(`${line}\n`);
     },
-    read: file => (file === '-' ? stdin() : readInput(file)),
+    read: file => (file === '-' ? stdin() : readInputFile(file)),
   });
   if (report) out(print(name, report, values));
-}
-
-function parse(name: string, command: Command, args: readonly string[]) {
-  const options = { ...command.options, ...common };
-  try {
-    return parseArgs({ args: [...args], options, allowPositionals: true, strict: true });
-  } catch (error) {
-    const [problem] = (error as Error).message.split('. ');
-    throw new InputFault(`${name}: ${problem}; accepted options are --${Object.keys(options).join(', --')}`);
-  }
 }
 
 function print(name: string, report: Report, options: { json?: unknown; csv?: unknown; working?: unknown }) {
@@ -95,22 +68,7 @@ function print(name: string, report: Report, options: { json?: unknown; csv?: un
   }
   const tables = report.tables.map(formatTable);
   const words = report.words ? [`${report.words}\n`] : [];
-  return [...tables, ...words, ...(options.working ? [tellWorkings(report.workings)] : [])].join('\n');
-}
-
-async function readInput(file: string): Promise<string> {
-  let bytes: Buffer;
-  try {
-    bytes = await readFile(file);
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    throw new InputFault(`${file}: ${code === 'ENOENT' ? 'no such file' : `could not be read (${code})`}`);
-  }
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    throw new InputFault(`${file}: is not UTF-8 text`);
-  }
+  return plain([...tables, ...words, ...(options.working ? [tellWorkings(report.workings)] : [])].join('\n'));
 }
 
 function overview(): string {
@@ -127,10 +85,10 @@ function overview(): string {
   ].join('\n');
 }
 
-function help(name: string, { usage, summary, options }: Command): string {
+function help(name: string, { usage, summary, options, notes }: Command): string {
   const every: ParseArgsOptionsConfig = { ...options, ...common };
   const names = Object.entries(every).map(([option, { type }]) =>
     type === 'string' ? `--${option} VALUE` : `--${option}`,
   );
-  return `turnwright ${name} ${usage}\n${summary}\n\nOptions: ${names.join('  ')}\n`;
+  return `turnwright ${name} ${usage}\n${summary}\n\nOptions: ${names.join('  ')}\n${notes ? `\n${notes}\n` : ''}`;
 }

@@ -9,6 +9,8 @@ export interface CommandInput {
   readonly read: (file: string) => Promise<string>;
   /** Standard output, for the command that streams its rows. */
   readonly write: (text: string) => void;
+  /** Says on standard error what has to be known beside the answer. */
+  readonly note: (text: string) => void;
   /** Says how far long work has come, on standard error; silent with `--json`. */
   readonly progress: (text: string) => void;
 }
@@ -29,6 +31,8 @@ export interface Command {
   readonly usage: string;
   readonly summary: string;
   readonly options: ParseArgsOptionsConfig;
+  /** What `--help` says of the options: defaults, what excludes what. */
+  readonly notes?: string;
   /** Files taken: at least and at most. */
   readonly files: readonly [number, number];
   /** @returns the report, or null when the command has written its rows itself. */

@@ -9,6 +9,9 @@ export const identify: Command = {
   usage: 'MEASUREMENTS.csv',
   summary: 'The stiffness profile that explains readings taken on a bench',
   options: { 'contact-length': { type: 'string' } },
+  notes:
+    'The CSV names loadFromTailMm, loadN, dialFromTailMm, deflectionMm in its first line, and may name\n' +
+    'rearSupportMm and frontSupportMm (the contact points unless given). --contact-length MM is needed.',
   files: [1, 1],
   async run({ files: [file], options, read }) {
     const lengthMm = oneNumber(options, 'contact-length', { unit: 'mm', from: 400, to: 2400 });

@@ -3,7 +3,7 @@ import { InputFault } from './fault.ts';
 
 type Options = CommandInput['options'];
 
-interface Range {
+export interface Range {
   readonly unit: string;
   readonly from: number;
   readonly to: number;
@@ -25,11 +25,16 @@ export function oneNumber(options: Options, name: string, range: Range, fallback
 }
 
 function parseNumber(name: string, text: string, { unit, from, to, whole = false }: Range) {
-  const value = text === '' ? Number.NaN : Number(text);
+  const value = decimal(text);
   if (value >= from && value <= to && (!whole || Number.isInteger(value))) return value;
   throw new InputFault(
     `--${name}: ${JSON.stringify(text)} is not accepted; give ${whole ? 'a whole number, ' : ''}${from} to ${to} ${unit}`,
   );
+}
+
+/** A number as people write one; not a number for what only a programmer would (`0x10`, the empty text). */
+export function decimal(text: string): number {
+  return /^\s*[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?\s*$/i.test(text) ? Number(text) : Number.NaN;
 }
 
 export function oneOf<T extends string>(options: Options, name: string, accepted: readonly T[]): T | null {

@@ -3,14 +3,25 @@ import type { CommandInput } from './command.ts';
 import { InputFault } from './fault.ts';
 
 /** @throws InputFault naming the file and its first faulty field */
-export async function pairFrom(file: string, read: CommandInput['read']): Promise<Pair> {
+export async function pairFrom(
+  file: string,
+  read: CommandInput['read'],
+  note: CommandInput['note'] = () => {},
+): Promise<Pair> {
   const result = readPair(await read(file));
-  if (result.ok) return result.pair;
+  if (result.ok) {
+    for (const each of result.notes) note(`${file}: ${each}`);
+    return result.pair;
+  }
   const [first, ...more] = result.problems;
   const others = more.length > 0 ? ` (and ${more.length} more)` : '';
   throw new InputFault(`${file}: ${first.message}${others}`);
 }
 
-export async function skiFrom(file: string, read: CommandInput['read']): Promise<Ski> {
-  return skiOf(await pairFrom(file, read));
+export async function skiFrom(
+  file: string,
+  read: CommandInput['read'],
+  note?: CommandInput['note'],
+): Promise<Ski> {
+  return skiOf(await pairFrom(file, read, note));
 }

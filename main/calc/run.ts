@@ -5,6 +5,7 @@ import { asking } from './fault.ts';
 import { oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { DEGREE, KMH, rounded } from './quantity.ts';
+import { runWorkings } from './run-workings.ts';
 import { hardnessFrom } from './snow.ts';
 import { NO_ADVICE, turnOf } from './turn-of.ts';
 
@@ -26,9 +27,15 @@ export const run: Command = {
     'drag-area': { type: 'string' },
     'air-density': { type: 'string' },
   },
+  notes:
+    '--slope DEG (15), --edge DEG at the height of a turn (40), --period S of two turns (3), --turns N (8),\n' +
+    '--start-speed KMH (25), --mass KG of skier and equipment (75), --friction MU (0.03),\n' +
+    `--drag-area M2 (${DRAG_AREA['race stance']}), --air-density RHO in kg/m³ (${airDensity(1500).toFixed(3)}, at 1500 m).\n` +
+    '--snow: soft, groomed (unless given), hard, injected, or N/mm³.',
   files: [1, 1],
-  async run({ files: [file], options, read }) {
-    const ski = await skiFrom(file, read);
+  async run({ files: [file], options, read, note }) {
+    const ski = await skiFrom(file, read, note);
+    const { slope, ...asked } = conditions(options);
     const known = turnOf(file, ski, hardnessFrom(options.snow));
     const track = asking(file, () =>
       runDown(
@@ -36,7 +43,8 @@ export const run: Command = {
           turn: known.turn,
           baseBevel: ski.baseBevel,
           contactLength: ski.contactLength,
-          ...conditions(options),
+          profile: evenSlope(slope),
+          ...asked,
         },
         { outputStep: SAMPLE_STEP },
       ),
@@ -82,7 +90,7 @@ export const run: Command = {
       ],
       csv: samples,
       words: `${known.words} ${NO_ADVICE}`,
-      workings: shapeWorkings(ski),
+      workings: [...shapeWorkings(ski), ...runWorkings(ski, known.turn, track, { slope, mass: asked.mass })],
     };
   },
 };
@@ -91,13 +99,13 @@ function conditions(options: CommandInput['options']) {
   const number = (name: string, unit: string, from: number, to: number, fallback: number) =>
     oneNumber(options, name, { unit, from, to }, fallback);
   return {
-    profile: evenSlope(number('slope', 'degrees', 0, 60, 15) * DEGREE),
+    slope: number('slope', 'degrees', 0, 60, 15) * DEGREE,
     programme: linkedTurns({
       peakEdge: number('edge', 'degrees', 1, 85, 40) * DEGREE,
       period: number('period', 's', 0.5, 20, 3),
       turns: oneNumber(options, 'turns', { unit: 'turns', from: 1, to: 200, whole: true }, 8),
     }),
-    startSpeed: number('start-speed', 'km/h', 0, 200, 25) * KMH,
+    startSpeed: number('start-speed', 'km/h', 1.8, 200, 25) * KMH,
     mass: number('mass', 'kg', 20, 250, 75),
     friction: number('friction', '(ratio)', 0, 0.5, 0.03),
     dragArea: number('drag-area', 'm²', 0, 3, DRAG_AREA['race stance']),

@@ -1,23 +1,17 @@
 import {
-  type CourseConditions,
-  type Gate,
   LineError,
   neededEdgeWorking,
   rankPairs,
-  readGates,
-  rhythmicSet,
-  setDiscipline,
   setRadius,
   setRadiusWorking,
-  usualConditions,
 } from '../../core/course/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
-import type { Command, CommandInput } from './command.ts';
+import type { Command } from './command.ts';
 import { asking, InputFault } from './fault.ts';
-import { oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
-import { DEGREE, KMH, rounded } from './quantity.ts';
+import { DEGREE, rounded } from './quantity.ts';
+import { ASSUMED, askedWords, conditionsOf, type SetQuestion, setQuestion } from './set-question.ts';
 import { hardnessFrom } from './snow.ts';
 import { NO_ADVICE, turnOf } from './turn-of.ts';
 
@@ -32,12 +26,21 @@ export const set: Command = {
     slope: { type: 'string' },
     snow: { type: 'string' },
     speed: { type: 'string' },
+    'start-speed': { type: 'string' },
   },
+  notes:
+    'Gates: --course FILE, a CSV with gate, across (m) and down (m), which may also state slope and speed; or a\n' +
+    'rhythmic set by --spacing and --offset in m (--gates, 10 unless given).\n' +
+    '--speed KMH is kept all the way; --start-speed KMH runs free from it. What neither option nor file says is\n' +
+    `assumed: ${ASSUMED.SL.speedKmh} km/h kept on ${ASSUMED.SL.slopeDeg}° for gates up to 15 m apart down the hill, else ` +
+    `${ASSUMED.GS.speedKmh} km/h kept on ${ASSUMED.GS.slopeDeg}°.\n` +
+    '--snow: soft, groomed (unless given), hard, injected, or N/mm³.',
   files: [1, Number.POSITIVE_INFINITY],
   async run({ files, options, read, progress }) {
     const skis = await Promise.all(files.map(file => skiFrom(file, read)));
     const hardness = hardnessFrom(options.snow);
-    const course = await courseFrom(options, read);
+    const course = await setQuestion(options, read);
+    const { rhythm } = course;
     const known = skis.map((ski, i) => {
       if (files.length > TOLD_FROM)
         progress(`${i + 1} of ${files.length}: bending ${ski.name} into the snow`);
@@ -48,12 +51,12 @@ export const set: Command = {
         rankPairs(
           skis.map((ski, i) => ({ name: ski.name, turn: known[i].turn, baseBevel: ski.baseBevel })),
           course.gates,
-          conditions(options),
+          conditionsOf(course.asked),
         ),
       ),
     );
-    const radius = course.rhythm
-      ? setRadius(...course.rhythm)
+    const radius = rhythm
+      ? setRadius(...rhythm)
       : Math.min(...ranking.pairs[0].report.gates.map(gate => gate.neededRadius));
     const remarks = disciplineRemarks(skis, course);
     const json = {
@@ -69,6 +72,7 @@ export const set: Command = {
       pick: ranking.pick,
       because: ranking.because,
       remarks,
+      asked: course.asked,
     };
     const table = {
       columns: [
@@ -86,22 +90,22 @@ export const set: Command = {
         verdict,
       ]),
     };
-    const title = `${course.gates.length} gates, ${course.rhythm ? 'set' : 'tightest'} radius ${radius.toFixed(2)} m`;
+    const title = `${course.gates.length} gates, ${rhythm ? 'set' : 'tightest'} radius ${radius.toFixed(2)} m`;
     return {
       json,
       tables: [{ title, ...table }],
       csv: table,
       words: [
         ranking.because,
-        asked(conditions(options)),
+        askedWords(course.asked),
         ...remarks,
         ...known.map(({ words }) => words),
         NO_ADVICE,
       ].join('\n'),
-      workings: course.rhythm
+      workings: rhythm
         ? [
-            setRadiusWorking(...course.rhythm),
-            ...skis.flatMap(ski => neededEdgeWorking(...course.rhythm, sidecut(ski).radius) ?? []),
+            setRadiusWorking(...rhythm),
+            ...skis.flatMap(ski => neededEdgeWorking(...rhythm, sidecut(ski).radius) ?? []),
           ]
         : [],
     };
@@ -114,62 +118,11 @@ const TOLD_FROM = 4;
 const SPOKEN = { SL: 'slalom', GS: 'giant slalom', SG: 'super-G', DH: 'downhill' } as const;
 
 /** Every pair given is ranked; one of another discipline than the gates are set for is named. */
-function disciplineRemarks(skis: readonly Ski[], { gates }: Course): string[] {
-  const rhythm = setDiscipline(gates);
+function disciplineRemarks(skis: readonly Ski[], set: SetQuestion): string[] {
   return skis.flatMap(({ name, discipline }) =>
-    discipline === 'other' || discipline === rhythm
+    discipline === 'other' || discipline === set.discipline
       ? []
-      : [`${name} is stated for ${SPOKEN[discipline]}; these gates are spaced as ${SPOKEN[rhythm]}.`],
-  );
-}
-
-type Course = { readonly name: string; readonly gates: readonly Gate[] } & (
-  | { readonly rhythm: readonly [spacing: number, offset: number] }
-  | { readonly rhythm: null }
-);
-
-async function courseFrom(options: CommandInput['options'], read: CommandInput['read']): Promise<Course> {
-  const { course } = options;
-  if (typeof course === 'string') {
-    const { gates, problems } = readGates(await read(course));
-    if (problems.length > 0) {
-      const [{ row, message }] = problems;
-      throw new InputFault(`${course}: row ${row}: ${message}`);
-    }
-    return { name: course, gates, rhythm: null };
-  }
-  const count = oneNumber(options, 'gates', { unit: 'gates', from: 2, to: 200, whole: true }, 10);
-  const spacing = oneNumber(options, 'spacing', { unit: 'm', from: 2, to: 80 });
-  const offset = oneNumber(options, 'offset', { unit: 'm', from: 0.1, to: 40 });
-  if (spacing === null || offset === null) {
-    const missing = spacing === null ? '--spacing' : '--offset';
-    throw new InputFault(`${missing}: is missing; give --course FILE, or --spacing and --offset in m`);
-  }
-  return {
-    name: '--spacing, --offset',
-    gates: rhythmicSet(count, spacing, offset),
-    rhythm: [spacing, offset],
-  };
-}
-
-function conditions(options: CommandInput['options']): Partial<CourseConditions> {
-  const slope = oneNumber(options, 'slope', { unit: 'degrees', from: 0, to: 60 });
-  const speed = oneNumber(options, 'speed', { unit: 'km/h', from: 5, to: 150 });
-  return {
-    ...(slope !== null && { slope: slope * DEGREE }),
-    // A speed that is named is the coach's "at 45 km/h?": it is kept all the way.
-    ...(speed !== null && { startSpeed: speed * KMH, holdSpeed: true }),
-  };
-}
-
-/** What was assumed of slope and speed, since the pick stands and falls with them. */
-function asked(given: Partial<CourseConditions>): string {
-  const { slope, startSpeed, holdSpeed } = { ...usualConditions, ...given };
-  return (
-    `Asked on a slope of ${Number((slope / DEGREE).toFixed(1))}° ` +
-    (holdSpeed
-      ? `at ${Number((startSpeed / KMH).toFixed(1))} km/h all the way (--slope, --speed).`
-      : `from ${Number((startSpeed / KMH).toFixed(1))} km/h at the start, running free (--slope; --speed keeps one).`)
+      : [`${name} is stated for ${SPOKEN[discipline]}; these gates are taken as ${SPOKEN[set.discipline]}.`],
   );
 }
 

@@ -8,8 +8,8 @@ export const shape: Command = {
   summary: 'What radius is cut into the ski',
   options: {},
   files: [1, 1],
-  async run({ files: [file], read }) {
-    const ski = await skiFrom(file, read);
+  async run({ files: [file], read, note }) {
+    const ski = await skiFrom(file, read, note);
     const cut = sidecut(ski);
     const json = {
       name: ski.name,

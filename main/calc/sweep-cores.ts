@@ -2,7 +2,7 @@ import { createRequire } from 'node:module';
 import { availableParallelism } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import type { Sweep } from './sweep-row.ts';
+import { type Sweep, sweepRows } from './sweep-row.ts';
 import type { Cell } from './table.ts';
 
 /** Rows handed out at a time: enough to make the hand-over cheap, few enough to keep the cores level. */
@@ -19,6 +19,12 @@ export async function sweepOnAllCores(
   count: number,
   take: (row: readonly Cell[]) => void,
 ): Promise<void> {
+  if (count <= STRETCH) {
+    // Done before a core could have been started.
+    const answer = sweepRows(sweep);
+    for (let row = 0; row < count; row++) take(answer(row));
+    return;
+  }
   const workers = Array.from({ length: Math.min(availableParallelism(), Math.ceil(count / STRETCH)) }, () =>
     startWorker(sweep),
   );

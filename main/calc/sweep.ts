@@ -1,13 +1,15 @@
+import { bendingOf } from '../../core/flex/index.ts';
+import { type Pair, skiOf } from '../../core/pair/index.ts';
 import type { Command, CommandInput } from './command.ts';
-import { InputFault } from './fault.ts';
-import { oneNumber, oneOf } from './option.ts';
+import { asking, InputFault, lacking } from './fault.ts';
+import { oneNumber, oneOf, type Range } from './option.ts';
 import { pairFrom } from './pair-input.ts';
 import { PER_MM3 } from './quantity.ts';
-import { hardnessFrom } from './snow.ts';
+import { HARDNESS, hardnessFrom } from './snow.ts';
 import { sweepOnAllCores } from './sweep-cores.ts';
 import { type Question, questions } from './sweep-row.ts';
 import { csvLine } from './table.ts';
-import { numberFields, readAxis, rowCount } from './vary.ts';
+import { type Axis, numberFields, readAxis, rowCount } from './vary.ts';
 
 export const sweep: Command = {
   usage: 'PAIR',
@@ -20,26 +22,23 @@ export const sweep: Command = {
     snow: { type: 'string' },
     fore: { type: 'string' },
   },
+  notes:
+    '--vary FIELD=FROM:TO:STEP, as often as there are fields; the last one runs fastest. FIELD is a number of the\n' +
+    'pair file (waistWidthMm, bending.stations[2].newtonM2), or one the question takes: load for bend; edge, load,\n' +
+    'snow, fore for carve. --ask shape (unless given), bend or carve. The last column says why a row has no answer.',
   files: [1, 1],
-  async run({ files: [file], options, read, write }) {
-    const pair = await pairFrom(file, read);
+  async run({ files: [file], options, read, write, note }) {
+    const pair = await pairFrom(file, read, note);
     const ask = oneOf(options, 'ask', Object.keys(questions) as Question[]) ?? 'shape';
     const own = Object.keys(questions[ask].options);
-    const given = Array.isArray(options.vary) ? options.vary.map(String) : [];
-    if (given.length === 0) throw new InputFault('--vary: is missing; give FIELD=FROM:TO:STEP');
-    const axes = given.map(readAxis);
-    const accepted = [...own, ...numberFields(pair)];
-    for (const { field } of axes) {
-      if (!accepted.includes(field)) {
-        throw new InputFault(
-          `--vary: ${field} is no number of ${file} or --ask ${ask}; give ${accepted.join(', ')}`,
-        );
-      }
-    }
-    const fixed = fixedOptions(options, own);
+    const axes = axesFrom(options, [...own, ...numberFields(pair)], `${file} or --ask ${ask}`);
+    const fixed = fixedOptions(options, own, axes);
+    const count = rowCount(axes);
+    if (ask !== 'shape') needStiffness(file, pair);
+    if (options.working) note('--working: the rows of a sweep carry none; ask for one of them by itself');
     const names = [...axes.map(({ field }) => field), ...questions[ask].columns, 'problem'];
     if (!options.json) write(`${csvLine(names)}\n`);
-    await sweepOnAllCores({ pair, axes, ask, fixed }, rowCount(axes), row =>
+    await sweepOnAllCores({ pair, axes, ask, fixed }, count, row =>
       write(
         options.json
           ? `${JSON.stringify(Object.fromEntries(names.map((name, i) => [name, row[i]])))}\n`
@@ -50,7 +49,35 @@ export const sweep: Command = {
   },
 };
 
-function fixedOptions(options: CommandInput['options'], own: readonly string[]): Record<string, number> {
+function axesFrom(options: CommandInput['options'], accepted: readonly string[], whose: string): Axis[] {
+  const given = Array.isArray(options.vary) ? options.vary.map(String) : [];
+  if (given.length === 0) throw new InputFault('--vary: is missing; give FIELD=FROM:TO:STEP');
+  const axes = given.map(readAxis);
+  axes.forEach(({ field, from, step, count }, i) => {
+    if (!accepted.includes(field)) {
+      const listed = new Set(accepted.map(each => each.replaceAll(/\[\d+\]/g, '[N]')));
+      throw new InputFault(`--vary: ${field} is no number of ${whose}; give ${[...listed].join(', ')}`);
+    }
+    if (axes.findIndex(axis => axis.field === field) < i) {
+      throw new InputFault(`--vary: ${field} is given twice; give each field once`);
+    }
+    const range = ranges[field];
+    const to = from + step * (count - 1);
+    if (range && !(from >= range.from && to <= range.to * (1 + 1e-12))) {
+      throw new InputFault(
+        `--vary: ${field} from ${from} to ${Number(to.toPrecision(12))} is not accepted; ` +
+          `give ${range.from} to ${range.to} ${range.unit}`,
+      );
+    }
+  });
+  return axes;
+}
+
+function fixedOptions(
+  options: CommandInput['options'],
+  own: readonly string[],
+  axes: readonly Axis[],
+): Record<string, number> {
   const fixed: Record<string, number> = {};
   for (const [name, range] of Object.entries(ranges)) {
     if (options[name] === undefined) continue;
@@ -59,14 +86,24 @@ function fixedOptions(options: CommandInput['options'], own: readonly string[]):
         `--${name}: this question does not ask for it; it takes ${own.join(', ') || 'none'}`,
       );
     }
-    fixed[name] = range ? oneNumber(options, name, range, 0) : hardnessFrom(options.snow) / PER_MM3;
+    if (axes.some(({ field }) => field === name)) {
+      throw new InputFault(`--${name}: is varied as well; give either --${name} or --vary ${name}=…`);
+    }
+    fixed[name] = name === 'snow' ? hardnessFrom(options.snow) / PER_MM3 : oneNumber(options, name, range, 0);
   }
   return fixed;
 }
 
-const ranges = {
+/** What no row could answer is said once and before the first. */
+function needStiffness(file: string, pair: Pair): void {
+  if (asking(file, () => bendingOf(skiOf(pair))) === null) {
+    throw lacking(file, 'a stiffness profile (bending)');
+  }
+}
+
+const ranges: Readonly<Record<string, Range>> = {
   edge: { unit: 'degrees', from: 0.5, to: 85 },
   load: { unit: 'N', from: 1, to: 20_000 },
-  snow: null,
+  snow: HARDNESS,
   fore: { unit: 'mm', from: -600, to: 600 },
 };

@@ -26,7 +26,7 @@ export function formatTable({ title, columns, rows }: Table): string {
       .trimEnd();
   const heading = line(columns.map(({ name }) => name));
   const rule = widths.map(width => '─'.repeat(width)).join('  ');
-  return `${[...(title ? [title] : []), heading, rule, ...cells.map(line)].join('\n')}\n`;
+  return `${[...(title ? [title.replaceAll('\n', ' ')] : []), heading, rule, ...cells.map(line)].join('\n')}\n`;
 }
 
 /** RFC 4180, with a heading line of the field names. */
@@ -40,7 +40,7 @@ export function csvLine(row: readonly Cell[]): string {
 
 function show(cell: Cell, decimals = 2): string {
   if (cell === null) return '–';
-  if (typeof cell !== 'number') return String(cell);
+  if (typeof cell !== 'number') return String(cell).replaceAll('\n', ' ');
   // A rounded-off minus sign would read as a direction.
   return cell.toFixed(decimals).replace(/^-(?=[0.]*$)/, '');
 }

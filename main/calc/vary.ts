@@ -1,5 +1,6 @@
 import { checkPair, type Pair } from '../../core/pair/index.ts';
 import { InputFault } from './fault.ts';
+import { decimal } from './option.ts';
 
 /** One thing varied: a number of the pair file by its path, or one of the question's own options. */
 export interface Axis {
@@ -13,8 +14,8 @@ const MOST_ROWS = 1_000_000;
 
 /** `FIELD=FROM:TO:STEP`, the end included where a step falls on it. */
 export function readAxis(text: string): Axis {
-  const found = /^([A-Za-z][\w.]*)=([^:]+):([^:]+):([^:]+)$/.exec(text);
-  const [from, to, step] = found ? found.slice(2).map(Number) : [];
+  const found = /^([A-Za-z][\w.[\]]*)=([^:]+):([^:]+):([^:]+)$/.exec(text);
+  const [from, to, step] = found ? found.slice(2).map(decimal) : [];
   if (!found || ![from, to, step].every(Number.isFinite) || step <= 0 || to < from) {
     throw new InputFault(
       `--vary: "${text}" is not accepted; give FIELD=FROM:TO:STEP, rising by a step over 0`,
@@ -43,13 +44,27 @@ export function valuesAt(axes: readonly Axis[], row: number): number[] {
   return values;
 }
 
-/** Every number a pair file states, by its path. */
-export function numberFields(pair: object, before = ''): string[] {
-  return Object.entries(pair).flatMap(([key, value]) => {
-    if (typeof value === 'number' && key !== 'version') return [`${before}${key}`];
-    const isObject = typeof value === 'object' && value !== null && !Array.isArray(value);
-    return isObject ? numberFields(value, `${before}${key}.`) : [];
-  });
+/** Numbers that may be varied though the file leaves them to their usual value. */
+const OPTIONAL = [
+  'waistFromTailMm',
+  'camberMm',
+  'bootCentreFromTailMm',
+  'bootSoleMm',
+  'massKg',
+  'edges.baseBevelDeg',
+  'edges.sideAngleDeg',
+];
+
+/** Every number of a pair that may be varied, by its path, for example `bending.stations[2].newtonM2`. */
+export function numberFields(pair: object): string[] {
+  return [...new Set([...numbersIn(pair, ''), ...OPTIONAL])];
+}
+
+function numbersIn(value: unknown, path: string): string[] {
+  if (typeof value === 'number') return path === 'version' ? [] : [path];
+  if (typeof value !== 'object' || value === null) return [];
+  const step = (key: string) => (Array.isArray(value) ? `[${key}]` : path === '' ? key : `.${key}`);
+  return Object.entries(value).flatMap(([key, held]) => numbersIn(held, `${path}${step(key)}`));
 }
 
 /**
@@ -60,12 +75,13 @@ export function numberFields(pair: object, before = ''): string[] {
 export function changedPair(pair: Pair, changes: ReadonlyMap<string, number>): Pair {
   const changed = structuredClone(pair);
   for (const [field, value] of changes) {
-    const path = field.split('.');
+    const path = field.split(/[.[\]]+/).filter(Boolean);
     const last = path.pop() as string;
-    const holder = path.reduce<Record<string, unknown>>(
-      (object, key) => object[key] as Record<string, unknown>,
-      changed as Record<string, unknown>,
-    );
+    let holder = changed as Record<string, unknown>;
+    for (const key of path) {
+      holder[key] ??= {};
+      holder = holder[key] as Record<string, unknown>;
+    }
     holder[last] = value;
   }
   const [problem] = checkPair(changed);
