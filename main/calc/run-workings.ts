@@ -1,0 +1,40 @@
+import type { Ski } from '../../core/pair/index.ts';
+import { explainChain, Phase, type Track, type TurnRadius } from '../../core/run/index.ts';
+import { sidecut } from '../../core/shape/index.ts';
+import type { Working } from '../../core/working/index.ts';
+
+/** As the run model shares the load unless told otherwise. */
+const OUTER_SHARE = 0.7;
+
+/** The chain from edge angle to hold at the moment of the greatest load; empty when the ski is on no edge. */
+export function runWorkings(
+  ski: Ski,
+  turn: TurnRadius,
+  track: Track,
+  { mass, slope }: { readonly mass: number; readonly slope: number },
+): Working[] {
+  const row = hardestRow(track);
+  if (row === null) return [];
+  const [first, ...rest] = explainChain({
+    turn,
+    edgeAngle: Math.abs(track.edge[row]),
+    speed: track.speed[row],
+    mass,
+    slope,
+    pastFallLine: track.heading[row] * Math.sign(track.edge[row]),
+    baseBevel: ski.baseBevel,
+    outerShare: OUTER_SHARE,
+    sidecutRadius: sidecut(ski).radius,
+  });
+  const moment = `Where the load is greatest, at t = ${track.t[row].toFixed(2)} s.`;
+  return [{ ...first, note: first.note ? `${moment} ${first.note}` : moment }, ...rest];
+}
+
+function hardestRow({ t, phase, load }: Track): number | null {
+  let hardest: number | null = null;
+  for (let row = 0; row < t.length; row++) {
+    const onEdge = phase[row] === Phase.Holding || phase[row] === Phase.Slipping;
+    if (onEdge && (hardest === null || load[row] > load[hardest])) hardest = row;
+  }
+  return hardest;
+}
