@@ -11,6 +11,8 @@ export async function atomicWrite(path: string, content: string | Uint8Array, { 
   // A link keeps pointing where it did: what it points at is replaced.
   const target = await realpath(path).catch(() => path);
   const existing = await stat(target).catch(() => null);
+  // Renaming over it would get past the mark that says nobody may write to it.
+  if (existing && (existing.mode & 0o222) === 0) throw new Error('the file is marked read-only');
   // Two writes of one file at once must not share what they write beside it: the later rename wins.
   const beside = join(dirname(target), `.${basename(target)}.${randomUUID()}.new`);
   try {

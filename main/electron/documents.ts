@@ -1,63 +1,81 @@
-import { randomUUID } from 'node:crypto';
+import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readFile, stat } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { z } from 'zod';
-import { MAX_TEXT, type OpenedFile, type RecentFile, type SavedFile } from '../host/messages.ts';
+import { decodeText, kindOf } from '../host/decode-text.ts';
+import {
+  type FileKind,
+  MAX_TEXT,
+  type OpenedFile,
+  type RecentFile,
+  type SavedFile,
+} from '../host/messages.ts';
 import { atomicWrite } from './atomic-write.ts';
+import { plainReason } from './plain-reason.ts';
 
 const RECENT_COUNT = 12;
-const recentList = z.array(z.object({ token: z.string(), path: z.string() }));
+/** Files remembered beyond those listed, so that work kept from before can still be saved where it was. */
+const KNOWN_COUNT = 500;
+
+const knownFiles = z.array(
+  z.object({
+    token: z.string(),
+    path: z.string(),
+    /** Of the content last read or written here; a file that differs was changed by something else. */
+    digest: z.string().optional(),
+    /** Not offered among the recent files: a table, a set of gates. */
+    unlisted: z.boolean().optional(),
+  }),
+);
+type KnownFile = z.infer<typeof knownFiles>[number];
 
 export type Documents = ReturnType<typeof createDocuments>;
 
 /**
- * The files a person has opened or named, each known to the renderer by a token only. The recent list and
+ * The files a person has opened or named, each known to the renderer by a token only. The list of them and
  * the draft live in `folder`.
  */
 export function createDocuments(folder: string) {
-  const paths = new Map<string, string>();
   const recentPath = join(folder, 'recent.json');
   const draftPath = join(folder, 'draft.json');
-  let recent: { token: string; path: string }[] | null = null;
+  let known: KnownFile[] | null = null;
   let remembering: Promise<unknown> = Promise.resolve();
 
-  async function loadRecent() {
-    if (!recent) {
-      recent = await readFile(recentPath, 'utf8')
-        .then(text => recentList.parse(JSON.parse(text)))
-        // A missing or damaged list costs a person a few clicks; refusing to start would cost more.
-        .catch(() => []);
-      for (const { token, path } of recent) paths.set(token, path);
-    }
-    return recent;
+  async function loadKnown(): Promise<KnownFile[]> {
+    known ??= await readFile(recentPath, 'utf8')
+      .then(text => knownFiles.parse(JSON.parse(text)))
+      // A missing or damaged list costs a person a few clicks; refusing to start would cost more.
+      .catch(() => []);
+    return known;
   }
 
   /** Several files may arrive at once; each is added to the list the one before has left. */
-  function remember(path: string): Promise<string> {
-    const token = remembering.then(() => addRecent(path));
+  function remember(path: string, content: Uint8Array | string, kind: FileKind): Promise<string> {
+    const token = remembering.then(() => addKnown(path, digestOf(content), kind));
     remembering = token.catch(() => {});
     return token;
   }
 
-  async function addRecent(path: string): Promise<string> {
-    const known = await loadRecent();
-    const token = [...paths].find(entry => entry[1] === path)?.[0] ?? randomUUID();
-    paths.set(token, path);
-    recent = [{ token, path }, ...known.filter(entry => entry.path !== path)].slice(0, RECENT_COUNT);
-    await mkdir(folder, { recursive: true });
-    await atomicWrite(recentPath, JSON.stringify(recent, null, 2));
+  async function addKnown(path: string, digest: string, kind: FileKind): Promise<string> {
+    const before = await loadKnown();
+    const token = before.find(each => each.path === path)?.token ?? randomUUID();
+    const file: KnownFile = { token, path, digest, ...(kind === 'skis' ? {} : { unlisted: true }) };
+    known = [file, ...before.filter(each => each.path !== path)].slice(0, KNOWN_COUNT);
+    // The list is a convenience: a full disk must not make an opened file seem unopened.
+    await mkdir(folder, { recursive: true })
+      .then(() => atomicWrite(recentPath, JSON.stringify(known, null, 2)))
+      .catch(() => {});
     return token;
   }
 
-  async function pathOf(token: string): Promise<string> {
-    await loadRecent();
-    const path = paths.get(token);
-    if (!path) throw new Error('This file is not open any more; open it again or use Save as.');
-    return path;
+  async function fileOf(token: string): Promise<KnownFile> {
+    const file = (await loadKnown()).find(each => each.token === token);
+    if (!file) throw new Error('This file is not open any more; open it again or use Save as.');
+    return file;
   }
 
-  /** @throws when the file is missing, too long or not UTF-8 text; the message names the file. */
-  async function open(given: string): Promise<OpenedFile> {
+  /** @throws when the file is missing, too long or not text; the message names the file. */
+  async function open(given: string, kind: FileKind = kindOf(given)): Promise<OpenedFile> {
     const path = resolve(given);
     const name = basename(path);
     const { size } = await stat(path).catch(() => {
@@ -67,31 +85,42 @@ export function createDocuments(folder: string) {
       throw new Error(`${name} has ${size} bytes; up to ${MAX_TEXT} are accepted.`);
     }
     const bytes = await readFile(path).catch((error: Error) => {
-      throw new Error(`${name} could not be read: ${error.message}`);
+      throw new Error(`${name} could not be read: ${plainReason(error)}`);
     });
-    let text: string;
-    try {
-      text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    } catch {
-      throw new Error(`${name} is not UTF-8 text.`);
-    }
-    return { token: await remember(path), name, text };
+    const decoded = decodeText(bytes, kind);
+    if (!decoded) throw new Error(`${name} is not UTF-8 text.`);
+    return { token: await remember(path, bytes, kind), name, ...decoded };
   }
 
   async function write(path: string, text: string): Promise<SavedFile> {
     await atomicWrite(path, text, { backup: true }).catch((error: Error) => {
-      throw new Error(`${basename(path)} could not be saved: ${error.message}`);
+      throw new Error(`${basename(path)} could not be written: ${plainReason(error)}`);
     });
-    return { token: await remember(path), name: basename(path) };
+    return { token: await remember(path, text, kindOf(path)), name: basename(path) };
+  }
+
+  async function save(token: string, text: string): Promise<SavedFile> {
+    const { path, digest } = await fileOf(token);
+    const present = await readFile(path).catch(() => null);
+    if (present && digest !== undefined && digestOf(present) !== digest) {
+      throw new Error(
+        `${basename(path)} was changed by something else since it was opened here, so it is left as it is. ` +
+          'Use Save as, or open it again to see what changed.',
+      );
+    }
+    return write(path, text);
   }
 
   return {
     open,
+    save,
     saveAs: (path: string, text: string) => write(resolve(path), text),
-    reopen: async (token: string) => open(await pathOf(token)),
-    save: async (token: string, text: string) => write(await pathOf(token), text),
+    reopen: async (token: string) => open((await fileOf(token)).path),
     recent: async (): Promise<RecentFile[]> =>
-      (await loadRecent()).map(({ token, path }) => ({ token, name: basename(path), folder: dirname(path) })),
+      (await loadKnown())
+        .filter(each => !each.unlisted)
+        .slice(0, RECENT_COUNT)
+        .map(({ token, path }) => ({ token, name: basename(path), folder: dirname(path) })),
     readDraft: (): Promise<string | null> =>
       readFile(draftPath, 'utf8').then(
         text => text || null,
@@ -100,7 +129,11 @@ export function createDocuments(folder: string) {
     async writeDraft(text: string | null) {
       await mkdir(folder, { recursive: true });
       // Clearing empties the file rather than removing it: the backup then still holds the last draft.
-      await atomicWrite(draftPath, text ?? '', { backup: true });
+      await atomicWrite(draftPath, text ?? '', { backup: true }).catch((error: Error) => {
+        throw new Error(plainReason(error));
+      });
     },
   };
 }
+
+const digestOf = (content: Uint8Array | string): string => createHash('sha256').update(content).digest('hex');

@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { app, Menu, protocol, session } from 'electron';
 import { calc } from '../calc/command-line.ts';
@@ -47,10 +48,11 @@ function startShell(): void {
     shell = joinWindow(window, createDocuments(app.getPath('userData')));
     const { send } = shell;
     Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(send, process.platform === 'darwin')));
-    app.on('second-instance', (_event, argv) => {
+    app.on('second-instance', (_event, argv, folder) => {
       if (window.isMinimized()) window.restore();
       window.focus();
-      receive(filesIn(argv));
+      // Names given there are relative to the folder the second start was made in.
+      receive(filesIn(argv).map(path => resolve(folder, path)));
     });
     if (early.length > 0) receive(early);
   });

@@ -22,12 +22,7 @@ export function menuTemplate(
       submenu: [
         entry('New pair', 'new-pair'),
         entry('Open…', 'open'),
-        {
-          role: 'recentDocuments',
-          label: 'Recent',
-          submenu: [{ role: 'clearRecentDocuments' }],
-          visible: isMac,
-        },
+        entry('Open recent…', 'recent'),
         separator,
         entry('Save', 'save'),
         entry('Save as…', 'save-as'),

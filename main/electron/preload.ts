@@ -44,6 +44,7 @@ function stream<N extends EventName>(name: N) {
 
 const commands = stream('command');
 const arrivals = stream('arrival');
+const closings = stream('closing');
 
 window.addEventListener('dragover', event => event.preventDefault());
 window.addEventListener('drop', event => {
@@ -67,6 +68,10 @@ const host: Host = {
   printPdf: name => ask('printPdf', { name }),
   onCommand: commands.subscribe,
   onArrival: arrivals.subscribe,
+  onClosing: saveAll =>
+    closings.subscribe(async () => {
+      if (await saveAll()) await ask('readyToClose', undefined);
+    }),
   setUnsaved: names => {
     void ask('unsaved', { names: [...names] });
   },

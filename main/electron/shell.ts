@@ -1,16 +1,18 @@
 import { basename, extname } from 'node:path';
 import { app, type BrowserWindow, dialog, type FileFilter, ipcMain } from 'electron';
+import { kindOf } from '../host/decode-text.ts';
 import type { FileKind, MenuCommand } from '../host/host.ts';
 import type { EventName, EventOf } from '../host/messages.ts';
 import { atomicWrite } from './atomic-write.ts';
 import { answerRequests } from './channel.ts';
 import type { Documents } from './documents.ts';
 import { isPageAddress } from './page-protocol.ts';
+import { plainReason } from './plain-reason.ts';
 
 const filters: Record<FileKind, FileFilter[]> = {
   skis: [{ name: 'Pairs and racks', extensions: ['json'] }],
-  table: [{ name: 'Tables', extensions: ['csv'] }],
-  course: [{ name: 'Sets of gates', extensions: ['json', 'csv'] }],
+  table: [{ name: 'Tables', extensions: ['csv', 'tsv', 'txt'] }],
+  course: [{ name: 'Sets of gates', extensions: ['csv', 'tsv', 'txt'] }],
 };
 
 export interface Shell {
@@ -19,10 +21,18 @@ export interface Shell {
   receive(paths: readonly string[]): Promise<void>;
 }
 
+const MOST_NAMED = 8;
+
+/** The first few by name, the rest by their number: a message taller than the screen helps nobody. */
+const listed = (names: readonly string[]): string =>
+  names.length <= MOST_NAMED
+    ? names.join(', ')
+    : `${names.slice(0, MOST_NAMED).join(', ')} and ${names.length - MOST_NAMED} more`;
+
 /** Joins one window to the documents: answers its requests, and asks before unsaved work is closed. */
 export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
   let unsaved: readonly string[] = [];
-  let closeWhenSaved = false;
+  let asking = false;
 
   const tell = <N extends EventName>(name: N, event: EventOf<N>) => window.webContents.send(name, event);
   const askWhere = async (name: string, filter: FileFilter[]) => {
@@ -36,20 +46,13 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
     const extension = extname(name).slice(1);
     return extension ? [{ name: extension.toUpperCase(), extensions: [extension] }] : [];
   };
-  const saving = async <T>(work: Promise<T>): Promise<T> => {
-    try {
-      const done = await work;
-      // Thinking better of a save is thinking better of the closing it was for.
-      if (done === null) closeWhenSaved = false;
-      return done;
-    } catch (error) {
-      closeWhenSaved = false;
-      throw error;
-    }
-  };
-  const open = async (path: string) => {
-    const file = await documents.open(path);
-    app.addRecentDocument(path);
+  const written = (path: string, content: string | Uint8Array) =>
+    atomicWrite(path, content).catch(error => {
+      throw new Error(`${basename(path)}: ${plainReason(error)}`);
+    });
+  const open = async (path: string, kind?: FileKind) => {
+    const file = await documents.open(path, kind);
+    if ((kind ?? 'skis') === 'skis') app.addRecentDocument(path);
     return file;
   };
 
@@ -65,30 +68,32 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
           properties: ['openFile', 'multiSelections'],
           filters: filters[kind],
         });
-        return canceled ? [] : Promise.all(filePaths.map(open));
+        return canceled ? [] : Promise.all(filePaths.map(path => open(path, kind)));
       },
       reopen: ({ token }) => documents.reopen(token),
       recent: () => documents.recent(),
-      save: ({ token, text }) => saving(documents.save(token, text)),
+      save: ({ token, text }) => documents.save(token, text),
       saveAs: ({ name, text }) =>
-        saving(askWhere(name, filters.skis).then(path => (path ? documents.saveAs(path, text) : null))),
+        askWhere(name, filters.skis).then(path => (path ? documents.saveAs(path, text) : null)),
       async exportFile({ name, data }) {
         const path = await askWhere(name, filterFor(name));
-        if (path) await atomicWrite(path, data);
+        if (path) await written(path, data);
         return path !== null;
       },
       async printPdf({ name }) {
         const path = await askWhere(name, filterFor(name));
         if (!path) return false;
         const pdf = await window.webContents.printToPDF({ printBackground: true, preferCSSPageSize: true });
-        await atomicWrite(path, pdf);
+        await written(path, pdf);
         return true;
       },
-      dropped: ({ path }) => open(path),
+      dropped: ({ path }) => open(path, kindOf(path)),
       unsaved({ names }) {
         unsaved = names;
         window.setDocumentEdited(names.length > 0);
-        if (closeWhenSaved && names.length === 0) window.destroy();
+      },
+      readyToClose() {
+        if (unsaved.length === 0) window.destroy();
       },
       readDraft: () => documents.readDraft(),
       writeDraft: ({ text }) => documents.writeDraft(text),
@@ -98,18 +103,22 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
   window.on('close', async event => {
     if (unsaved.length === 0) return;
     event.preventDefault();
+    if (asking) return;
+    asking = true;
     const choices = ['Save all', 'Close without saving', 'Keep working'];
-    const { response } = await dialog.showMessageBox(window, {
-      type: 'question',
-      message: `Not saved yet: ${unsaved.join(', ')}`,
-      buttons: choices,
-      defaultId: 0,
-      cancelId: 2,
-    });
+    const { response } = await dialog
+      .showMessageBox(window, {
+        type: 'question',
+        message: `Not saved yet: ${listed(unsaved)}`,
+        buttons: choices,
+        defaultId: 0,
+        cancelId: 2,
+      })
+      .finally(() => {
+        asking = false;
+      });
     if (response === 1) window.destroy();
-    if (response !== 0) return;
-    closeWhenSaved = true;
-    tell('command', 'save-all');
+    if (response === 0) tell('closing', null);
   });
 
   const loaded = new Promise<void>(resolve => window.webContents.once('did-finish-load', () => resolve()));
@@ -119,7 +128,7 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
       await loaded;
       for (const path of paths) {
         try {
-          tell('arrival', { ok: true, file: await open(path) });
+          tell('arrival', { ok: true, file: await open(path, kindOf(path)) });
         } catch (error) {
           tell('arrival', { ok: false, message: error instanceof Error ? error.message : basename(path) });
         }

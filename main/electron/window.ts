@@ -12,6 +12,8 @@ export function lockSession(session: Session): void {
   });
 }
 
+const MOST_RESTARTS = 3;
+
 export function openWindow(preload: string): BrowserWindow {
   const window = new BrowserWindow({
     width: 1360,
@@ -36,6 +38,13 @@ export function openWindow(preload: string): BrowserWindow {
   webContents.on('will-navigate', event => event.preventDefault());
   webContents.on('will-redirect', event => event.preventDefault());
   webContents.on('will-attach-webview', event => event.preventDefault());
+  // The page brings its draft back; a page that keeps ending is left alone rather than tried for ever.
+  let restarts = 0;
+  webContents.on('render-process-gone', (_event, { reason }) => {
+    if (reason === 'clean-exit' || restarts >= MOST_RESTARTS) return;
+    restarts += 1;
+    webContents.reload();
+  });
   window.once('ready-to-show', () => window.show());
   void window.loadURL(PAGE_ADDRESS);
   return window;

@@ -28,6 +28,11 @@ export interface Host {
   onCommand(listener: (command: MenuCommand) => void): Unsubscribe;
   /** Files dropped anywhere on the window or opened from the operating system. */
   onArrival(listener: (arrival: Arrival) => void): Unsubscribe;
+  /**
+   * The window wants to close and everything is to be saved first. The listener answers whether nothing
+   * unsaved is left; only then does the window close.
+   */
+  onClosing(saveAll: () => Promise<boolean>): Unsubscribe;
   /** Names what would be lost, so that closing the window asks first; an empty list lets it close. */
   setUnsaved(names: readonly string[]): void;
   /** Work in progress, kept outside the files so that a crash or a closed window loses nothing. */

@@ -22,7 +22,13 @@ const fileName = z
 /** Names a file without naming its path: the renderer never sees or chooses where things are. */
 const token = z.string().min(1).max(100);
 
-export const openedFile = z.strictObject({ token, name: z.string().min(1), text });
+export const openedFile = z.strictObject({
+  token,
+  name: z.string().min(1),
+  text,
+  /** What reading it took for granted, in a sentence. */
+  note: z.string().max(200).optional(),
+});
 export const savedFile = z.strictObject({ token, name: z.string().min(1) });
 export const recentFile = z.strictObject({ token, name: z.string().min(1), folder: z.string() });
 
@@ -38,6 +44,7 @@ export const arrival = z.discriminatedUnion('ok', [
 export const menuCommand = z.enum([
   'new-pair',
   'open',
+  'recent',
   'save',
   'save-as',
   'save-all',
@@ -79,12 +86,19 @@ export const requests = {
   printPdf: { ask: z.strictObject({ name: fileName }), answer: z.boolean() },
   dropped: { ask: z.strictObject({ path: z.string().min(1).max(4096) }), answer: openedFile },
   unsaved: { ask: z.strictObject({ names: z.array(z.string().max(200)).max(1000) }), answer: nothing },
+  /** The page's answer to `closing`. */
+  readyToClose: { ask: nothing, answer: nothing },
   readDraft: { ask: nothing, answer: text.nullable() },
   writeDraft: { ask: z.strictObject({ text: text.nullable() }), answer: nothing },
 } as const;
 
 /** Main tells, renderer listens. */
-export const events = { command: menuCommand, arrival } as const;
+export const events = {
+  command: menuCommand,
+  arrival,
+  /** Save everything, then say `readyToClose`; say nothing when something is left. */
+  closing: z.null(),
+} as const;
 
 export type RequestName = keyof typeof requests;
 export type Ask<N extends RequestName> = z.infer<(typeof requests)[N]['ask']>;

@@ -4,6 +4,7 @@ import type { MenuCommand } from './messages.ts';
 export const shortcuts: Partial<Record<MenuCommand, string>> = {
   'new-pair': 'CmdOrCtrl+N',
   open: 'CmdOrCtrl+O',
+  recent: 'CmdOrCtrl+Shift+O',
   save: 'CmdOrCtrl+S',
   'save-as': 'CmdOrCtrl+Shift+S',
   'pair-sheet': 'CmdOrCtrl+P',

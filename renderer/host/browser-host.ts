@@ -1,3 +1,4 @@
+import { kindOf } from '../../main/host/decode-text.ts';
 import type {
   Arrival,
   FileKind,
@@ -8,15 +9,14 @@ import type {
   SavedFile,
 } from '../../main/host/host.ts';
 import { commandFor } from '../../main/host/shortcuts.ts';
-import { pickFiles, pickTarget, type WritableFile, writeTo } from './file-access.ts';
+import { contentOf, pickFiles, pickTarget, type WritableFile, writeTo } from './file-access.ts';
+import { keepCopy, readCopies } from './recent-copies.ts';
+import { createWindowDraft } from './window-draft.ts';
 
-const RECENT_KEY = 'turnwright.recent';
-const DRAFT_KEY = 'turnwright.draft';
-const RECENT_COUNT = 8;
-/** A copy longer than this is not kept among the recent files: local storage holds about five megabytes. */
-const RECENT_TEXT = 300_000;
-
-interface RecentCopy extends RecentFile {
+interface Known {
+  readonly name: string;
+  readonly writable: WritableFile | null;
+  /** As last read or written here. */
   readonly text: string;
 }
 
@@ -25,22 +25,40 @@ interface RecentCopy extends RecentFile {
  * has it, so that saving writes back; otherwise through a file input, and saving downloads.
  */
 export function createBrowserHost(): Host {
-  const files = new Map<string, { name: string; writable: WritableFile | null }>();
+  const files = new Map<string, Known>();
   const commandListeners = new Set<(command: MenuCommand) => void>();
   const arrivalListeners = new Set<(arrival: Arrival) => void>();
   let unsaved: readonly string[] = [];
+  let waiting: Arrival[] = [];
 
+  const arrive = (arrival: Arrival) => {
+    if (arrivalListeners.size === 0) waiting.push(arrival);
+    for (const listener of arrivalListeners) listener(arrival);
+  };
+  const draft = createWindowDraft(count =>
+    arrive({
+      ok: false,
+      message:
+        `${count === 1 ? 'Another window' : `${count} other windows`} ended with work not saved. ` +
+        'It is kept: open a new window to go on with it.',
+    }),
+  );
   const remember = (
     name: string,
     text: string,
     writable: WritableFile | null,
+    kind: FileKind,
     token: string = crypto.randomUUID(),
   ) => {
-    files.set(token, { name, writable });
-    const others = readRecent().filter(copy => copy.token !== token && copy.name !== name);
-    const kept = text.length <= RECENT_TEXT ? [{ token, name, folder: '', text }, ...others] : others;
-    localStorage.setItem(RECENT_KEY, JSON.stringify(kept.slice(0, RECENT_COUNT)));
+    files.set(token, { name, writable, text });
+    if (kind === 'skis') keepCopy(token, name, text);
     return token;
+  };
+  /** The same file opened again keeps its token, so that the rack knows it for the same. */
+  const tokenOf = async (writable: WritableFile | null): Promise<string | undefined> => {
+    if (!writable) return undefined;
+    for (const [token, known] of files) if (await known.writable?.isSameEntry?.(writable)) return token;
+    return undefined;
   };
 
   window.addEventListener('keydown', event => {
@@ -53,17 +71,13 @@ export function createBrowserHost(): Host {
   window.addEventListener('drop', event => {
     event.preventDefault();
     for (const file of event.dataTransfer?.files ?? []) {
-      file.text().then(
-        text => {
-          const token = remember(file.name, text, null);
-          for (const listener of arrivalListeners)
-            listener({ ok: true, file: { token, name: file.name, text } });
+      const kind = kindOf(file.name);
+      contentOf(file, kind).then(
+        read => {
+          const token = remember(file.name, read.text, null, kind);
+          arrive({ ok: true, file: { token, name: file.name, ...read } });
         },
-        () => {
-          for (const listener of arrivalListeners) {
-            listener({ ok: false, message: `${file.name} could not be read.` });
-          }
-        },
+        (error: Error) => arrive({ ok: false, message: error.message }),
       );
     }
   });
@@ -75,30 +89,46 @@ export function createBrowserHost(): Host {
     kind: 'browser',
     async open(kind: FileKind): Promise<OpenedFile[]> {
       const picked = await pickFiles(kind);
-      return picked.map(({ name, text, writable }) => ({
-        token: remember(name, text, writable),
-        name,
-        text,
-      }));
+      return Promise.all(
+        picked.map(async ({ writable, ...read }) => ({
+          token: remember(read.name, read.text, writable, kind, await tokenOf(writable)),
+          ...read,
+        })),
+      );
     },
     async recent(): Promise<RecentFile[]> {
-      return readRecent().map(({ token, name, folder }) => ({ token, name, folder }));
+      return readCopies().map(({ token, name, folder }) => ({ token, name, folder }));
     },
     async reopen(token: string): Promise<OpenedFile> {
-      const copy = readRecent().find(each => each.token === token);
+      const copy = readCopies().find(each => each.token === token);
       if (!copy) throw new Error('This file is no longer among the recent ones; open it again.');
+      const { name } = copy;
       const writable = files.get(token)?.writable ?? null;
-      const text = writable ? await (await writable.getFile()).text() : copy.text;
-      remember(copy.name, text, writable, token);
-      return { token, name: copy.name, text };
+      const file = await writable?.getFile().catch(() => {
+        throw new Error(`${name} could not be found where it was; open it from where it is now.`);
+      });
+      const text = file ? (await contentOf(file, 'skis')).text : copy.text;
+      remember(name, text, writable, 'skis', token);
+      return { token, name, text };
     },
     async save(token: string, text: string): Promise<SavedFile> {
-      const known = files.get(token) ?? readRecent().find(each => each.token === token);
+      const known = files.get(token) ?? readCopies().find(each => each.token === token);
       if (!known) throw new Error('This file is not open any more; use Save as.');
       const writable = files.get(token)?.writable ?? null;
-      if (writable) await writeTo(writable, text);
-      else download(known.name, 'application/json', text);
-      remember(known.name, text, writable, token);
+      if (writable) {
+        const present = await writable.getFile().then(
+          file => contentOf(file, 'skis').then(read => read.text),
+          () => null,
+        );
+        if (present !== null && present !== files.get(token)!.text) {
+          throw new Error(
+            `${known.name} was changed by something else since it was opened here, so it is left as it is. ` +
+              'Use Save as, or open it again to see what changed.',
+          );
+        }
+        await writeTo(writable, text);
+      } else download(known.name, 'application/json', text);
+      remember(known.name, text, writable, 'skis', token);
       return { token, name: known.name };
     },
     async saveAs(name: string, text: string): Promise<SavedFile | null> {
@@ -107,7 +137,7 @@ export function createBrowserHost(): Host {
       if (target) await writeTo(target, text);
       else download(name, 'application/json', text);
       const savedName = target?.name ?? name;
-      return { token: remember(savedName, text, target), name: savedName };
+      return { token: remember(savedName, text, target, 'skis', await tokenOf(target)), name: savedName };
     },
     async exportFile(name: string, mime: string, data: string | Uint8Array): Promise<boolean> {
       download(name, mime, data);
@@ -123,35 +153,21 @@ export function createBrowserHost(): Host {
     },
     onArrival(listener) {
       arrivalListeners.add(listener);
+      const early = waiting;
+      waiting = [];
+      for (const arrival of early) listener(arrival);
       return () => arrivalListeners.delete(listener);
     },
+    // A page cannot hold its window open; the browser's own question is all there is (see `setUnsaved`).
+    onClosing: () => () => {},
     setUnsaved(names) {
       unsaved = names;
     },
     draft: {
-      async read() {
-        return localStorage.getItem(DRAFT_KEY);
-      },
-      async write(text) {
-        if (text === null) localStorage.removeItem(DRAFT_KEY);
-        else localStorage.setItem(DRAFT_KEY, text);
-      },
+      read: draft.read,
+      write: text => draft.write(text, unsaved.length),
     },
   };
-}
-
-function readRecent(): RecentCopy[] {
-  try {
-    const stored: unknown = JSON.parse(localStorage.getItem(RECENT_KEY) ?? '[]');
-    return Array.isArray(stored) ? stored.filter(isCopy) : [];
-  } catch {
-    return [];
-  }
-}
-
-function isCopy(value: unknown): value is RecentCopy {
-  const copy = value as Partial<RecentCopy> | null;
-  return typeof copy?.token === 'string' && typeof copy.name === 'string' && typeof copy.text === 'string';
 }
 
 function download(name: string, mime: string, data: string | Uint8Array): void {

@@ -1,9 +1,12 @@
+import { type DecodedText, decodeText } from '../../main/host/decode-text.ts';
 import type { FileKind } from '../../main/host/host.ts';
+import { MAX_TEXT } from '../../main/host/messages.ts';
 
 /** The part of a file handle the host needs; browsers without the interface never make one. */
 export interface WritableFile {
   readonly name: string;
   getFile(): Promise<File>;
+  isSameEntry?(other: WritableFile): Promise<boolean>;
   createWritable(): Promise<{ write(text: string): Promise<void>; close(): Promise<void> }>;
 }
 
@@ -12,17 +15,28 @@ interface Pickers {
   showSaveFilePicker?(options: object): Promise<WritableFile>;
 }
 
-export interface PickedFile {
+export interface PickedFile extends DecodedText {
   readonly name: string;
-  readonly text: string;
   readonly writable: WritableFile | null;
 }
 
 const accepted: Record<FileKind, { description: string; accept: Record<string, string[]> }> = {
   skis: { description: 'Pairs and racks', accept: { 'application/json': ['.json'] } },
-  table: { description: 'Tables', accept: { 'text/csv': ['.csv'] } },
-  course: { description: 'Sets of gates', accept: { 'application/json': ['.json'], 'text/csv': ['.csv'] } },
+  table: { description: 'Tables', accept: { 'text/csv': ['.csv', '.tsv', '.txt'] } },
+  course: { description: 'Sets of gates', accept: { 'text/csv': ['.csv', '.tsv', '.txt'] } },
 };
+
+/** A file's text. @throws an error whose message names the file and says what is wrong with it */
+export async function contentOf(file: File, kind: FileKind): Promise<DecodedText> {
+  if (file.size > MAX_TEXT)
+    throw new Error(`${file.name} has ${file.size} bytes; up to ${MAX_TEXT} are accepted.`);
+  const bytes = await file.arrayBuffer().catch(() => {
+    throw new Error(`${file.name} could not be read.`);
+  });
+  const decoded = decodeText(new Uint8Array(bytes), kind);
+  if (!decoded) throw new Error(`${file.name} is not UTF-8 text.`);
+  return decoded;
+}
 
 /** Asks for files; empty when cancelled. */
 export async function pickFiles(kind: FileKind): Promise<PickedFile[]> {
@@ -33,7 +47,7 @@ export async function pickFiles(kind: FileKind): Promise<PickedFile[]> {
     return await Promise.all(
       handles.map(async writable => ({
         name: writable.name,
-        text: await (await writable.getFile()).text(),
+        ...(await contentOf(await writable.getFile(), kind)),
         writable,
       })),
     );
@@ -72,7 +86,7 @@ function pickThroughInput(kind: FileKind): Promise<PickedFile[]> {
     input.addEventListener('change', () => {
       const reading = [...(input.files ?? [])].map(async file => ({
         name: file.name,
-        text: await file.text(),
+        ...(await contentOf(file, kind)),
         writable: null,
       }));
       Promise.all(reading).then(resolve, reject);

@@ -160,7 +160,7 @@ test('files from the operating system and dropped ones arrive, missing ones say 
     Object.assign(window, { arrivals });
     window.turnwrightHost.onArrival(arrival => arrivals.push(arrival));
   });
-  emitApp('second-instance', {}, ['turnwright', join(folder, 'alder.pair.json')]);
+  emitApp('second-instance', {}, ['turnwright', join(folder, 'alder.pair.json')], '/');
   emitApp('open-file', { preventDefault() {} }, join(folder, 'nowhere.pair.json'));
   await page.evaluate(() => {
     const dataTransfer = new DataTransfer();
@@ -176,21 +176,64 @@ test('files from the operating system and dropped ones arrive, missing ones say 
   });
 });
 
-test('closing asks while something is unsaved, and closes once it is saved', async () => {
-  await page.evaluate(() => window.turnwrightHost.setUnsaved(['Larch 155']));
+test('a second start hands its file over, named from the folder it was made in', async () => {
+  await writeFile(join(folder, 'larch.pair.json'), '{"relative":1}');
+  emitApp('second-instance', {}, ['turnwright', 'larch.pair.json'], folder);
+  await vi.waitFor(async () =>
+    expect(
+      await page.evaluate(() => (window as never as { arrivals: object[] }).arrivals.at(-1)),
+    ).toMatchObject({ ok: true, file: { text: '{"relative":1}' } }),
+  );
+});
+
+test('a page that ended unexpectedly is loaded again, but not for ever', () => {
+  const reload = vi.spyOn(shown.webContents, 'reload').mockImplementation(() => {});
+  shown.webContents.emit('render-process-gone', {}, { reason: 'clean-exit' });
+  expect(reload).not.toHaveBeenCalled();
+  for (let times = 0; times < 10; times++) {
+    shown.webContents.emit('render-process-gone', {}, { reason: 'crashed' });
+  }
+  expect(reload).toHaveBeenCalledTimes(3);
+});
+
+test('closing asks while something is unsaved, and closes only when the page says it is saved', async () => {
+  await page.evaluate(() => {
+    window.turnwrightHost.setUnsaved(['Larch 155']);
+    const asked: string[] = [];
+    Object.assign(window, { asked, nextAnswer: false });
+    const state = window as never as { nextAnswer: boolean };
+    window.turnwrightHost.onClosing(async () => {
+      asked.push('save all');
+      if (state.nextAnswer) window.turnwrightHost.setUnsaved([]);
+      return state.nextAnswer;
+    });
+  });
+  const asked = () => page.evaluate(() => (window as never as { asked: string[] }).asked.length);
   await vi.waitFor(() => expect(shown.edited).toBe(true));
   stage.dialogAnswers.push({ response: 2 });
+  shown.close();
+  // Pressing twice asks once.
   shown.close();
   await vi.waitFor(() => expect(stage.dialogAnswers).toHaveLength(0));
   expect(shown.destroyed).toBe(false);
   expect(stage.dialogsShown.at(-1)).toMatchObject({ message: expect.stringContaining('Larch 155') });
 
+  // A save that fails, or is thought better of, leaves the window open; so does saving by hand later.
+  await new Promise(resolve => setTimeout(resolve));
   stage.dialogAnswers.push({ response: 0 });
   shown.close();
-  await vi.waitFor(async () =>
-    expect(await page.evaluate(() => (window as never as { seen: string[] }).seen)).toContain('save-all'),
-  );
-  expect(shown.destroyed).toBe(false);
+  await vi.waitFor(async () => expect(await asked()).toBe(1));
   await page.evaluate(() => window.turnwrightHost.setUnsaved([]));
+  await vi.waitFor(() => expect(shown.edited).toBe(false));
+  expect(shown.destroyed).toBe(false);
+
+  await page.evaluate(() => {
+    window.turnwrightHost.setUnsaved(['Larch 155']);
+    Object.assign(window, { nextAnswer: true });
+  });
+  await vi.waitFor(() => expect(shown.edited).toBe(true));
+  stage.dialogAnswers.push({ response: 0 });
+  shown.close();
   await vi.waitFor(() => expect(shown.destroyed).toBe(true));
+  expect(await asked()).toBe(2);
 });

@@ -139,6 +139,9 @@ class WebContents extends EventEmitter {
       [channel, event] as const,
     );
   }
+  reload() {
+    void this.page?.reload();
+  }
   async printToPDF(): Promise<Buffer> {
     return Buffer.from(await (this.page as Page).pdf());
   }
