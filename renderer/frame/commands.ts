@@ -1,11 +1,23 @@
 import { aboutOpen } from '../help/index.tsx';
 import type { MenuCommand } from '../host/index.ts';
 import { exportFigure } from '../kit/index.ts';
-import { openFiles, saveAll, saveEntry } from '../rack/files.ts';
+import { saveAll, saveEntry } from '../rack/files.ts';
+import { openFiles } from '../rack/opening.ts';
 import { newPair } from '../rack/pair-form-host.tsx';
+import { showRecent } from '../rack/recent-list.tsx';
 import { printSheet } from '../sheet/index.ts';
-import { activePair, changeView, type Question, redo, report, undo, view } from '../state/index.ts';
+import {
+  activePair,
+  changeView,
+  courseUnsaved,
+  type Question,
+  redo,
+  report,
+  undo,
+  view,
+} from '../state/index.ts';
 import { board, views } from '../views/index.ts';
+import { saveCourse } from '../views/set/course-files.ts';
 import { isTyping } from './keys.ts';
 
 /** What each menu entry and its shortcut does, the same on both hosts. */
@@ -18,6 +30,17 @@ export function onCommand(command: MenuCommand): void {
   }
   if (modal && !command.startsWith('look-') && command !== 'switch-units') return;
   actions[command]();
+}
+
+/** Saves pairs, rack and set; whether nothing unsaved is left. What stands in an open form is in no pair yet. */
+export async function saveEverything(): Promise<boolean> {
+  if (document.querySelector('dialog[open]')) {
+    report('A form is still open; close it first, then save.', 'error');
+    return false;
+  }
+  if (!(await saveAll())) return false;
+  if (courseUnsaved.value) await saveCourse();
+  return !courseUnsaved.value;
 }
 
 const show = (question: Question) => () => {
@@ -37,9 +60,10 @@ const exported = (what: 'picture' | 'table') => () => {
 const actions: Record<MenuCommand, () => void> = {
   'new-pair': () => newPair(),
   open: () => void openFiles(),
+  recent: () => void showRecent(),
   save: withActive(id => saveEntry(id)),
   'save-as': withActive(id => saveEntry(id, true)),
-  'save-all': () => void saveAll(),
+  'save-all': () => void saveEverything(),
   'export-picture': exported('picture'),
   'export-table': exported('table'),
   'pair-sheet': withActive((_, name) => printSheet(name)),

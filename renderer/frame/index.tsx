@@ -3,8 +3,8 @@ import '../rack/rack.css';
 import type { JSX } from 'preact';
 import { AboutModel, aboutOpen, HelpPanel, helpOpen } from '../help/index.tsx';
 import { WorkingPanel } from '../kit/index.ts';
+import { RackDialogs } from '../rack/dialogs.tsx';
 import { RackPanel } from '../rack/index.tsx';
-import { PairFormHost } from '../rack/pair-form-host.tsx';
 import { Paper } from '../sheet/index.ts';
 import { view } from '../state/index.ts';
 import { board, pages, views } from '../views/index.ts';
@@ -21,7 +21,7 @@ export function Frame(): JSX.Element {
   const panels = (
     <>
       <WorkingPanel />
-      <PairFormHost />
+      <RackDialogs />
       {helpOpen.value && <HelpPanel />}
       {aboutOpen.value && <AboutModel />}
     </>

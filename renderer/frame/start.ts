@@ -2,7 +2,7 @@ import { effect } from '@preact/signals';
 import { demoSets } from '../demo/sets/index.ts';
 import type { Host } from '../host/index.ts';
 import { demoEntries } from '../rack/demo-rack.ts';
-import { takeIn } from '../rack/files.ts';
+import { takeIn } from '../rack/opening.ts';
 import {
   chooseOnly,
   course,
@@ -16,7 +16,7 @@ import {
   report,
   unsavedEntries,
 } from '../state/index.ts';
-import { onCommand } from './commands.ts';
+import { onCommand, saveEverything } from './commands.ts';
 import { onFrameKey } from './keys.ts';
 
 /** Brings back the work in progress, or the demo rack on the first start, and connects the host. */
@@ -31,6 +31,7 @@ export async function startApp(host: Host): Promise<void> {
     host.setUnsaved(names.slice(0, 1000).map(name => name.slice(0, 200)));
   });
   host.onCommand(onCommand);
+  host.onClosing(saveEverything);
   host.onArrival(arrival => {
     if (arrival.ok) takeIn(arrival.file);
     else report(arrival.message, 'error');

@@ -1,21 +1,9 @@
+import { type Rack, type RackPair, rackOf, writePair, writeRack } from '../../core/pair/index.ts';
+import { getHost } from '../host/index.ts';
 import {
-  type Pair,
-  type Rack,
-  type RackPair,
-  rackOf,
-  readPair,
-  readRack,
-  writePair,
-  writeRack,
-} from '../../core/pair/index.ts';
-import { getHost, type OpenedFile } from '../host/index.ts';
-import {
-  addEntries,
-  adjust,
-  choose,
-  edit,
-  freeLetter,
   isUnsaved,
+  learn,
+  markRackSaved,
   markSaved,
   project,
   type RackEntry,
@@ -23,87 +11,6 @@ import {
   report,
   tuneLogInFile,
 } from '../state/index.ts';
-import { newId } from './new-id.ts';
-
-/** Asks for files and puts their pairs into the rack. */
-export async function openFiles(): Promise<void> {
-  try {
-    for (const file of await getHost().open('skis')) takeIn(file);
-  } catch (error) {
-    report((error as Error).message, 'error');
-  }
-}
-
-/** A pair or rack file that was opened or dropped: its pairs join the rack, its problems are told. */
-export function takeIn(file: OpenedFile): void {
-  if (isRack(file)) takeInRack(file);
-  else takeInPair(file);
-}
-
-/** A rack says so in its `format`; everything else is read, and complained about, as a pair. */
-function isRack({ name, text }: OpenedFile): boolean {
-  return (
-    /"format"\s*:\s*"turnwright\.rack"/.test(text) ||
-    (/\.rack\.json$/i.test(name) && !/"turnwright\.pair"/.test(text))
-  );
-}
-
-function takeInPair(file: OpenedFile): void {
-  const read = readPair(file.text);
-  if (!read.ok) {
-    const [first, ...more] = read.problems;
-    report(`${file.name}: ${first!.message}${more.length ? ` (and ${more.length} more)` : ''}`, 'error');
-    return;
-  }
-  const entry: RackEntry = {
-    id: newId(),
-    pair: read.pair,
-    saved: read.pair,
-    fileToken: file.token,
-    fileName: file.name,
-    ...(read.readOnly ? { readOnly: read.notes.join(' ') } : {}),
-  };
-  edit(`Open ${read.pair.name}`, before => choose(entry.id)(freeLetter(addEntries([entry])(before))));
-  report(read.notes.length > 0 ? read.notes.join(' ') : `${read.pair.name} opened`);
-}
-
-function takeInRack(file: OpenedFile): void {
-  const read = readRack(file.text);
-  if (!read.ok) {
-    report(`${file.name}: ${read.problems[0]!.message}`, 'error');
-    return;
-  }
-  const readable = read.rack.pairs.filter((each): each is Extract<RackPair, { ok: true }> => each.ok);
-  const entries = readable.map(
-    ({ pair, readOnly, notes }): RackEntry => ({
-      id: newId(),
-      pair,
-      saved: pair,
-      fileName: file.name,
-      inRackFile: true,
-      ...(readOnly || read.readOnly ? { readOnly: notes.join(' ') || read.notes.join(' ') } : {}),
-    }),
-  );
-  edit(`Open ${file.name}`, before => {
-    // One rack file is open at a time; pairs of the one before stay, as pairs without a file.
-    const rack = before.rack.map(entry => (entry.inRackFile ? { ...entry, inRackFile: false } : entry));
-    return addEntries(entries)({ ...before, rack, tuneLog: [...before.tuneLog, ...read.rack.tuneLog] });
-  });
-  adjust(after => ({
-    ...after,
-    rackFile: {
-      token: file.token,
-      name: file.name,
-      rack: read.rack,
-      savedIds: entries.map(entry => entry.id),
-      readOnly: read.readOnly,
-    },
-  }));
-  const [problem, ...more] = read.problems;
-  if (problem)
-    report(`${file.name}: ${problem.message}${more.length ? ` (and ${more.length} more)` : ''}`, 'error');
-  else report([`${entries.length} pairs opened from ${file.name}`, ...read.notes].join('. '));
-}
 
 /** Saves a pair to its file, asking where when it has none. A pair of a rack file saves the rack. */
 export async function saveEntry(id: string, elsewhere = false): Promise<boolean> {
@@ -120,17 +27,19 @@ export async function saveEntry(id: string, elsewhere = false): Promise<boolean>
       entry.fileToken && !elsewhere
         ? await getHost().save(entry.fileToken, text)
         : await getHost().saveAs(`${fileStem(entry.pair.name)}.pair.json`, text);
-    if (file) adjust(markSaved(id, entry.pair, file));
+    // A pair of a rack file stays its pair: what is saved elsewhere is a copy, and the rack still wants saving.
+    if (file && !entry.inRackFile) learn(markSaved(id, entry.pair, file));
     return file?.name ?? null;
   });
 }
 
 /** Saves everything unsaved: the rack file once, then each pair that has a file or changes of its own. */
-export async function saveAll(): Promise<void> {
-  if (rackFileUnsaved.value && !(await saveRack())) return;
+export async function saveAll(): Promise<boolean> {
+  if (rackFileUnsaved.value && !(await saveRack())) return false;
   for (const entry of project.value.rack.filter(each => isUnsaved(each) && !each.inRackFile)) {
-    if (!(await saveEntry(entry.id))) return;
+    if (!(await saveEntry(entry.id))) return false;
   }
+  return true;
 }
 
 /** Writes the open rack file; with none open, every pair of the rack goes into a new one. */
@@ -157,20 +66,9 @@ export async function saveRack(): Promise<boolean> {
       ? await getHost().save(rackFile.token, text)
       : await getHost().saveAs('squad.rack.json', text);
     if (!file) return null;
-    const written = new Map<string, Pair>(entries.map(entry => [entry.id, entry.pair]));
-    adjust(now => ({
-      ...now,
-      rackFile: {
-        ...file,
-        rack: content,
-        savedIds: entries.map(entry => entry.id),
-        readOnly: false,
-      },
-      rack: now.rack.map(entry => {
-        const saved = written.get(entry.id);
-        return saved ? { ...entry, saved, inRackFile: true, fileName: file.name } : entry;
-      }),
-    }));
+    const savedIds = entries.map(entry => entry.id);
+    const written = new Map(entries.map(entry => [entry.id, entry.pair]));
+    learn(markRackSaved(rackFile, { ...file, rack: content, savedIds, readOnly: false }, written));
     return file.name;
   });
 }

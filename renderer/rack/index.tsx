@@ -3,7 +3,8 @@ import type { JSX } from 'preact';
 import { ownerOf } from '../squad/owner.ts';
 import { changeView, chosenPairs, project, rackFileUnsaved } from '../state/index.ts';
 import { comparisons, show } from './comparisons.ts';
-import { openFiles, saveRack } from './files.ts';
+import { saveRack } from './files.ts';
+import { openFiles } from './opening.ts';
 import { newPair } from './pair-form-host.tsx';
 import { RackRow } from './rack-row.tsx';
 

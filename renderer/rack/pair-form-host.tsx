@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { addEntries, choose, edit, letterFree, project } from '../state/index.ts';
+import { addEntries, choose, edit, joinsRackFile, letterFree, project } from '../state/index.ts';
 import { newId } from './new-id.ts';
 import { startingPair } from './new-pair.ts';
 import { PairForm } from './pair-form.tsx';
@@ -16,7 +16,7 @@ export function editPair(id: string): void {
 export function newPair(): void {
   const id = newId();
   edit('New pair', now => {
-    const grown = addEntries([{ id, pair: startingPair(), saved: null, inRackFile: now.rackFile !== null }])(
+    const grown = addEntries([{ id, pair: startingPair(), saved: null, inRackFile: joinsRackFile(now) }])(
       now,
     );
     return letterFree(grown) ? choose(id)(grown) : grown;

@@ -8,6 +8,7 @@ import {
   choose,
   edit,
   isUnsaved,
+  joinsRackFile,
   letterFree,
   PAIR_MARKS,
   project,
@@ -113,7 +114,7 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
 function duplicate({ pair }: RackEntry): void {
   const copy = { ...pair, name: `${pair.name} copy`.slice(0, 120), id: undefined };
   edit(`Duplicate ${pair.name}`, now => {
-    const entry: RackEntry = { id: newId(), pair: copy, saved: null, inRackFile: now.rackFile !== null };
+    const entry: RackEntry = { id: newId(), pair: copy, saved: null, inRackFile: joinsRackFile(now) };
     const grown = addEntries([entry])(now);
     return letterFree(grown) ? choose(entry.id)(grown) : grown;
   });

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { Dialog } from '../kit/index.ts';
 import { groupBy } from './group-by.ts';
 import type { SheetImport, SheetLine } from './import-sheet.ts';
-import { looking, saveFaults, takeIn } from './import-state.ts';
+import { looking, nextSheet, saveFaults, sheetsWaiting, takeIn } from './import-state.ts';
 
 const MOST_LINES = 300;
 const SEPARATORS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' } as const;
@@ -25,9 +25,7 @@ function LookOver({ read }: { read: SheetImport }): JSX.Element {
   return (
     <Dialog
       title={`Import ${read.fileName}`}
-      onClose={() => {
-        looking.value = null;
-      }}
+      onClose={nextSheet}
       footer={
         <>
           {problems.length > 0 && (
@@ -55,6 +53,10 @@ function LookOver({ read }: { read: SheetImport }): JSX.Element {
           {read.refused.length > 0 && `, ${read.refused.length} lines could not be`}. Columns are separated by{' '}
           {SEPARATORS[separator]}.
         </p>
+        {read.note && <p>{read.note}</p>}
+        {sheetsWaiting.value > 0 && (
+          <p class="soft">{sheetsWaiting.value} more to look over after this one.</p>
+        )}
         {known > 0 && (
           <label class="import-known">
             <input

@@ -15,6 +15,8 @@ import { ownerOf, withOwner } from './owner.ts';
 /** A technician's sheet, read and looked over, before anything is taken in. */
 export interface SheetImport {
   readonly fileName: string;
+  /** What reading the file took for granted. */
+  readonly note?: string | undefined;
   readonly sheet: Sheet;
   /** Pairs as they would stand in the rack, each with the line it came from. */
   readonly pairs: readonly { readonly row: number; readonly pair: Pair; readonly known: boolean }[];
@@ -31,7 +33,12 @@ export interface SheetLine {
 }
 
 /** Reads a sheet; `known` marks pairs the rack has already, to the last measurement. */
-export function lookOver(fileName: string, text: string, rack: readonly RackEntry[]): SheetImport {
+export function lookOver(
+  fileName: string,
+  text: string,
+  rack: readonly RackEntry[],
+  note?: string,
+): SheetImport {
   const sheet = readSheet(text);
   const inRack = new Set(rack.map(entry => sameAs(entry.pair)));
   const pairs = sheet.pairs.map(each => {
@@ -52,6 +59,7 @@ export function lookOver(fileName: string, text: string, rack: readonly RackEntr
   ];
   return {
     fileName,
+    note,
     sheet,
     pairs,
     lines: lines.toSorted((one, other) => one.row - other.row),

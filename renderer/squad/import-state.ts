@@ -1,19 +1,39 @@
-import { signal } from '@preact/signals';
-import { getHost } from '../host/index.ts';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { getHost, type OpenedFile } from '../host/index.ts';
 import { newId } from '../rack/new-id.ts';
-import { addEntries, edit, project, report } from '../state/index.ts';
+import { addEntries, changeView, edit, joinsRackFile, project, report } from '../state/index.ts';
 import { demoLog, demoSheet } from './demo-squad.ts';
 import { entriesOf, faultSheet, lookOver, type SheetImport } from './import-sheet.ts';
 import { day } from './squad-state.ts';
 
-/** The sheet being looked over; null when none is. */
-export const looking = signal<SheetImport | null>(null);
+type SheetText = Pick<OpenedFile, 'name' | 'text' | 'note'>;
 
-/** Asks for a sheet and lays it out to be looked over; nothing is taken in yet. */
+const sheets = signal<readonly SheetText[]>([]);
+
+/** The sheet being looked over, the first of those that wait; null when none does. */
+export const looking: ReadonlySignal<SheetImport | null> = computed(() => {
+  const [sheet] = sheets.value;
+  return sheet ? lookOver(sheet.name, sheet.text, project.peek().rack, sheet.note) : null;
+});
+
+/** How many more sheets wait behind the one being looked over. */
+export const sheetsWaiting = computed(() => Math.max(0, sheets.value.length - 1));
+
+/** Lays a sheet out on the squad's page to be looked over; nothing is taken in yet. */
+export function lookAtSheet(sheet: SheetText): void {
+  sheets.value = [...sheets.value, sheet];
+  changeView({ page: 'squad' });
+}
+
+/** Done with the sheet being looked over, taken in or not. */
+export function nextSheet(): void {
+  sheets.value = sheets.value.slice(1);
+}
+
+/** Asks for sheets and lays them out to be looked over. */
 export async function importFromFile(): Promise<void> {
   try {
-    const [file] = await getHost().open('table');
-    if (file) looking.value = lookOver(file.name, file.text, project.value.rack);
+    for (const file of await getHost().open('table')) lookAtSheet(file);
   } catch (error) {
     report((error as Error).message, 'error');
   }
@@ -33,7 +53,7 @@ export function importDemo(): void {
 /** Takes pairs of a sheet into the rack as one step. */
 export function takeIn(read: SheetImport, pairs: SheetImport['pairs'], withLog = false): void {
   edit(`Import ${read.fileName}`, now => {
-    const entries = entriesOf(pairs, newId, now.rackFile !== null);
+    const entries = entriesOf(pairs, newId, joinsRackFile(now));
     const grown = addEntries(entries)(now);
     return withLog ? { ...grown, tuneLog: [...grown.tuneLog, ...demoLog(entries, day.value)] } : grown;
   });

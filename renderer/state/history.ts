@@ -33,6 +33,20 @@ export function push<T>(history: History<T>, next: T, label: string, key: string
 /** A new present that undo does not know about. */
 export const replace = <T>(history: History<T>, next: T): History<T> => ({ ...history, present: next });
 
+/**
+ * Writes into every step, past and to come, something learnt about the world (that a file now holds a pair):
+ * undo takes back edits, not what lies on the disk.
+ */
+export function everywhere<T>(history: History<T>, change: (value: T) => T): History<T> {
+  const changed = ({ value, label }: Step<T>): Step<T> => ({ value: change(value), label });
+  return {
+    ...history,
+    past: history.past.map(changed),
+    present: change(history.present),
+    future: history.future.map(changed),
+  };
+}
+
 /** Closes the open step: the next edit starts a new one even with the same key. */
 export const settle = <T>(history: History<T>): History<T> =>
   history.open === null ? history : { ...history, open: null };

@@ -1,5 +1,5 @@
 import type { Pair } from '../../core/pair/index.ts';
-import { MAX_CHOSEN, type Project, type RackEntry } from './project.ts';
+import { MAX_CHOSEN, type Project, type RackEntry, type RackFile } from './project.ts';
 
 /** Edits are pure: a project in, a project out. The store puts them into the history. */
 export type Edit = (project: Project) => Project;
@@ -22,22 +22,65 @@ export const replacePair =
     rack: project.rack.map(entry => (entry.id === id ? { ...entry, pair } : entry)),
   });
 
-export const markSaved =
-  (id: string, pair: Pair, file: { token: string; name: string }): Edit =>
-  project => ({
+/**
+ * Changes entries one by one. What steps of the history share they share afterwards, so that a fact learnt of
+ * thousands of pairs costs no more than one copy of them.
+ */
+export function eachEntry(change: (entry: RackEntry) => RackEntry): Edit {
+  const racks = new Map<Project['rack'], Project['rack']>();
+  const entries = new Map<RackEntry, RackEntry>();
+  const once = <T>(known: Map<T, T>, key: T, make: () => T): T => {
+    const made = known.get(key) ?? make();
+    known.set(key, made);
+    return made;
+  };
+  const entry = (each: RackEntry) => once(entries, each, () => change(each));
+  return project => ({
     ...project,
-    rack: project.rack.map(entry =>
-      entry.id === id ? { ...entry, saved: pair, fileToken: file.token, fileName: file.name } : entry,
-    ),
+    rack: once(racks, project.rack, () => project.rack.map(entry)),
   });
+}
 
-export const removeEntry =
-  (id: string): Edit =>
+/** To be learnt: the pair as it is in its own file now. */
+export const markSaved = (id: string, pair: Pair, file: { token: string; name: string }): Edit =>
+  eachEntry(entry =>
+    entry.id === id ? { ...entry, saved: pair, fileToken: file.token, fileName: file.name } : entry,
+  );
+
+/**
+ * To be learnt: the rack file holds these pairs now. It holds for the steps in which `before` was open; pairs
+ * written count as saved in every step.
+ */
+export function markRackSaved(
+  before: RackFile | null,
+  file: RackFile,
+  written: ReadonlyMap<string, Pair>,
+): Edit {
+  const saved = eachEntry(entry =>
+    written.has(entry.id) ? { ...entry, saved: written.get(entry.id)! } : entry,
+  );
+  const inFile = eachEntry(entry =>
+    written.has(entry.id)
+      ? { ...entry, saved: written.get(entry.id)!, inRackFile: true, fileName: file.name }
+      : entry,
+  );
+  return project =>
+    project.rackFile?.token === before?.token ? { ...inFile(project), rackFile: file } : saved(project);
+}
+
+export const removeEntry = (id: string): Edit => removeEntries(entry => entry.id === id);
+
+/** Takes pairs out of the rack, and their letters with them. */
+export const removeEntries =
+  (gone: (entry: RackEntry) => boolean): Edit =>
   project => {
-    const rack = project.rack.filter(entry => entry.id !== id);
-    const chosen = project.chosen.map(each => (each === id ? null : each));
+    const rack = project.rack.filter(entry => !gone(entry));
+    const left = new Set(rack.map(entry => entry.id));
+    const chosen = project.chosen.map(each => (each !== null && left.has(each) ? each : null));
     const activeId =
-      project.activeId === id ? (chosen.find(each => each !== null) ?? null) : project.activeId;
+      project.activeId !== null && left.has(project.activeId)
+        ? project.activeId
+        : (chosen.find(each => each !== null) ?? null);
     return { ...project, rack, chosen, activeId };
   };
 
@@ -91,5 +134,8 @@ export const setConditions =
 export const setView =
   (change: Partial<Project['view']>): Edit =>
   project => ({ ...project, view: { ...project.view, ...change } });
+
+/** Whether a new pair goes into the rack file that is open. */
+export const joinsRackFile = ({ rackFile }: Project): boolean => rackFile !== null && !rackFile.readOnly;
 
 export const letterFree = (project: Project): boolean => project.chosen.includes(null);

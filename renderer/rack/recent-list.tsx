@@ -1,0 +1,72 @@
+import { signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { getHost, type RecentFile } from '../host/index.ts';
+import { Dialog } from '../kit/index.ts';
+import { report } from '../state/index.ts';
+import { Message } from './message.tsx';
+import { takeIn } from './opening.ts';
+
+interface Shown {
+  readonly files: readonly RecentFile[];
+  /** Why the file pressed last could not be opened. */
+  readonly failed?: { readonly token: string; readonly message: string };
+}
+
+const shown = signal<Shown | null>(null);
+
+/** Shows the files opened or saved lately. */
+export async function showRecent(): Promise<void> {
+  try {
+    shown.value = { files: await getHost().recent() };
+  } catch (error) {
+    report(`The recent files could not be listed: ${(error as Error).message}`, 'error');
+  }
+}
+
+/** The files opened or saved lately, latest first; one that is gone says so and stays for another try. */
+export function RecentList(): JSX.Element | null {
+  if (!shown.value) return null;
+  const { files, failed } = shown.value;
+  const open = async (token: string, dialog: HTMLDialogElement | null) => {
+    try {
+      const file = await getHost().reopen(token);
+      dialog?.close();
+      takeIn(file);
+    } catch (error) {
+      shown.value = { files, failed: { token, message: (error as Error).message } };
+    }
+  };
+  return (
+    <Dialog
+      title="Open recent"
+      onClose={() => {
+        shown.value = null;
+      }}
+    >
+      {files.length === 0 ? (
+        <p>No file has been opened or saved here yet.</p>
+      ) : (
+        <ul class="recent">
+          {files.map(({ token, name, folder }) => (
+            <li key={token}>
+              <button
+                type="button"
+                class="bare"
+                onClick={event => void open(token, event.currentTarget.closest('dialog'))}
+              >
+                <span>{name}</span>
+                {folder && <span class="soft">{folder}</span>}
+              </button>
+              {failed?.token === token && <Message text={failed.message} />}
+            </li>
+          ))}
+        </ul>
+      )}
+      {getHost().kind === 'browser' && files.length > 0 && (
+        <p class="soft">
+          A page may not look where your files lie: each opens as it was last opened or saved here.
+        </p>
+      )}
+    </Dialog>
+  );
+}
