@@ -1,21 +1,28 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import * as z from 'zod';
-import type { Gate } from '../../core/course/index.ts';
+import { type Gate, writeGates } from '../../core/course/index.ts';
 import { categories } from '../../core/rules/index.ts';
 import { COURSE_RANGES, type Course, NO_COURSE } from './project.ts';
-import { adjust, edit, project } from './store.ts';
+import { edit, learn, project } from './store.ts';
 
 /** The set of gates in force. */
 export const course: ReadonlySignal<Course> = computed(() => project.value.course);
 
-/** Whether there are gates that are in no file. */
-export const courseUnsaved: ReadonlySignal<boolean> = computed(
-  () => !course.value.saved && course.value.gates.length > 0,
-);
+/** What a file of the set holds: the gates, and what is stated of all of them. */
+export function courseText(course: Course): string {
+  const { gates, gateWidthM, ...stated } = course;
+  return writeGates(gates, ',', { ...stated, ...(gateWidthM !== null && { gateWidthM }) });
+}
 
-/** Notes that these gates are in a file now; undo skips it. Gates changed meanwhile stay unsaved. */
-export function markCourseSaved(gates: readonly Gate[]): void {
-  adjust(now => (now.course.gates === gates ? { ...now, course: { ...now.course, saved: true } } : now));
+/** Whether there is work on the set that is in no file; a demo set whose gates stand is none. */
+export const courseUnsaved: ReadonlySignal<boolean> = computed(() => {
+  const { gates, demo, inFile } = course.value;
+  return gates.length > 0 && !demo && inFile !== courseText(course.value);
+});
+
+/** Notes what a file of the set holds now, in every step: undo takes back edits, not what lies on the disk. */
+export function markCourseSaved(name: string, text: string): void {
+  learn(now => (now.course.name === name ? { ...now, course: { ...now.course, inFile: text } } : now));
 }
 
 /** Changes the set as an undo step; a drag's moves share `key`. Changed gates are demo data no more. */
@@ -31,7 +38,6 @@ const withGates = (course: Course, gates: readonly Gate[]): Course => ({
   ...course,
   gates,
   demo: false,
-  saved: false,
 });
 
 /** Another place (or name, or colour) for the gate at `at`; gates stay in their order. */
@@ -70,7 +76,8 @@ const schema = z.object({
   name: z.string().catch(NO_COURSE.name),
   discipline: z.enum(['SL', 'GS']).catch(NO_COURSE.discipline),
   demo: z.boolean().catch(NO_COURSE.demo),
-  saved: z.boolean().catch(NO_COURSE.saved),
+  inFile: z.string().nullable().catch(NO_COURSE.inFile),
+  comments: z.array(z.string()).catch([]),
   slopeDeg: within(...COURSE_RANGES.slopeDeg, NO_COURSE.slopeDeg),
   speedKmh: within(...COURSE_RANGES.speedKmh, NO_COURSE.speedKmh),
   keepSpeed: z.boolean().catch(NO_COURSE.keepSpeed),
@@ -79,10 +86,13 @@ const schema = z.object({
   category: z.enum(categories).catch(NO_COURSE.category),
 });
 
+const otherCells = z.array(z.tuple([z.string(), z.string()])).min(1);
+
 function gateFrom(value: unknown): Gate[] {
-  const { label, x, y, colour, turn } = (value ?? {}) as Record<string, unknown>;
+  const { label, x, y, colour, turn, others } = (value ?? {}) as Record<string, unknown>;
   if (typeof label !== 'string' || typeof x !== 'number' || typeof y !== 'number') return [];
   if (!Number.isFinite(x) || !Number.isFinite(y)) return [];
+  const cells = otherCells.safeParse(others);
   return [
     {
       label,
@@ -90,6 +100,7 @@ function gateFrom(value: unknown): Gate[] {
       y,
       colour: typeof colour === 'string' ? colour : null,
       turn: turn === 1 || turn === -1 ? turn : null,
+      ...(cells.success && { others: cells.data }),
     },
   ];
 }

@@ -16,6 +16,7 @@ import {
   THEMES,
   type ViewSettings,
 } from './project.ts';
+import { rulesFrom } from './rules-settings.ts';
 import { slopeFrom } from './slope-settings.ts';
 import { project } from './store.ts';
 
@@ -71,6 +72,7 @@ export function projectFrom(text: string | null): Project | null {
     activeId: activeId ?? chosen.find(id => id !== null) ?? null,
     conditions: conditionsFrom(value.conditions),
     course: courseFrom(value.course),
+    rules: rulesFrom(value.rules),
     slope: slopeFrom(value.slope, ids),
     board: boardFrom(value.board, ids),
     view: viewFrom(value.view),
@@ -169,11 +171,16 @@ export function keepDraft(store: DraftStore, onFailure: (message: string) => voi
     clearTimeout(timer);
     timer = setTimeout(write, PAUSE_MS);
   });
+  const flush = () => {
+    if (timer === undefined) return;
+    clearTimeout(timer);
+    write();
+  };
+  // A page that is left or put aside may never run its timer.
+  globalThis.addEventListener?.('pagehide', flush);
   return () => {
     stop();
-    if (timer !== undefined) {
-      clearTimeout(timer);
-      write();
-    }
+    globalThis.removeEventListener?.('pagehide', flush);
+    flush();
   };
 }

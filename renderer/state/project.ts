@@ -1,6 +1,6 @@
-import type { Gate } from '../../core/course/index.ts';
+import { type Gate, setRanges } from '../../core/course/index.ts';
 import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
-import type { Category } from '../../core/rules/index.ts';
+import type { Category, Edition } from '../../core/rules/index.ts';
 import type { TurnShape } from '../../core/run/index.ts';
 import type { System } from '../format/index.ts';
 
@@ -66,8 +66,8 @@ export interface Course {
   readonly gates: readonly Gate[];
   /** Came with the program and is invented. */
   readonly demo: boolean;
-  /** The gates as they stand are in a file, or came with the program. */
-  readonly saved: boolean;
+  /** The text of the file it came from or went to last; null while it is in none. */
+  readonly inFile: string | null;
   /** The slope it is set on; of its own, as is the speed asked of it. */
   readonly slopeDeg: number;
   readonly speedKmh: number;
@@ -78,6 +78,14 @@ export interface Course {
   readonly gateWidthM: number | null;
   /** Who races. */
   readonly category: Category;
+  /** Lines of its file that are no gates, carried along. */
+  readonly comments: readonly string[];
+}
+
+/** Editions of competition limits opened from files, and the label of the one checked against. */
+export interface RulesSettings {
+  readonly opened: readonly Edition[];
+  readonly edition: string | null;
 }
 
 /** A table opened from a file, kept as its text. */
@@ -156,6 +164,7 @@ export interface Project {
   readonly activeId: string | null;
   readonly conditions: Conditions;
   readonly course: Course;
+  readonly rules: RulesSettings;
   readonly slope: SlopeSettings;
   readonly board: BoardSettings;
   readonly view: ViewSettings;
@@ -196,27 +205,26 @@ export const DEFAULT_VIEW: ViewSettings = {
 
 export const DEFAULT_DUE: DueAfter = { edgeDays: 7, waxDays: 3 };
 
-/** What the set's own inputs accept, in their units. */
-export const COURSE_RANGES = {
-  slopeDeg: [1, 40],
-  speedKmh: [5, 120],
-  greatestEdgeDeg: [40, 80],
-  gateWidthM: [0.5, 20],
-} as const;
+/** What the set's own inputs accept, in their units; its file accepts the same. */
+export const COURSE_RANGES = setRanges;
 
 export const NO_COURSE: Course = {
   name: '',
   discipline: 'SL',
   gates: [],
   demo: false,
-  saved: true,
+  inFile: null,
   slopeDeg: 20,
   speedKmh: 30,
   keepSpeed: true,
   greatestEdgeDeg: 65,
   gateWidthM: null,
   category: 'men',
+  comments: [],
 };
+
+/** No edition of one's own; null is the newest that comes with the program. */
+export const DEFAULT_RULES: RulesSettings = { opened: [], edition: null };
 
 export const DEFAULT_SLOPE: SlopeSettings = {
   ground: 'even',
@@ -239,6 +247,7 @@ export const EMPTY_PROJECT: Project = {
   activeId: null,
   conditions: DEFAULT_CONDITIONS,
   course: NO_COURSE,
+  rules: DEFAULT_RULES,
   slope: DEFAULT_SLOPE,
   board: DEFAULT_BOARD,
   view: DEFAULT_VIEW,

@@ -26,9 +26,14 @@ export function edit(label: string, change: Edit, key: string | null = null): vo
   timeline.value = history.push(timeline.value, change(project.value), label, key);
 }
 
-/** Makes an edit that undo skips: what is on screen, where a file was saved. */
+/** Makes an edit that undo skips: what is on screen, what is looked at. */
 export function adjust(change: Edit): void {
   timeline.value = history.replace(timeline.value, change(project.value));
+}
+
+/** Notes a fact that holds whatever is undone or redone: what was saved, and where. */
+export function learn(change: Edit): void {
+  timeline.value = history.everywhere(timeline.value, change);
 }
 
 export function settle(): void {
@@ -49,16 +54,9 @@ function step(next: history.History<Project>): void {
   timeline.value = history.replace(next, reconciled(next.present, project.value));
 }
 
-/** A step back keeps the present view and what has been saved since. */
+/** A step back keeps the present view; what was saved since stands in every step (see `learn`). */
 function reconciled(restored: Project, present: Project): Project {
-  const files = new Map(present.rack.map(entry => [entry.id, entry]));
-  const rack = restored.rack.map(entry => {
-    const now = files.get(entry.id);
-    return now ? { ...entry, saved: now.saved, fileToken: now.fileToken, fileName: now.fileName } : entry;
-  });
-  const sameGates = restored.course.gates === present.course.gates;
-  const course = sameGates ? { ...restored.course, saved: present.course.saved } : restored.course;
-  return { ...restored, rack, course, rackFile: present.rackFile, view: present.view };
+  return { ...restored, view: present.view };
 }
 
 /** Starts over with another project and an empty history. */

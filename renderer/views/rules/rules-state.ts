@@ -7,7 +7,7 @@ import {
   readEdition,
 } from '../../../core/rules/index.ts';
 import { getHost } from '../../host/index.ts';
-import { changeCourse, course, report } from '../../state/index.ts';
+import { changeCourse, changeRules, course, report, rules } from '../../state/index.ts';
 
 /** Who races: limits differ by it. Belongs to the set and is shared by every place that checks rules. */
 export const category = computed<Category>(() => course.value.category);
@@ -16,21 +16,18 @@ export function chooseCategory(wanted: Category): void {
   changeCourse('Category', before => ({ ...before, category: wanted }));
 }
 
-const opened = signal<readonly Edition[]>([]);
-const wanted = signal<string>(editions[0]!.edition);
-
 /** Editions to choose from: the person's own first, then those that come with the program. */
-export const knownEditions = computed<readonly Edition[]>(() => [...opened.value, ...editions]);
+export const knownEditions = computed<readonly Edition[]>(() => [...rules.value.opened, ...editions]);
 
 export const edition = computed<Edition>(
-  () => knownEditions.value.find(each => each.edition === wanted.value) ?? editions[0]!,
+  () => knownEditions.value.find(each => each.edition === rules.value.edition) ?? editions[0]!,
 );
 
 export function chooseEdition(name: string): void {
-  wanted.value = name;
+  if (name !== edition.value.edition) changeRules('Edition', () => ({ edition: name }));
 }
 
-export const isOwn = (each: Edition): boolean => opened.value.includes(each);
+export const isOwn = (each: Edition): boolean => rules.value.opened.includes(each);
 
 /** Why the last edition file could not be read, field by field. */
 export const editionProblems = signal<{ readonly file: string; readonly lines: readonly string[] } | null>(
@@ -45,8 +42,10 @@ export function takeEdition(file: { readonly name: string; readonly text: string
     const label = editions.some(each => each.edition === read.edition)
       ? `${read.edition} (${file.name})`
       : read.edition;
-    opened.value = [{ ...read, edition: label }, ...opened.value.filter(each => each.edition !== label)];
-    wanted.value = label;
+    changeRules(`Open edition ${label}`, ({ opened }) => ({
+      opened: [{ ...read, edition: label }, ...opened.filter(each => each.edition !== label)],
+      edition: label,
+    }));
     editionProblems.value = null;
     report(`${file.name}: edition "${label}" opened, ${read.limits.length} limits`);
   } catch (error) {
@@ -58,8 +57,7 @@ export function takeEdition(file: { readonly name: string; readonly text: string
 /** Asks for an edition file. */
 export async function openEdition(): Promise<void> {
   try {
-    const [file] = await getHost().open('skis');
-    if (file) takeEdition(file);
+    for (const file of await getHost().open('skis')) takeEdition(file);
   } catch (error) {
     report((error as Error).message, 'error');
   }

@@ -55,7 +55,7 @@ export function FileProblems(): JSX.Element | null {
     <section class="problem file-problems" aria-label="Rows that were not read">
       <p>
         {found.file}: {found.read} gates read, {found.problems.length}{' '}
-        {found.problems.length === 1 ? 'row' : 'rows'} not read.
+        {found.problems.length === 1 ? 'entry' : 'entries'} not.
         <button
           type="button"
           class="bare row-link"

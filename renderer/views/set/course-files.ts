@@ -1,15 +1,18 @@
 import { signal } from '@preact/signals';
-import {
-  type GateProblem,
-  readGates,
-  rhythmicSet,
-  setDiscipline,
-  writeGates,
-} from '../../../core/course/index.ts';
+import { type GateProblem, readGates, rhythmicSet, setDiscipline } from '../../../core/course/index.ts';
+import { categories } from '../../../core/rules/index.ts';
 import { demoSets } from '../../demo/sets/index.ts';
 import { getHost } from '../../host/index.ts';
 import { fileStem } from '../../rack/files.ts';
-import { type Course, changeCourse, conditions, course, markCourseSaved, report } from '../../state/index.ts';
+import {
+  type Course,
+  changeCourse,
+  conditions,
+  course,
+  courseText,
+  markCourseSaved,
+  report,
+} from '../../state/index.ts';
 
 /** What could not be read of the file opened last, row by row. */
 export const fileProblems = signal<{
@@ -32,30 +35,39 @@ export function takeDemo(discipline: Course['discipline']): void {
 
 /** Puts the gates of a file in place of the present ones; rows at fault are kept to be told. */
 export function takeCourse(file: { readonly name: string; readonly text: string }): void {
-  const { gates, problems } = readGates(file.text);
+  const { gates, stated, problems } = readGates(file.text);
   fileProblems.value = problems.length > 0 ? { file: file.name, read: gates.length, problems } : null;
   if (gates.length === 0) {
     report(`${file.name}: no gates found; the set stays as it is`, 'error');
     return;
   }
-  changeCourse(`Open ${file.name}`, before => ({
-    ...before,
-    name: file.name.replace(/\.csv$/i, ''),
-    discipline: setDiscipline(gates),
-    gates,
-    demo: false,
-    saved: true,
-  }));
-  report(
-    `${file.name}: ${gates.length} gates${problems.length > 0 ? `, ${problems.length} rows not read` : ''}`,
-    problems.length > 0 ? 'error' : 'note',
-  );
+  const { category: written, comments = [], ...of } = stated;
+  const category = categories.find(each => each.toLowerCase() === written?.toLowerCase());
+  changeCourse(`Open ${file.name}`, before => {
+    const opened: Course = {
+      ...before,
+      discipline: setDiscipline(gates),
+      // What the file does not state stays as it was asked about.
+      ...of,
+      ...(category && { category }),
+      name: file.name.replace(/\.(csv|tsv|txt)$/i, ''),
+      comments,
+      gates,
+      demo: false,
+    };
+    return { ...opened, inFile: courseText(opened) };
+  });
+  const unread = problems.length > 0 ? `, ${problems.length} not read` : '';
+  const unknown = written && !category ? `; category "${written}" is none of ${categories.join(', ')}` : '';
+  report(`${file.name}: ${gates.length} gates${unread}${unknown}`, unread || unknown ? 'error' : 'note');
 }
 
 export async function openCourse(): Promise<void> {
   try {
-    const [file] = await getHost().open('course');
-    if (file) takeCourse(file);
+    const [file, ...more] = await getHost().open('course');
+    if (!file) return;
+    takeCourse(file);
+    if (more.length > 0) report(`${file.name} opened; one set at a time, so not the other ${more.length}`);
   } catch (error) {
     report((error as Error).message, 'error');
   }
@@ -69,11 +81,12 @@ export function courseFileName({ name, discipline }: Pick<Course, 'name' | 'disc
 }
 
 export async function saveCourse(): Promise<void> {
-  const { gates } = course.value;
+  const { name, gates } = course.value;
   const file = courseFileName(course.value);
+  const text = courseText(course.value);
   try {
-    if (await getHost().exportFile(file, 'text/csv', writeGates(gates))) {
-      markCourseSaved(gates);
+    if (await getHost().exportFile(file, 'text/csv', text)) {
+      markCourseSaved(name, text);
       report(`${file} saved, ${gates.length} gates`);
     }
   } catch (error) {
@@ -92,6 +105,7 @@ export function makeRhythmic(): void {
     discipline: setDiscipline(made),
     gates: made,
     demo: false,
-    saved: false,
+    inFile: null,
+    comments: [],
   }));
 }

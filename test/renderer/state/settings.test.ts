@@ -76,12 +76,18 @@ describe('the run and the board in the project', () => {
           speedKmh: 'fast',
           gateWidthM: -1,
           category: 'pros',
-          saved: false,
+          inFile: 3,
+          comments: [3],
           gates,
         },
       }).course,
-    ).toEqual({ ...NO_COURSE, name: 'x', saved: false, gates: gates.slice(0, 1) });
+    ).toEqual({ ...NO_COURSE, name: 'x', gates: gates.slice(0, 1) });
     expect(read({ course: 7 }).course).toEqual(NO_COURSE);
+    const noted = { ...gates[0], others: [['notes', 'ice']] };
+    expect(read({ course: { ...NO_COURSE, gates: [noted], inFile: 'gate' } }).course).toMatchObject({
+      gates: [noted],
+      inFile: 'gate',
+    });
   });
 
   it('drop what a draft should not hold, value by value', () => {

@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { editions, season2024 } from '../../../../core/rules/index.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
-import { EMPTY_PROJECT, load, undo } from '../../../../renderer/state/index.ts';
+import {
+  draftOf,
+  EMPTY_PROJECT,
+  load,
+  project,
+  projectFrom,
+  redo,
+  undo,
+} from '../../../../renderer/state/index.ts';
 import { foundText, limitText } from '../../../../renderer/views/rules/found-text.ts';
 import { checkOf } from '../../../../renderer/views/rules/rule-check.tsx';
 import {
@@ -45,6 +53,29 @@ describe('an edition of one’s own', () => {
     expect(checkOf(larch, 'SL')).toMatchObject({ verdict: 'passes', edition: 'Club cup' });
     chooseEdition(season2024.edition);
     expect(checkOf(larch, 'SL').verdict).toBe('fails');
+  });
+
+  it('is opened in one step, undone and redone, and kept in the draft with the choice', () => {
+    load(EMPTY_PROJECT);
+    takeEdition({ name: 'club.json', text: own('Club cup', 1500) });
+    takeEdition({ name: 'spring.json', text: own('Spring', 1400) });
+    undo();
+    expect(edition.value.edition).toBe('Club cup');
+    undo();
+    expect(edition.value).toBe(season2024);
+    redo();
+    redo();
+    chooseEdition('Club cup');
+    load(projectFrom(draftOf(project.value))!);
+    expect(edition.value).toMatchObject({ edition: 'Club cup', limits: [{ least: 1500 }] });
+    const draft = JSON.parse(draftOf(project.value));
+    draft.rules.opened[0].limits[0].least = 'much';
+    draft.rules.edition = 'Spring';
+    load(projectFrom(JSON.stringify(draft))!);
+    expect(project.value.rules.opened.map(each => each.edition)).toEqual(['Club cup']);
+    expect(edition.value).toBe(season2024);
+    load(projectFrom(JSON.stringify({ ...draft, rules: 7 }))!);
+    expect(project.value.rules).toEqual(EMPTY_PROJECT.rules);
   });
 
   it('never hides an edition that comes with the program', () => {

@@ -10,6 +10,7 @@ import {
   load,
   moveGate,
   project,
+  redo,
   removeGate,
   status,
   undo,
@@ -103,16 +104,20 @@ describe('demo and rhythmic sets', () => {
 });
 
 describe('a set in no file', () => {
+  const saved: string[] = [];
+  let chosen = true;
+  const exportFile = async (name: string, _mime: string, data: string) => {
+    saved.push(name, data);
+    return chosen;
+  };
+  beforeEach(() => {
+    saved.length = 0;
+    chosen = true;
+    vi.stubGlobal('window', { turnwrightHost: { exportFile } });
+  });
   afterEach(() => vi.unstubAllGlobals());
 
   it('is asked about on closing until it is saved, and again once a gate has moved', async () => {
-    const saved: string[] = [];
-    let chosen = true;
-    const exportFile = async (name: string, _mime: string, data: string) => {
-      saved.push(name, data);
-      return chosen;
-    };
-    vi.stubGlobal('window', { turnwrightHost: { exportFile } });
     takeDemo('SL');
     expect(courseUnsaved.value).toBe(false);
     changeCourse('Gate 1', moveGate(0, { x: 2 }));
@@ -125,6 +130,20 @@ describe('a set in no file', () => {
     undo();
     expect(courseUnsaved.value).toBe(false);
     undo();
+    // The demo gates as they came are nobody's work.
+    expect(courseUnsaved.value).toBe(false);
+    redo();
+    expect(courseUnsaved.value).toBe(false);
+    // A step back to gates that the file does not hold any more, and its slope is in the file too.
+    changeCourse('Gate 1', moveGate(0, { x: 3 }));
+    await saveCourse();
+    undo();
+    expect(courseUnsaved.value).toBe(true);
+    redo();
+    expect(courseUnsaved.value).toBe(false);
+    changeCourse('Slope', before => ({ ...before, slopeDeg: 21 }));
+    expect(courseUnsaved.value).toBe(true);
+    await saveCourse();
     expect(courseUnsaved.value).toBe(false);
     changeCourse('Remove', removeGate(1));
     expect(courseUnsaved.value).toBe(true);
@@ -132,6 +151,35 @@ describe('a set in no file', () => {
     // The window was closed without a file.
     await saveCourse();
     expect(courseUnsaved.value).toBe(true);
+  });
+
+  it('comes back from its file as it was, with what the file was not asked to know', async () => {
+    takeCourse({ name: 'today.csv', text: '# wet\ngate,x,y,notes\n1,1,10,ice\n2,-1,20,\n' });
+    expect(courseUnsaved.value).toBe(false);
+    changeCourse('All', before => ({
+      ...before,
+      discipline: 'GS',
+      slopeDeg: 17.5,
+      speedKmh: 41,
+      keepSpeed: false,
+      greatestEdgeDeg: 60,
+      gateWidthM: 5,
+      category: 'U14 girls',
+    }));
+    await saveCourse();
+    const [, written] = saved;
+    const before = course.value;
+    load(EMPTY_PROJECT);
+    takeCourse({ name: 'today.csv', text: written });
+    expect(course.value).toEqual(before);
+    expect(before.gates[0].others).toEqual([['notes', 'ice']]);
+    expect(written.startsWith('# wet\n')).toBe(true);
+  });
+
+  it('with a category nobody races in keeps the one before and says so', () => {
+    takeCourse({ name: 'today.csv', text: 'gate,x,y,category\n1,1,10,masters\n2,-1,20,\n' });
+    expect(course.value.category).toBe('men');
+    expect(status.value).toMatchObject({ kind: 'error', text: expect.stringContaining('"masters"') });
   });
 
   it('is called by its name and by what it is', () => {
