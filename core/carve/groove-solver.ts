@@ -1,5 +1,6 @@
 import type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
 import { GrooveBalance } from './groove-balance.ts';
+import { beginNear, type Neighbour } from './neighbouring-start.ts';
 import { GrooveNewton } from './newton.ts';
 import { skiMesh } from './ski-mesh.ts';
 import { DOFS, skiStiffness } from './ski-stiffness.ts';
@@ -21,8 +22,19 @@ export interface GrooveSolverOptions {
 
 /** Solves one ski's equilibria; made once for a ski and reused. Not re-entrant. */
 export interface GrooveSolver {
-  /** Edge angle rad, load N, hardness N/m³, fore m; `from` is a neighbouring answer to begin at. */
-  solve(conditions: CarveConditions, options?: { from?: Equilibrium }): Equilibrium | CarveFailure;
+  /** Edge angle rad, load N, hardness N/m³, fore m. */
+  solve(conditions: CarveConditions, start?: GrooveStart): Equilibrium | CarveFailure;
+}
+
+/** Where to begin. */
+export interface GrooveStart {
+  /** A neighbouring answer, or several with their shares. */
+  readonly from?: Equilibrium | readonly Neighbour[];
+  /**
+   * Says that the neighbours lie so close on either side of the question that the groove between them is theirs:
+   * it is then sought from them even where a second one may exist.
+   */
+  readonly sameGroove?: boolean;
 }
 
 /**
@@ -52,27 +64,6 @@ export function grooveSolver(ski: CarvingSki, options: GrooveSolverOptions = {})
       unknowns[DOFS * i] = y * tan - depth / cos;
       unknowns[DOFS * i + 1] = mesh.slope[i] * tan;
       unknowns[DOFS * i + 2] = 0;
-    }
-  }
-
-  function beginAt(from: Equilibrium): void {
-    let seen = 0;
-    for (let i = 0; i < nodes; i++) {
-      const x = mesh.x[i];
-      while (seen < from.x.length - 2 && from.x[seen + 1] < x) seen++;
-      const h = from.x[seen + 1] - from.x[seen];
-      const s = (x - from.x[seen]) / h;
-      const t = 1 - s;
-      unknowns[DOFS * i] =
-        t * t * (1 + 2 * s) * from.height[seen] +
-        h * s * t * t * from.slope[seen] +
-        s * s * (3 - 2 * s) * from.height[seen + 1] -
-        h * s * s * t * from.slope[seen + 1];
-      unknowns[DOFS * i + 1] =
-        (6 * s * t * (from.height[seen + 1] - from.height[seen])) / h +
-        t * (1 - 3 * s) * from.slope[seen] +
-        s * (3 * s - 2) * from.slope[seen + 1];
-      unknowns[DOFS * i + 2] = t * from.twist[seen] + s * from.twist[seen + 1];
     }
   }
 
@@ -159,19 +150,25 @@ export function grooveSolver(ski: CarvingSki, options: GrooveSolverOptions = {})
 
   function solve(
     conditions: CarveConditions,
-    { from }: { from?: Equilibrium } = {},
+    { from, sameGroove = false }: GrooveStart = {},
   ): Equilibrium | CarveFailure {
     const refusal = whatCannotBeSolved(ski, conditions);
     if (refusal) return { ok: false, conditions, reason: refusal };
     const asked: Waypoint = { conditions, rebound: REBOUND };
     let spent = 0;
-    if (!severalGrooves(conditions)) {
-      for (const begin of from ? [() => beginAt(from), pressEvenly] : [pressEvenly]) {
-        begin(conditions);
-        const quick = solveAt(balance, newton, asked);
-        spent += quick.iterations;
-        if (quick.converged) return result(conditions, spent);
-      }
+    const several = severalGrooves(conditions);
+    if (from && (sameGroove || !several)) {
+      const neighbours = 'ok' in from ? [{ answer: from, share: 1 }] : from;
+      beginNear(mesh, neighbours, conditions.edgeAngle, unknowns);
+      const near = solveAt(balance, newton, asked);
+      spent += near.iterations;
+      if (near.converged) return result(conditions, spent);
+    }
+    if (!several) {
+      pressEvenly(conditions);
+      const cold = solveAt(balance, newton, asked);
+      spent += cold.iterations;
+      if (cold.converged) return result(conditions, spent);
     }
     const tries = [
       () => hardenRebound(conditions),

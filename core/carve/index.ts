@@ -1,10 +1,11 @@
 export type { CarvingSkiAnswer } from './carving-ski.ts';
 export { carvingSkiOf } from './carving-ski.ts';
 export type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
-export type { GrooveSolver, GrooveSolverOptions } from './groove-solver.ts';
+export type { GrooveSolver, GrooveSolverOptions, GrooveStart } from './groove-solver.ts';
 export { grooveSolver } from './groove-solver.ts';
 export type { Hold, LostFirst } from './hold.ts';
 export { holdAlong, holdAt } from './hold.ts';
+export type { Neighbour } from './neighbouring-start.ts';
 export type { TableLookup } from './radius-lookup.ts';
 export { tableLookup, tableRadius, tableTwistTail, tableTwistTip } from './radius-lookup.ts';
 export type { FinerCell, TablePoint } from './radius-refinement.ts';

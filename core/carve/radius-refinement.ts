@@ -63,32 +63,35 @@ function disagreement(axis: Float64Array, interval: number, value: (k: number) =
 
 /**
  * Halves a doubtful cell until interpolation meets the middles of every part's sides; null when the grid's own
- * surface already does. `at(row, column)` solves at fractional grid indices, which `place` turns into edge angle
- * and log load.
+ * surface already does. `middle(row, column, rows, columns)` solves at fractional grid indices (which `place` turns
+ * into edge angle and log load) midway between two points that many indices to either side, both known by then.
  */
 export function refineCell(
   row: number,
   column: number,
   surface: GridSurface,
-  at: (row: number, column: number) => TablePoint,
+  middle: (row: number, column: number, rows: number, columns: number) => TablePoint,
   place: (row: number, column: number) => readonly [edgeAngle: number, logLoad: number],
 ): FinerCell | null {
-  const point = (i: number, j: number) => at(row + i / EDGE_PARTS, column + j / LOAD_PARTS);
+  const point = (i: number, j: number, di = 0, dj = 0) =>
+    middle(row + i / EDGE_PARTS, column + j / LOAD_PARTS, di / EDGE_PARTS, dj / LOAD_PARTS);
 
   function resolve(i0: number, i1: number, j0: number, j1: number): FinerCell | null {
     const whole = i1 - i0 === EDGE_PARTS && j1 - j0 === LOAD_PARTS;
     const im = (i0 + i1) / 2;
     const jm = (j0 + j1) / 2;
-    const miss = (i: number, j: number, a: TablePoint, b: TablePoint) => {
+    const alongEdges = (j: number, a: TablePoint, b: TablePoint) => miss(im, j, (i1 - i0) / 2, 0, a, b);
+    const alongLoads = (i: number, a: TablePoint, b: TablePoint) => miss(i, jm, 0, (j1 - j0) / 2, a, b);
+    const miss = (i: number, j: number, di: number, dj: number, a: TablePoint, b: TablePoint) => {
       const even = whole
         ? surface.at(...place(row + i / EDGE_PARTS, column + j / LOAD_PARTS))
         : 0.5 * (a[0] + b[0]);
-      return Math.abs(even / point(i, j)[0] - 1);
+      return Math.abs(even / point(i, j, di, dj)[0] - 1);
     };
     const corners = [point(i0, j0), point(i0, j1), point(i1, j0), point(i1, j1)] as const;
     const [a, b, c, d] = corners;
-    const byLoad = j1 - j0 > 1 ? Math.max(miss(i0, jm, a, b), miss(i1, jm, c, d)) : 0;
-    const byEdge = i1 - i0 > 1 ? Math.max(miss(im, j0, a, c), miss(im, j1, b, d)) : 0;
+    const byLoad = j1 - j0 > 1 ? Math.max(alongLoads(i0, a, b), alongLoads(i1, c, d)) : 0;
+    const byEdge = i1 - i0 > 1 ? Math.max(alongEdges(j0, a, c), alongEdges(j1, b, d)) : 0;
     if (byLoad > MISS || byEdge > MISS) {
       return byLoad >= byEdge
         ? { along: 'load', below: part(i0, i1, j0, jm), above: part(i0, i1, jm, j1) }

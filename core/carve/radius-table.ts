@@ -1,5 +1,6 @@
 import type { CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
-import { grooveSolver } from './groove-solver.ts';
+import { type GrooveStart, grooveSolver } from './groove-solver.ts';
+import type { Neighbour } from './neighbouring-start.ts';
 import { bentness, tableSurface } from './radius-lookup.ts';
 import { doubtfulCells, type FinerCell, refineCell, type TablePoint } from './radius-refinement.ts';
 
@@ -44,6 +45,8 @@ const DEGREE = Math.PI / 180;
 const GRID_SHARE = 0.75;
 /** More than the parts a cell is shared into, for telling points apart. */
 const FINENESS = 64;
+/** Change of κ cosθ between two answers up to which the groove between them is taken to be theirs. */
+const SAME_GROOVE = 0.02;
 
 export const defaultTableEdges = (): Float64Array =>
   Float64Array.from({ length: 24 }, (_, i) => (2 + (73 * i) / 23) * DEGREE);
@@ -76,7 +79,7 @@ export function buildRadiusTable(
     for (let j = 0; j < columns; j++) {
       const conditions = { edgeAngle: edgeAngles[i], load: loads[j], hardness, fore };
       const at = i * columns + j;
-      const answer = solver.solve(conditions, { from: answers[i > 0 ? at - columns : at - 1] });
+      const answer = solver.solve(conditions, { from: foreseen(answers, i, j, columns) });
       if (!answer.ok) return answer;
       answers.push(answer);
       radii[at] = answer.turnRadius;
@@ -90,23 +93,36 @@ export function buildRadiusTable(
     options.onProgress?.(1);
     return table;
   }
-  const solve = (edgeAngle: number, load: number, near: number) =>
-    solver.solve({ edgeAngle, load, hardness, fore }, { from: answers[near] });
-  const finer = resolve(table, solve, options);
+  const solve = (edgeAngle: number, load: number, start: GrooveStart) =>
+    solver.solve({ edgeAngle, load, hardness, fore }, start);
+  const finer = resolve(table, answers, solve, options);
   return finer === null || 'ok' in finer ? finer : { ...table, finer };
+}
+
+/** What the answers so far let one expect at row i, column j: a parabola up the column, or the parallelogram. */
+function foreseen(answers: readonly Equilibrium[], i: number, j: number, columns: number): Neighbour[] {
+  const near = (up: number, left: number, share: number): Neighbour => ({
+    answer: answers[(i - up) * columns + j - left],
+    share,
+  });
+  if (i > 2) return [near(1, 0, 3), near(2, 0, -3), near(3, 0, 1)];
+  if (i > 0 && j > 0) return [near(1, 0, 1), near(0, 1, 1), near(1, 1, -1)];
+  if (i > 0) return [near(1, 0, 1)];
+  return j > 0 ? [near(0, 1, 1)] : [];
 }
 
 /** Resolves the cells the grid leaves in doubt; neighbours share the points on their common side. */
 function resolve(
   table: RadiusTable,
-  solve: (edgeAngle: number, load: number, near: number) => Equilibrium | CarveFailure,
+  grid: readonly Equilibrium[],
+  solve: (edgeAngle: number, load: number, start: GrooveStart) => Equilibrium | CarveFailure,
   options: RadiusTableOptions,
 ): ReadonlyMap<number, FinerCell> | CarveFailure | null {
   const { edgeAngles, loads } = table;
   const columns = loads.length;
   const surface = tableSurface(table);
   const logLoads = loads.map(Math.log);
-  const points = new Map<number, TablePoint>();
+  const answers = new Map<number, Equilibrium>();
   let failure: CarveFailure | null = null;
 
   const between = (axis: Float64Array, index: number) => {
@@ -115,24 +131,28 @@ function resolve(
   };
   const place = (row: number, column: number) =>
     [between(edgeAngles, row), between(logLoads, column)] as const;
+  const key = (row: number, column: number) => (row * columns * FINENESS + column) * FINENESS;
+  for (let at = 0; at < grid.length; at++) answers.set(key(Math.floor(at / columns), at % columns), grid[at]);
 
-  function at(row: number, column: number): TablePoint {
-    const key = row * FINENESS * FINENESS * columns + column * FINENESS;
-    const known = points.get(key);
-    if (known) return known;
-    const [edgeAngle, logLoad] = place(row, column);
-    const near = Math.round(row) * columns + Math.round(column);
-    const onGrid = Number.isInteger(row) && Number.isInteger(column);
-    const answer = onGrid ? null : solve(edgeAngle, Math.exp(logLoad), near);
-    if (answer && !answer.ok) {
-      failure = answer;
-      return [Number.NaN, 0, 0];
+  function middle(row: number, column: number, rows: number, upTo: number): TablePoint {
+    let answer = answers.get(key(row, column));
+    if (!answer) {
+      const ends = [answers.get(key(row - rows, column - upTo)), answers.get(key(row + rows, column + upTo))];
+      const from = ends.flatMap(end => (end ? [{ answer: end, share: 0.5 }] : []));
+      const bent = from.map(({ answer: { turnRadius, conditions } }) =>
+        bentness(turnRadius, conditions.edgeAngle),
+      );
+      const sameGroove = from.length === 2 && Math.abs(bent[0] / bent[1] - 1) < SAME_GROOVE;
+      const [edgeAngle, logLoad] = place(row, column);
+      const solved = solve(edgeAngle, Math.exp(logLoad), { from, sameGroove });
+      if (!solved.ok) {
+        failure = solved;
+        return [Number.NaN, 0, 0];
+      }
+      answer = solved;
+      answers.set(key(row, column), answer);
     }
-    const point: TablePoint = answer
-      ? [bentness(answer.turnRadius, edgeAngle), answer.twistTip, answer.twistTail]
-      : [bentness(table.radii[near], edgeAngle), table.twistTips[near], table.twistTails[near]];
-    points.set(key, point);
-    return point;
+    return [bentness(answer.turnRadius, answer.conditions.edgeAngle), answer.twistTip, answer.twistTail];
   }
 
   const finer = new Map<number, FinerCell>();
@@ -144,7 +164,7 @@ function resolve(
     if (options.cancelled?.()) return null;
     const row = Math.floor(index / (columns - 1));
     const column = index % (columns - 1);
-    const cell = refineCell(row, column, surface.bentness, at, place);
+    const cell = refineCell(row, column, surface.bentness, middle, place);
     if (failure) return failure;
     if (cell) {
       finer.set(index, cell);
