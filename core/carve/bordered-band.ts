@@ -14,6 +14,8 @@ export class BorderedBand {
   /** Fill with B before `factor`, which overwrites it with its factors. */
   readonly band: Float64Array;
   readonly #size: number;
+  /** Reciprocals of the pivots. */
+  readonly #inverse: Float64Array;
   readonly #capacity: number;
   readonly #columns: Float64Array[];
   /** d_k as up to two (unknown, value) entries. */
@@ -26,6 +28,7 @@ export class BorderedBand {
 
   constructor(size: number, capacity: number) {
     this.#size = size;
+    this.#inverse = new Float64Array(size);
     this.#capacity = capacity;
     this.band = new Float64Array(size * WIDTH);
     this.#columns = Array.from({ length: capacity }, () => new Float64Array(size));
@@ -60,6 +63,7 @@ export class BorderedBand {
       const pivot = band[base];
       if (!(Math.abs(pivot) > 1e-200 && Math.abs(pivot) < 1e200)) return false;
       const inverse = 1 / pivot;
+      this.#inverse[k] = inverse;
       const reach = k + REACH < n ? REACH : n - 1 - k;
       for (let i = 1; i <= reach; i++) {
         const at = base + i * (WIDTH - 1);
@@ -67,7 +71,15 @@ export class BorderedBand {
         if (entry === 0) continue;
         const multiplier = entry * inverse;
         band[at] = multiplier;
-        for (let j = 1; j <= reach; j++) band[at + j] -= multiplier * band[base + j];
+        if (reach === REACH) {
+          band[at + 1] -= multiplier * band[base + 1];
+          band[at + 2] -= multiplier * band[base + 2];
+          band[at + 3] -= multiplier * band[base + 3];
+          band[at + 4] -= multiplier * band[base + 4];
+          band[at + 5] -= multiplier * band[base + 5];
+        } else {
+          for (let j = 1; j <= reach; j++) band[at + j] -= multiplier * band[base + j];
+        }
       }
     }
     for (let k = 0; k < this.#count; k++) this.#substitute(this.#columns[k]);
@@ -97,20 +109,38 @@ export class BorderedBand {
 
   #substitute(vector: Float64Array): void {
     const { band } = this;
+    const pivots = this.#inverse;
     const n = this.#size;
+    // The five entries either side are written out: a loop of five costs more than its body.
     for (let row = 1; row < n; row++) {
-      const from = row < REACH ? 0 : row - REACH;
-      let at = row * WIDTH + from - row + REACH;
-      let sum = vector[row];
-      for (let column = from; column < row; column++) sum -= band[at++] * vector[column];
-      vector[row] = sum;
+      const at = row * WIDTH;
+      if (row >= REACH) {
+        vector[row] -=
+          band[at] * vector[row - 5] +
+          band[at + 1] * vector[row - 4] +
+          band[at + 2] * vector[row - 3] +
+          band[at + 3] * vector[row - 2] +
+          band[at + 4] * vector[row - 1];
+      } else {
+        for (let column = 0; column < row; column++) {
+          vector[row] -= band[at + column - row + REACH] * vector[column];
+        }
+      }
     }
     for (let row = n - 1; row >= 0; row--) {
-      const to = row + REACH < n ? row + REACH : n - 1;
-      let at = row * WIDTH + REACH + 1;
+      const at = row * WIDTH + REACH;
       let sum = vector[row];
-      for (let column = row + 1; column <= to; column++) sum -= band[at++] * vector[column];
-      vector[row] = sum / band[row * WIDTH + REACH];
+      if (row + REACH < n) {
+        sum -=
+          band[at + 1] * vector[row + 1] +
+          band[at + 2] * vector[row + 2] +
+          band[at + 3] * vector[row + 3] +
+          band[at + 4] * vector[row + 4] +
+          band[at + 5] * vector[row + 5];
+      } else {
+        for (let column = row + 1; column < n; column++) sum -= band[at + column - row] * vector[column];
+      }
+      vector[row] = sum * pivots[row];
     }
   }
 

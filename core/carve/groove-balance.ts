@@ -98,6 +98,7 @@ export class GrooveBalance {
     }
     nodeForce.fill(0);
     nodeMoment.fill(0);
+    this.#slopes.fill(0);
     let deepest = Math.max(0, penetration[nodes - 1]);
     let cutter = nodes - 1;
     groove[nodes - 1] = deepest;
@@ -127,8 +128,6 @@ export class GrooveBalance {
    * at the changes keeps the equations smooth when a change wanders from one stretch to the next.
    */
   #stretch(rear: number, deepest: number, unknowns: Float64Array): void {
-    const slopes = this.#slopes;
-    for (let k = SLOPES * rear; k < SLOPES * (rear + 1); k++) slopes[k] = 0;
     const front = this.penetration[rear + 1];
     const back = this.penetration[rear];
     if (!this.#remembers) {

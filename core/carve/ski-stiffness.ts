@@ -94,15 +94,26 @@ export function skiStiffness(ski: CarvingSki, mesh: SkiMesh): SkiStiffness {
   return { band, camberLoad, bootLoad, bootMoment, held };
 }
 
-/** out = band · vector, for the banded rows above. */
+/** out = band · vector, for the elastic band above: twist couples with twist only, three entries apart. */
 export function bandTimes(band: Float64Array, vector: Float64Array, out: Float64Array): void {
   const n = vector.length;
-  for (let row = 0; row < n; row++) {
-    const from = row < HALF_BAND ? 0 : row - HALF_BAND;
-    const to = row + HALF_BAND < n ? row + HALF_BAND : n - 1;
-    let at = row * ROW + from - row + HALF_BAND;
-    let sum = 0;
-    for (let column = from; column <= to; column++) sum += band[at++] * vector[column];
-    out[row] = sum;
+  for (let node = 0; node < n; node += DOFS) {
+    const ahead = node + DOFS < n;
+    const behind = node > 0;
+    let at = node * ROW + HALF_BAND;
+    let force = band[at] * vector[node] + band[at + 1] * vector[node + 1];
+    if (behind) force += band[at - 3] * vector[node - 3] + band[at - 2] * vector[node - 2];
+    if (ahead) force += band[at + 3] * vector[node + 3] + band[at + 4] * vector[node + 4];
+    at += ROW;
+    let moment = band[at - 1] * vector[node] + band[at] * vector[node + 1];
+    if (behind) moment += band[at - 4] * vector[node - 3] + band[at - 3] * vector[node - 2];
+    if (ahead) moment += band[at + 2] * vector[node + 3] + band[at + 3] * vector[node + 4];
+    at += ROW;
+    let torque = band[at] * vector[node + 2];
+    if (behind) torque += band[at - 3] * vector[node - 1];
+    if (ahead) torque += band[at + 3] * vector[node + 5];
+    out[node] = force;
+    out[node + 1] = moment;
+    out[node + 2] = torque;
   }
 }
