@@ -34,10 +34,9 @@ export function motion(
   state: Float64Array,
   rate: Float64Array,
 ): void {
-  const heading = state[HEADING];
   const v = Math.max(state[SPEED], 0.5 * STOPPED);
   const drift = state[DRIFT];
-  const { side, sideways, outward, curvature, bite } = contact;
+  const { side, sideways, outward, curvature, bite, down, across, alongDrift } = contact;
   const asEdged = side * v * curvature;
   const settle = v / (0.5 * run.contactLength);
   let turning = asEdged;
@@ -54,8 +53,8 @@ export function motion(
       break;
     case Mode.Slipping:
     case Mode.Flat:
-      turning = (side * (sideways * Math.cos(drift) - outward)) / (run.mass * v);
-      drifting = asEdged * Math.cos(drift) - turning;
+      turning = (side * (sideways * alongDrift - outward)) / (run.mass * v);
+      drifting = asEdged * alongDrift - turning;
       break;
     case Mode.Banked:
       break;
@@ -65,10 +64,10 @@ export function motion(
   const brake = sideways > 0 && side * drift > 0 ? sideways * Math.sin(Math.abs(drift)) : 0;
   const friction = run.friction * contact.load;
   const drag = 0.5 * run.airDensity * run.dragArea * v * v;
-  rate[X] = v * Math.sin(heading);
-  rate[Y] = v * Math.cos(heading);
+  rate[X] = v * across;
+  rate[Y] = v * down;
   rate[HEADING] = turning;
-  rate[SPEED] = GRAVITY * contact.sine * Math.cos(heading) - (friction + drag + brake) / run.mass;
+  rate[SPEED] = GRAVITY * contact.sine * down - (friction + drag + brake) / run.mass;
   rate[DRIFT] = drifting;
   rate[DISTANCE] = v;
   rate[FRICTION_WORK] = friction * v;

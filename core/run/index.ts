@@ -26,6 +26,7 @@ export {
   readEdges,
   type TurnShape,
 } from './edge-programme.ts';
+export { holdAtEnds } from './hold-at-ends.ts';
 export { idealLean, idealRadius } from './ideal-carving.ts';
 export type { RunConditions, RunOptions, RunState, RunWatch } from './run-conditions.ts';
 export { runDown } from './run-down.ts';

@@ -64,13 +64,16 @@ export interface RunState {
   readonly distance: number;
 }
 
+/** Part of the load on the outer ski unless given (60–80 %, from memory). */
+export const OUTER_SHARE = 0.7;
+
 /** Conditions with every default filled in. */
 export type FullConditions = Required<Omit<RunConditions, 'startHeading'>> &
   Pick<RunConditions, 'startHeading'>;
 
 /** @throws RangeError naming the field, the value found and what is accepted */
 export function fillConditions(given: RunConditions): FullConditions {
-  const full = { baseBevel: 0, contactLength: 1.4, outerShare: 0.7, ...dropUndefined(given) };
+  const full = { baseBevel: 0, contactLength: 1.4, outerShare: OUTER_SHARE, ...dropUndefined(given) };
   accept('mass', full.mass, 'kg', 10, 500);
   accept('friction', full.friction, '', 0, 1);
   accept('dragArea', full.dragArea, 'm²', 0, 5);

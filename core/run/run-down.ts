@@ -65,6 +65,8 @@ class RunDown {
   /** Where the run goes on after something happened; later than the event when a flight came between. */
   private clock = 0;
   private readonly watches: Watches;
+  /** What `contact` was last solved for. */
+  private readonly solved = { t: Number.NaN, side: 0, state: new Float64Array(STATE_SIZE) };
   private readonly row: Row;
 
   constructor(
@@ -256,13 +258,21 @@ class RunDown {
   }
 
   private solve(t: number, s: Float64Array): SnowContact {
+    const { contact, solved, side } = this;
+    // Every guard asks about the end of a step, which the last stage of the step has just solved.
+    let same = t === solved.t && side === solved.side;
+    for (let i = Y; i <= DISTANCE && same; i++) same = s[i] === solved.state[i];
+    if (same) return contact;
+    solved.t = t;
+    solved.side = side;
+    for (let i = Y; i <= DISTANCE; i++) solved.state[i] = s[i];
     if (this.edged) {
       const edge = this.edged.edge(this.edged.per === 'time' ? t : s[DISTANCE]);
-      this.contact.solveEdged(edge, s[Y], s[HEADING], s[SPEED], s[DRIFT]);
+      contact.solveEdged(edge, s[Y], s[HEADING], s[SPEED], s[DRIFT]);
     } else {
-      this.contact.solveBanked(this.side, s[Y], s[HEADING], s[SPEED]);
+      contact.solveBanked(this.side, s[Y], s[HEADING], s[SPEED]);
     }
-    return this.contact;
+    return contact;
   }
 
   private takeOff(t: number, s: Float64Array): RunEnd | undefined {

@@ -8,6 +8,9 @@ import { idealLean } from './ideal-carving.ts';
 import type { FullConditions } from './run-conditions.ts';
 import { biteFraction, shelfForce } from './skid.ts';
 
+/** Load in and load out agree to this part of it. */
+const AGREED = 1e-11;
+
 const STEEPEST = (89.9 * Math.PI) / 180;
 
 /** Filled by `solveEdged` or `solveBanked`; read at once, since the next question overwrites it. */
@@ -34,6 +37,14 @@ export class SnowContact {
   /** What the shelf can give along the turn beyond what is needed, N; negative slips. */
   margin = 0;
   sine = 0;
+  /** Cosine and sine of the heading, and cosine of the drift. */
+  down = 1;
+  across = 0;
+  alongDrift = 1;
+  /** How the load coming out changes with the load put in, as last found. */
+  private slope = 0;
+  /** The last answer stood at the limit of the shelf. */
+  private yielded = false;
 
   constructor(private readonly run: FullConditions) {}
 
@@ -45,23 +56,49 @@ export class SnowContact {
     this.bite = biteFraction(this.edge, run.baseBevel);
     this.ground(y, heading, speed);
     this.shelf = this.normal > 0 ? shelfForce(this.normal, this.edge, run.baseBevel) : 0;
-    const along = Math.max(Math.cos(drift), 1e-3);
-    // Secant on load in = load out; with a radius that ignores load the second look already agrees.
-    // Begun from the last answer: successive instants differ little.
-    let before = this.load > 0 ? this.load : Math.max(this.normal, 1);
-    let after = this.loadGiven(before, speed, along);
-    let trial = after;
+    this.alongDrift = Math.cos(drift);
+    this.agree(speed, Math.max(this.alongDrift, 1e-3));
+    this.margin = this.shelf * Math.max(this.alongDrift, 0) - this.needed;
+  }
+
+  /** Finds the load whose radius asks for that very load. */
+  private agree(speed: number, along: number): void {
+    const normal = Math.max(this.normal, 0);
+    if (this.bite === 0) {
+      // No edge in the snow, no arc: nothing depends on the load.
+      this.loadGiven(normal, speed, along, normal);
+      return;
+    }
+    if (this.yielded) {
+      // A shelf that gave all it has gives it whatever the arc would need, so the load is known beforehand.
+      const most = Math.sqrt(normal * normal + this.shelf * this.shelf);
+      this.loadGiven(most, speed, along, normal);
+      if (this.sideways === this.shelf) return;
+      this.yielded = false;
+    }
+    // Secant on load in = load out, begun from the last answer and the last slope: successive instants differ
+    // little.
+    let before = this.load > 0 ? this.load : Math.max(normal, 1);
+    let after = this.loadGiven(before, speed, along, normal);
+    if (Math.abs(after - before) <= AGREED * after) return;
+    let trial = before + (after - before) / (1 - this.slope);
+    if (!(trial > 0)) trial = after;
     for (let i = 0; i < 40; i++) {
-      const next = this.loadGiven(trial, speed, along);
+      const next = this.loadGiven(trial, speed, along, normal);
       const miss = next - trial;
-      if (Math.abs(miss) <= 1e-11 * next) break;
-      const bend = miss - (after - before);
-      const better = bend === 0 ? next : trial - (miss * (trial - before)) / bend;
+      const step = trial - before;
+      // Over a step of rounding size the slope is noise.
+      if (Math.abs(step) > 1e-9 * next) {
+        const slope = (next - after) / step;
+        this.slope = slope < 0.9 && slope > -10 ? slope : 0;
+      }
+      if (Math.abs(miss) <= AGREED * next) break;
+      const better = trial + miss / (1 - this.slope);
       before = trial;
       after = next;
       trial = better > 0 ? better : next;
     }
-    this.margin = this.shelf * Math.max(Math.cos(drift), 0) - this.needed;
+    this.yielded = this.sideways > 0 && this.sideways === this.shelf;
   }
 
   /** Ideal carving to `side`: the edge angle is the lean. `margin` turns negative where no lean balances. */
@@ -98,21 +135,21 @@ export class SnowContact {
   private ground(y: number, heading: number, speed: number): void {
     const { mass, profile } = this.run;
     this.sine = profile.sine(y);
-    const down = Math.cos(heading);
-    const bend = profile.curvature(y) * down * down;
+    this.down = Math.cos(heading);
+    this.across = Math.sin(heading);
+    const bend = profile.curvature(y) * this.down * this.down;
     this.normal = mass * (GRAVITY * Math.sqrt(1 - this.sine * this.sine) + speed * speed * bend);
-    this.outward = mass * GRAVITY * this.sine * Math.sin(heading) * this.side;
+    this.outward = mass * GRAVITY * this.sine * this.across * this.side;
   }
 
-  private loadGiven(load: number, speed: number, along: number): number {
+  private loadGiven(load: number, speed: number, along: number, normal: number): number {
     const { run } = this;
-    this.radius = run.turn.radius(this.edge, run.outerShare * load);
+    this.radius = this.bite > 0 ? run.turn.radius(this.edge, run.outerShare * load) : Infinity;
     this.curvature = this.bite / this.radius;
     this.needed = run.mass * speed * speed * this.curvature + this.outward;
     // A need the other way (the weight turning the skier faster than the edge) bears on the inner wall of the
     // groove, which is there as far as the ski has bitten.
     this.sideways = this.needed > 0 ? Math.min(this.needed / along, this.shelf) : this.bite * this.needed;
-    const normal = Math.max(this.normal, 0);
     // Math.hypot guards against overflow that cannot happen here, at several times the cost.
     this.load = Math.sqrt(normal * normal + this.sideways * this.sideways);
     return this.load;

@@ -37,17 +37,16 @@ export function fillRow(
   row.drift = state[DRIFT];
   row.edge = side * edge;
   row.side = side;
-  row.lean = Math.atan2(sideways, normal);
+  // A shelf at its limit leans the force as far as the shelf is steep, without the arctangent of its tangent.
+  const limited = sideways > 0 && sideways === contact.shelf && normal > 0;
+  row.lean = limited ? edge - run.baseBevel : Math.atan2(sideways, normal);
   row.load = load;
   row.radius = bite > 0 ? contact.radius / bite : Infinity;
   // Passing from turn to turn the snow is asked for no more than it gives; see changeoverStretches.
-  const along = Math.max(Math.cos(state[DRIFT]), 1e-3);
-  const asked = changing ? row.lean : Math.atan2(needed / along, normal);
+  const atEdge = needed / Math.max(contact.alongDrift, 1e-3);
+  const asked = changing || atEdge === sideways ? row.lean : Math.atan2(atEdge, normal);
   // Ideal carving tilts the base-edge face itself with the lean, whatever the bevel.
   row.hold = mode === Mode.Banked ? 0 : holdUnderBoot(edge, run.baseBevel, asked);
-  const outer = run.outerShare * load;
-  row.holdTip = row.hold - (run.turn.twistTip?.(edge, outer) ?? 0);
-  row.holdTail = row.hold - (run.turn.twistTail?.(edge, outer) ?? 0);
   row.distance = state[DISTANCE];
   row.height = run.profile.height(state[Y]);
   row.phase = phaseOf(mode, changing, bite);

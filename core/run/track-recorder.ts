@@ -31,8 +31,6 @@ export interface Row {
   load: number;
   radius: number;
   hold: number;
-  holdTip: number;
-  holdTail: number;
   distance: number;
   /** Height over the start, m. */
   height: number;
@@ -58,8 +56,6 @@ export function emptyRow(): Row {
     load: 0,
     radius: Infinity,
     hold: 0,
-    holdTip: 0,
-    holdTail: 0,
     distance: 0,
     height: 0,
     phase: Phase.Airborne,
@@ -115,8 +111,6 @@ export class TrackRecorder {
     c.loadBodyWeights[i] = row.load / this.weight;
     c.radius[i] = row.radius;
     c.hold[i] = row.hold;
-    c.holdTip[i] = row.holdTip;
-    c.holdTail[i] = row.holdTail;
     c.distance[i] = row.distance;
     c.drop[i] = -row.height;
     this.phase[i] = row.phase;

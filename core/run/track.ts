@@ -42,11 +42,9 @@ export interface Track {
   readonly loadBodyWeights: Float64Array;
   /** Radius the skis ask for, m; Infinity where they lie flat or fly. */
   readonly radius: Float64Array;
-  /** θ − b − ψ under the boot for the turn the edge asks for, rad; see `phase` for where it is judged. */
+  /** θ − b − ψ under the boot for the turn the edge asks for, rad; see `phase` for where it is judged and `holdAtEnds` for
+   *  the tip and tail. */
   readonly hold: Float64Array;
-  /** The same at the tip and tail, less their twist; equal to `hold` for a ski rigid in torsion. */
-  readonly holdTip: Float64Array;
-  readonly holdTail: Float64Array;
   readonly distance: Float64Array;
   readonly drop: Float64Array;
   readonly phase: Uint8Array;
@@ -106,8 +104,6 @@ export const COLUMNS = [
   'loadBodyWeights',
   'radius',
   'hold',
-  'holdTip',
-  'holdTail',
   'distance',
   'drop',
 ] as const;
