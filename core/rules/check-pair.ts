@@ -1,6 +1,11 @@
 import { type MeasuringUncertainty, TAPE_AND_CALIPER } from '../shape/index.ts';
 import { controlOf, type StatedControl } from './control-of.ts';
-import { type ControlReading, controlRadius, controlStations } from './control-radius.ts';
+import {
+  type ControlReading,
+  controlRadius,
+  controlStations,
+  threeReadingAllowance,
+} from './control-radius.ts';
 import type { Category, Discipline, Edition, Limit, LimitedQuantity } from './edition.ts';
 import { season2024 } from './editions.ts';
 import { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
@@ -84,9 +89,7 @@ export function checkPair(pair: CheckedPair, options: CheckOptions): PairCheck {
   const { category } = options;
   const items = edition.limits
     .filter(limit => limit.disciplines.includes(discipline) && limit.categories.includes(category))
-    .map(limit =>
-      checkLimit(limit, findQuantity(limit.quantity, pair, options), options.lowerLevel ?? false),
-    );
+    .map(limit => checkLimit(limit, findQuantity(limit, pair, options), options.lowerLevel ?? false));
   return {
     edition: edition.edition,
     discipline,
@@ -121,7 +124,7 @@ function checkLimit(limit: Limit, found: Found, lowerLevel: boolean): CheckItem 
   };
 }
 
-function findQuantity(quantity: LimitedQuantity, pair: CheckedPair, options: CheckOptions): Found {
+function findQuantity({ quantity, least }: Limit, pair: CheckedPair, options: CheckOptions): Found {
   const uncertainty = options.uncertainty ?? TAPE_AND_CALIPER;
   const control = options.control ?? controlOf(pair.control) ?? undefined;
   switch (quantity) {
@@ -142,7 +145,7 @@ function findQuantity(quantity: LimitedQuantity, pair: CheckedPair, options: Che
     case 'frontWidthMm':
       return { value: pair.tipWidthMm, plusMinus: 1000 * uncertainty.uWidth, note: null };
     case 'radiusM':
-      return control ? controlFound(control, uncertainty) : catalogueFound(pair, uncertainty);
+      return control ? controlFound(control, uncertainty, least) : catalogueFound(pair, uncertainty);
     case 'standingHeightMm':
       return {
         value: options.standingHeightMm ?? pair.standingHeightMm ?? null,
@@ -158,7 +161,11 @@ function findQuantity(quantity: LimitedQuantity, pair: CheckedPair, options: Che
   }
 }
 
-function controlFound(control: ControlReading, uncertainty: MeasuringUncertainty): Found {
+function controlFound(
+  control: ControlReading,
+  uncertainty: MeasuringUncertainty,
+  least: number | undefined,
+): Found {
   const { distance } = controlStations(control.developedLength, control.tailToWaist);
   const value = controlRadius(control);
   return {
@@ -170,9 +177,18 @@ function controlFound(control: ControlReading, uncertainty: MeasuringUncertainty
       control.waistWidth * 1000,
       uncertainty,
     ),
-    note: 'from the control stations at 80 % and 90 %; three readings and 1.015 times their mean decide near the limit',
+    note:
+      'from the control stations at 80 % and 90 %' +
+      (least !== undefined && value < least
+        ? `; this first reading is under ${least} m, so two more are taken and ${threeReadingAllowance} times the ` +
+          `mean of the three decides: their mean must be at least ${leastMean(least)} m`
+        : ''),
   };
 }
+
+/** The least mean of three readings that 1.015 times still brings to the limit, to the centimetre above. */
+const leastMean = (least: number): string =>
+  (Math.ceil((100 * least) / threeReadingAllowance - 1e-9) / 100).toFixed(2);
 
 function catalogueFound(pair: CheckedPair, uncertainty: MeasuringUncertainty): Found {
   const spread = pair.tipWidthMm + pair.tailWidthMm - 2 * pair.waistWidthMm;

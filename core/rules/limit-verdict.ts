@@ -16,6 +16,8 @@ export function limitVerdict(
     least === undefined ? Number.POSITIVE_INFINITY : found - least,
     most === undefined ? Number.POSITIVE_INFINITY : most - found,
   );
-  if (margin >= plusMinus && margin >= 0) return 'passes';
+  // Readings come in tenths of a millimetre, so a margin of exactly the uncertainty is not told from one by rounding.
+  const slack = 1e-9 * Math.abs(found);
+  if (margin >= plusMinus - slack && margin >= 0) return 'passes';
   return margin < -plusMinus ? 'fails' : 'too close to call';
 }

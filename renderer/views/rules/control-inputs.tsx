@@ -29,6 +29,7 @@ export function ControlInputs(props: {
   const { system } = view.value;
   const { unit, factor } = shownAs('widthMm', system);
   const decimals = system === 'metric' ? 1 : 3;
+  const steps = 10 ** decimals;
   const tidy = (value: number) => Number((value * factor).toFixed(decimals));
   const missing = missingReadings(pair.control).length;
   const given = HEIGHTS.filter(({ field }) => pair[field] !== undefined).length;
@@ -43,8 +44,9 @@ export function ControlInputs(props: {
       label={label}
       unit={unit}
       value={value === undefined ? null : tidy(value)}
-      min={tidy(least)}
-      max={tidy(most)}
+      // Rounded inwards, so that what is accepted in inches is accepted by the pair too.
+      min={Math.ceil(least * factor * steps - 1e-6) / steps}
+      max={Math.floor(most * factor * steps + 1e-6) / steps}
       disabled={readOnly !== undefined}
       onProblem={setProblem}
       onClear={() => changePair(id, `${label} of ${name}`, put(undefined), `${key} ${id}`)}

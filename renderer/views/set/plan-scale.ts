@@ -67,9 +67,13 @@ export function planScale(
   };
 }
 
-/** Where a gate may go without passing its neighbours, m down the hill. */
+/**
+ * Where a gate may go, m down the hill: not past its neighbours nor nearer than a metre to them, but where it
+ * stands it may always stay, as gates of a file may be closer.
+ */
 export function roomDown(gates: readonly Gate[], at: number): readonly [least: number, most: number] {
+  const { y } = gates[at];
   const before = gates[at - 1];
   const after = gates[at + 1];
-  return [before ? before.y + 1 : -1e4, after ? after.y - 1 : 1e4];
+  return [Math.min(y, before ? before.y + 1 : -1e4), Math.max(y, after ? after.y - 1 : 1e4)];
 }

@@ -49,7 +49,12 @@ describe('checkPair', () => {
       entry => entry.quantity === 'radiusM',
     );
     expect(item?.found).toBeCloseTo(30.539, 3);
-    expect(item?.note).toContain('80 %');
+    expect(item?.note).toBe('from the control stations at 80 % and 90 %');
+    const wide = checkPair(giantSlalom, { category: 'men', control: { ...control, frontWidth: 0.0925 } });
+    // 1630²/(2000·45.5) = 29.196 m; 30/1.015 = 29.5567 m.
+    expect(wide.items.find(entry => entry.quantity === 'radiusM')?.note).toMatch(
+      /under 30 m, so two more are taken and 1\.015 times .* mean must be at least 29\.56 m$/,
+    );
   });
 
   it('takes the control, heights and soles a pair file states, the control only once it is complete', () => {
@@ -109,6 +114,15 @@ describe('checkPair', () => {
 });
 
 describe('limitVerdict', () => {
+  it('does not let the rounding of a unit decide at exactly the uncertainty', () => {
+    for (const tenths of [16510, 19310, 21810]) {
+      const least = (tenths - 10) / 10;
+      expect(limitVerdict((tenths / 10 / 1000) * 1000, 1, least, undefined)).toBe('passes');
+    }
+    expect(limitVerdict(63.25, 1000 * 0.00025, 63, undefined)).toBe('passes');
+    expect(limitVerdict(62.9999999, 0, 63, undefined)).toBe('fails');
+  });
+
   it('never passes a value beyond the limit nor fails one within it', () => {
     const positive = fc.double({ min: 0.1, max: 1000, noNaN: true });
     fc.assert(

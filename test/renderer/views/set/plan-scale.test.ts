@@ -37,6 +37,25 @@ describe('the plan of a set', () => {
     );
   });
 
+  it('draws one gate, gates beside each other, behind the start and far apart', () => {
+    const at = (x: number, y: number) => ({ ...gates[0], x, y });
+    for (const set of [
+      [at(0, 0)],
+      [at(1, 5), at(-1, 5)],
+      [at(2, -40), at(-2, -30)],
+      [at(-1e5, -1e5), at(1e5, 1e5)],
+    ]) {
+      for (const trueScale of [true, false]) {
+        const scale = planScale(set, box, 0, 12, trueScale);
+        for (const gate of set) {
+          for (const px of [scale.down(gate.y), scale.across(gate.x)]) expect(Number.isFinite(px)).toBe(true);
+          expect(scale.across(gate.x)).toBeGreaterThanOrEqual(box.top - 1e-6);
+          expect(scale.across(gate.x)).toBeLessThanOrEqual(box.bottom + 1e-6);
+        }
+      }
+    }
+  });
+
   it('holds the selected gate in view', () => {
     for (const at of [0, 3, 15, 29]) {
       const { from, to } = planScale(gates, box, at, 6, false);
@@ -49,6 +68,14 @@ describe('the plan of a set', () => {
   it('lets no gate pass its neighbours', () => {
     expect(roomDown(gates, 3)).toEqual([gates[2].y + 1, gates[4].y - 1]);
     expect(roomDown(gates, 0)[0]).toBeLessThan(0);
+    // Gates of a file may stand closer, or beside each other: they stay where they are.
+    const close = [5, 5.4, 5.4, 6].map((y, i) => ({ ...gates[i], y }));
+    expect(close.map((_, at) => roomDown(close, at))).toEqual([
+      [-1e4, 5],
+      [5.4, 5.4],
+      [5.4, 5.4],
+      [6, 1e4],
+    ]);
   });
 });
 
