@@ -6,14 +6,18 @@ import type { Working } from '../../core/working/index.ts';
 /** As the run model shares the load unless told otherwise. */
 const OUTER_SHARE = 0.7;
 
-/** The chain from edge angle to hold at the moment of the greatest load; empty when the ski is on no edge. */
+/**
+ * The chain from edge angle to hold at the moment of the greatest load. Moments at which the edge holds come
+ * first: while it slips, the turn that the chain asks for is not the one that is made. Empty when the ski is on
+ * no edge.
+ */
 export function runWorkings(
   ski: Ski,
   turn: TurnRadius,
   track: Track,
   { mass, slope }: { readonly mass: number; readonly slope: number },
 ): Working[] {
-  const row = hardestRow(track);
+  const row = hardestRow(track, Phase.Holding) ?? hardestRow(track, Phase.Slipping);
   if (row === null) return [];
   const [first, ...rest] = explainChain({
     turn,
@@ -26,15 +30,15 @@ export function runWorkings(
     outerShare: OUTER_SHARE,
     sidecutRadius: sidecut(ski).radius,
   });
-  const moment = `Where the load is greatest, at t = ${track.t[row].toFixed(2)} s.`;
+  const edge = track.phase[row] === Phase.Holding ? 'holds' : 'slips';
+  const moment = `At t = ${track.t[row].toFixed(2)} s, the greatest load while the edge ${edge}.`;
   return [{ ...first, note: first.note ? `${moment} ${first.note}` : moment }, ...rest];
 }
 
-function hardestRow({ t, phase, load }: Track): number | null {
+function hardestRow({ t, phase, load }: Track, wanted: Phase): number | null {
   let hardest: number | null = null;
   for (let row = 0; row < t.length; row++) {
-    const onEdge = phase[row] === Phase.Holding || phase[row] === Phase.Slipping;
-    if (onEdge && (hardest === null || load[row] > load[hardest])) hardest = row;
+    if (phase[row] === wanted && (hardest === null || load[row] > load[hardest])) hardest = row;
   }
   return hardest;
 }

@@ -13,51 +13,70 @@ interface Stretch {
   readonly rows: readonly Cell[][];
 }
 
-/** Answers every row on all cores and hands them on in order, as soon as their turn has come. */
+/**
+ * Answers every row on all cores and hands them on in order, as soon as their turn has come.
+ *
+ * @param here answers rows on this core until the first of the others has started, so that rows come at once and
+ *   a short sweep ends before that; null leaves all to the others
+ */
 export async function sweepOnAllCores(
   sweep: Sweep,
   count: number,
   take: (row: readonly Cell[]) => void,
+  here: ((row: number) => Cell[]) | null = sweepRows(sweep),
 ): Promise<void> {
-  if (count <= STRETCH) {
-    // Done before a core could have been started.
-    const answer = sweepRows(sweep);
-    for (let row = 0; row < count; row++) take(answer(row));
-    return;
-  }
-  const workers = Array.from({ length: Math.min(availableParallelism(), Math.ceil(count / STRETCH)) }, () =>
-    startWorker(sweep),
-  );
-  const waiting = new Map<number, Stretch>();
-  let handedOut = 0;
-  let taken = 0;
-  const work = workers.map(
-    worker =>
-      new Promise<void>((resolve, reject) => {
-        const next = () => {
-          if (handedOut >= count) return resolve();
-          const from = handedOut;
-          handedOut = Math.min(count, from + STRETCH);
-          worker.postMessage({ from, to: handedOut });
-        };
-        worker.on('error', reject);
-        worker.on('message', (stretch: Stretch) => {
-          waiting.set(stretch.from, stretch);
-          for (let due = waiting.get(taken); due; due = waiting.get(taken)) {
-            waiting.delete(due.from);
-            for (const row of due.rows) take(row);
-            taken += due.rows.length;
-          }
-          next();
-        });
-        next();
-      }),
-  );
+  const useful = here ? Math.floor(count / STRETCH) : Math.ceil(count / STRETCH);
+  const workers = Array.from({ length: Math.min(availableParallelism(), useful) }, () => startWorker(sweep));
   try {
-    await Promise.all(work);
+    await answerAll(workers, count, take, here);
   } finally {
     await Promise.all(workers.map(worker => worker.terminate()));
   }
+}
+
+function answerAll(
+  workers: readonly Worker[],
+  count: number,
+  take: (row: readonly Cell[]) => void,
+  here: ((row: number) => Cell[]) | null,
+): Promise<void> {
+  const waiting = new Map<number, Stretch>();
+  let handedOut = 0;
+  let taken = 0;
+  let started = false;
+  return new Promise((resolve, reject) => {
+    const deliver = (stretch: Stretch) => {
+      waiting.set(stretch.from, stretch);
+      for (let due = waiting.get(taken); due; due = waiting.get(taken)) {
+        waiting.delete(due.from);
+        for (const row of due.rows) take(row);
+        taken += due.rows.length;
+      }
+      if (taken === count) resolve();
+    };
+    for (const worker of workers) {
+      worker.on('error', reject);
+      worker.on('message', (message: Stretch | 'ready') => {
+        started = true;
+        if (message !== 'ready') deliver(message);
+        if (handedOut >= count) return;
+        const from = handedOut;
+        handedOut = Math.min(count, from + STRETCH);
+        worker.postMessage({ from, to: handedOut });
+      });
+    }
+    const bridge = () => {
+      if (!here || started || handedOut >= count) return;
+      const from = handedOut++;
+      try {
+        deliver({ from, rows: [here(from)] });
+      } catch (error) {
+        return reject(error);
+      }
+      setImmediate(bridge);
+    };
+    bridge();
+  });
 }
 
 function startWorker(sweep: Sweep): Worker {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { formatCsv, formatTable } from '../../main/calc/table.ts';
+import { formatCsv, formatTable } from '../../../main/calc/table.ts';
 
 const table = {
   title: 'Two pairs',

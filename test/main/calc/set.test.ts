@@ -1,0 +1,60 @@
+import { expect, test } from 'vitest';
+import { file, json, larch, run, write } from './drive.ts';
+
+test('set', async () => {
+  const rowan = await write('rowan.pair.json', { ...larch, name: 'Rowan 165', waistWidthMm: 70 });
+  const result = await json('set', file, rowan, '--gates', '8', '--spacing', '10', '--offset', '1.5');
+  expect(Object.keys(result)).toEqual(['setRadiusM', 'pairs', 'pick', 'because', 'remarks', 'asked']);
+  expect(result.remarks).toEqual([]);
+  // (s² + o²)/(4 o), plane geometry.
+  expect(result.setRadiusM).toBeCloseTo((100 + 2.25) / 6, 6);
+  expect(Object.keys(result.pairs[0])).toEqual([
+    'name',
+    'neededEdgeDeg',
+    'minHoldDeg',
+    'seconds',
+    'verdict',
+    'turnRadius',
+  ]);
+  expect(['Larch 155', 'Rowan 165']).toContain(result.pick);
+  const birch = await write('birch.pair.json', { ...larch, name: 'Birch 193', discipline: 'GS' });
+  const gates = await write('slalom.csv', 'gate,x,y\n1,1,10\n2,-1,20\n3,1,30\n4,-1,40\n');
+  const many = ['set', file, file, file, birch, file, '--course', gates, '--snow', '10'];
+  const told = await run(many);
+  expect(told.code).toBe(0);
+  expect(told.err.split('\n')[3]).toBe('4 of 5: bending Birch 193 into the snow');
+  expect(told.out).toContain('Birch 193 is stated for giant slalom; these gates are taken as slalom.');
+  expect(told.out.match(/^Birch 193 /gm)!.length).toBeGreaterThan(0);
+  expect(told.out).toContain('Asked on a slope of 20° at 30 km/h kept all the way.');
+  expect(told.out).toContain(
+    'The slope and the speed are assumed; say otherwise with --slope and --speed or',
+  );
+  const stating = await write(
+    'stating.csv',
+    '# mine\ngate,x,y,slope,start speed\n1,1,10,17,34\n2,-1,20,,\n3,1,30,,\n',
+  );
+  const asked = async (...options: string[]) =>
+    (await json('set', file, '--course', stating, '--snow', '10', ...options)).asked;
+  expect(await asked()).toEqual({
+    slopeDeg: 17,
+    speedKmh: 34,
+    speedKept: false,
+    greatestEdgeDeg: 65,
+    assumed: [],
+  });
+  expect(await asked('--speed', '40', '--slope', '12')).toMatchObject({
+    slopeDeg: 12,
+    speedKmh: 40,
+    speedKept: true,
+  });
+  expect(await asked('--start-speed', '20')).toMatchObject({ speedKmh: 20, speedKept: false });
+  expect(await run(['set', file, '--course', stating, '--speed', '20', '--start-speed', '20'])).toMatchObject(
+    {
+      code: 2,
+      err: expect.stringContaining('--start-speed: not together with --speed'),
+    },
+  );
+  expect((await run(['set', '--help'])).out).toContain('30 km/h kept on 20°');
+  const missing = await run(['set', file, '--spacing', '10']);
+  expect(missing).toMatchObject({ code: 2, err: expect.stringContaining('--offset: is missing') });
+});
