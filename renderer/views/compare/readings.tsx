@@ -1,15 +1,7 @@
 import type { JSX } from 'preact';
 import { PairBadge, Quantity } from '../../kit/index.ts';
-import {
-  activePair,
-  type ChosenPair,
-  changeConditions,
-  changeView,
-  chosenPairs,
-  conditions,
-  view,
-} from '../../state/index.ts';
-import { LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from '../edge/asked.ts';
+import { activePair, type ChosenPair, changeView, chosenPairs, conditions, view } from '../../state/index.ts';
+import { ConditionSliders } from '../edge/condition-sliders.tsx';
 import { comparedOf, TAKEN_AS } from './compared.ts';
 import { type Compared, differences } from './differences.ts';
 import { turnAsked } from './turn-asked.ts';
@@ -18,7 +10,6 @@ import { turnAsked } from './turn-asked.ts';
 export function CompareReadings(): JSX.Element {
   const pairs = chosenPairs.value;
   const active = activePair.value;
-  const { edgeDeg, loadN } = conditions.value;
   return (
     <>
       <div class="compare-controls">
@@ -34,24 +25,7 @@ export function CompareReadings(): JSX.Element {
             turnAsked.value = value;
           }}
         />
-        <Quantity
-          label="Edge angle"
-          measure="angleDeg"
-          value={edgeDeg}
-          min={LEAST_EDGE}
-          max={MOST_EDGE}
-          step={1}
-          onInput={value => changeConditions('Edge angle', { edgeDeg: value }, 'edgeDeg')}
-        />
-        <Quantity
-          label="Load on the ski"
-          measure="force"
-          value={loadN}
-          min={LEAST_LOAD}
-          max={MOST_LOAD}
-          step={10}
-          onInput={value => changeConditions('Load', { loadN: value }, 'loadN')}
-        />
+        <ConditionSliders />
       </div>
       {active && pairs.length > 1 && <AllDifferences active={active} pairs={pairs} />}
       <button type="button" onClick={() => changeView({ page: null })}>

@@ -1,44 +1,17 @@
 import type { JSX } from 'preact';
-import { GRAVITY } from '../../../core/run/index.ts';
-import { decimal } from '../../format/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
 import { changeConditions, conditions, SNOWS, settle } from '../../state/index.ts';
-import {
-  LEAST_EDGE,
-  LEAST_HARDNESS,
-  LEAST_LOAD,
-  MOST_EDGE,
-  MOST_FORE,
-  MOST_HARDNESS,
-  MOST_LOAD,
-} from './asked.ts';
+import { LEAST_HARDNESS, MOST_FORE, MOST_HARDNESS } from './asked.ts';
+import { ConditionSliders } from './condition-sliders.tsx';
 
 /** Edge angle, load, fore-aft and snow: what is asked of the ski. */
 export function Controls(): JSX.Element {
-  const { edgeDeg, loadN, hardnessNPerMm3, foreMm, massKg } = conditions.value;
+  const { hardnessNPerMm3, foreMm } = conditions.value;
   const snow = SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would draw its own frame and legend
     <div class="edge-controls" role="group" aria-label="What is asked of the ski">
-      <Quantity
-        label="Edge angle"
-        measure="angleDeg"
-        value={edgeDeg}
-        min={LEAST_EDGE}
-        max={MOST_EDGE}
-        step={1}
-        onInput={value => changeConditions('Edge angle', { edgeDeg: value }, 'edgeDeg')}
-      />
-      <Quantity
-        label="Load"
-        measure="force"
-        value={loadN}
-        min={LEAST_LOAD}
-        max={MOST_LOAD}
-        step={50}
-        note={`${decimal(loadN / (massKg * GRAVITY), 1)} × weight`}
-        onInput={value => changeConditions('Load', { loadN: value }, 'loadN')}
-      />
+      <ConditionSliders />
       <Quantity
         label="Fore-aft"
         measure="stationMm"
@@ -46,7 +19,7 @@ export function Controls(): JSX.Element {
         min={-MOST_FORE}
         max={MOST_FORE}
         step={5}
-        note={foreMm === 0 ? 'over boot centre' : foreMm > 0 ? 'ahead of centre' : 'behind centre'}
+        note={foreMm === 0 ? 'boot centre' : foreMm > 0 ? 'ahead of it' : 'behind it'}
         onInput={value => changeConditions('Fore-aft', { foreMm: value }, 'foreMm')}
       />
       <div class="snow-control">
