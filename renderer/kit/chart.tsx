@@ -3,7 +3,7 @@ import { area, line, type ScaleLinear, scaleLinear } from 'd3';
 import type { ComponentChildren, JSX } from 'preact';
 import { type FormatOptions, formatQuantity, type System, shownAs } from '../format/index.ts';
 import { view } from '../state/index.ts';
-import { ChartAxes } from './chart-axes.tsx';
+import { ChartAxes, tickRoom, ticksUp } from './chart-axes.tsx';
 import { ChartCursor } from './chart-cursor.tsx';
 import { ChartLabels, labelRoom } from './chart-labels.tsx';
 import { Figure, type FigureProps } from './figure.tsx';
@@ -35,7 +35,6 @@ export interface ChartProps
 
 const TOP = 30;
 const BOTTOM = 42;
-const LEFT = 44;
 
 /**
  * A line chart with units on its axes, direct labels, and a cursor that pointer and arrow keys move; its
@@ -91,9 +90,7 @@ export function Chart(props: ChartProps): JSX.Element {
     >
       {size => {
         const right = labelRoom(drawn, size.width);
-        const width = Math.max(40, size.width - LEFT - right);
         const height = Math.max(40, size.height - TOP - BOTTOM);
-        const x = scaleLinear().domain(xExtent).range([0, width]);
         const y = scaleLinear().domain(yExtent).range([height, 0]);
         // Round ends are round in the unit shown, not in the unit held.
         if (!props.y.domain) {
@@ -103,10 +100,21 @@ export function Chart(props: ChartProps): JSX.Element {
             .domain();
           y.domain(nice.map(end => end / toY.factor));
         }
+        const left = tickRoom(ticksUp(y.domain(), toY, height));
+        const width = Math.max(40, size.width - left - right);
+        const x = scaleLinear().domain(xExtent).range([0, width]);
         const plot: Plot = { x, y, width, height, system };
         return (
-          <g transform={`translate(${LEFT},${TOP})`}>
-            <ChartAxes plot={plot} xAxis={props.x} yAxis={props.y} xShown={toX} yShown={toY} />
+          <g transform={`translate(${left},${TOP})`}>
+            <ChartAxes
+              plot={plot}
+              left={left}
+              right={right}
+              xAxis={props.x}
+              yAxis={props.y}
+              xShown={toX}
+              yShown={toY}
+            />
             <svg x={0} y={0} width={width} height={height} overflow="hidden" role="presentation">
               {props.under?.(plot)}
               {drawn.map(each => (

@@ -32,6 +32,7 @@ import './kit.css';
 import './figure.css';
 
 export { Chart, type ChartProps, type Plot } from './chart.tsx';
+export { axisTitle, tickRoom, ticksAcross, ticksUp } from './chart-axes.tsx';
 export { toCsv } from './csv.ts';
 export { Dialog, type DialogProps } from './dialog.tsx';
 export { Empty } from './empty.tsx';

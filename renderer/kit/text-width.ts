@@ -41,7 +41,7 @@ export function textWidth(text: string, size: number, weight = 400): number {
   return context.measureText(text).width;
 }
 
-/** Size of small text in the current look, px. */
+/** Size of small text in the current look, px; 13 where there is no page. */
 export function smallText(): number {
-  return currentLook().small;
+  return typeof document === 'undefined' ? 13 : currentLook().small;
 }

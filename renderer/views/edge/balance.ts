@@ -1,11 +1,13 @@
 import {
   balancedLoad,
+  explainChain,
   GRAVITY,
   holdingSpeed,
   leanAngle,
   normalForce,
   sidewaysForce,
 } from '../../../core/run/index.ts';
+import type { Working } from '../../../core/working/index.ts';
 import { conditions } from '../../state/index.ts';
 import { DEGREE } from './asked.ts';
 
@@ -16,6 +18,8 @@ export interface Balance {
   readonly load: number;
   /** Greatest speed at which the shelf under the boot carries this turn, m/s. */
   readonly greatestSpeed: number;
+  /** How the lean, or the greatest speed, comes about: links of the chain. */
+  explain(...keys: string[]): Working[];
 }
 
 /** Balance in a turn of radius R (m) at the present speed on an edge angle (rad), as the skier crosses the fall line. */
@@ -24,7 +28,7 @@ export function balanceIn(radius: number, edgeAngle: number, baseBevel: number):
   const slope = slopeDeg * DEGREE;
   const sideways = sidewaysForce(massKg, speedKmh / 3.6, radius, slope, 0, 1);
   const lean = leanAngle(sideways, normalForce(massKg, slope));
-  const greatestSpeed = holdingSpeed({
+  const question = {
     turn: { radius: () => radius },
     edgeAngle,
     speed: speedKmh / 3.6,
@@ -33,6 +37,12 @@ export function balanceIn(radius: number, edgeAngle: number, baseBevel: number):
     pastFallLine: 0,
     baseBevel,
     outerShare: 1,
-  });
-  return { lean, load: massKg * GRAVITY * balancedLoad(lean, slope), greatestSpeed };
+  };
+  return {
+    lean,
+    load: massKg * GRAVITY * balancedLoad(lean, slope),
+    greatestSpeed: holdingSpeed(question),
+    explain: (...keys) =>
+      explainChain({ ...question, sidecutRadius: radius }).filter(({ key }) => keys.includes(key)),
+  };
 }

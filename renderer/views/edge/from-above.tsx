@@ -95,7 +95,9 @@ function Tracks({ tracks, size }: { tracks: readonly EdgeTrack[]; size: Size }):
       <text x={x(0)} y={size.height - 8} text-anchor="middle">
         boot centre
       </text>
-      <text x={12} y={14}>{`sideways drawn ×${enlarged}, along ×1`}</text>
+      <text x={12} y={14}>
+        {size.width < 280 ? `sideways ×${enlarged}` : `sideways drawn ×${enlarged}, along ×1`}
+      </text>
     </g>
   );
 }

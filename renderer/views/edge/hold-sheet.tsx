@@ -91,13 +91,22 @@ function OwnHold({ held }: { held: Held }): JSX.Element {
         {formatQuantity(balance.greatestSpeed, 'speed', { system, decimals: 0 }).text}.
       </p>
       <div class="hold-pair">
-        <Reading label="Lean" measure="angle" size="small" value={balance.lean} />
+        <Reading
+          label="Lean"
+          measure="angle"
+          size="small"
+          value={balance.lean}
+          working={() => balance.explain('run.normalForce', 'run.sidewaysForce', 'run.lean')}
+        />
         <Reading
           label="At the boot"
           measure="angle"
           size="small"
           value={hold.boot}
-          working={() => holdWorking(solved.conditions.edgeAngle, 0, baseBevel, balance.lean)}
+          working={() => [
+            holdWorking(solved.conditions.edgeAngle, 0, baseBevel, balance.lean),
+            ...balance.explain('run.holdingSpeed'),
+          ]}
         />
       </div>
       {away && (

@@ -1,8 +1,7 @@
-import { scaleLinear } from 'd3';
 import type { JSX } from 'preact';
 import { type RadiusTable, tableRadius } from '../../../core/carve/index.ts';
 import { decimal, formatQuantity, shownAs } from '../../format/index.ts';
-import { Figure, PairBadge, type Size } from '../../kit/index.ts';
+import { axisTitle, Figure, PairBadge, type Size, tickRoom, ticksAcross, ticksUp } from '../../kit/index.ts';
 import { type ChosenPair, changeConditions, conditions, settle, view } from '../../state/index.ts';
 import { asked, DEGREE, LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';
 import { Isolines } from './isolines.tsx';
@@ -10,8 +9,7 @@ import { type Scales, scalesFor } from './map-scales.ts';
 import { TableProgress } from './table-progress.tsx';
 import { type TableShown, tableShown } from './tables.ts';
 
-const LEFT = 46;
-const TOP = 22;
+const TOP = 26;
 const BOTTOM = 40;
 const RIGHT = 14;
 
@@ -53,14 +51,16 @@ function Drawing(props: {
   const { shown, table, pair, size } = props;
   const { progress } = shown;
   const unit = shownAs('radius', view.value.system);
-  const width = Math.max(40, size.width - LEFT - RIGHT);
   const height = Math.max(40, size.height - TOP - BOTTOM);
+  const loads = ticksUp([LEAST_LOAD, MOST_LOAD], shownAs('force', view.value.system), height);
+  const left = tickRoom(loads);
+  const width = Math.max(40, size.width - left - RIGHT);
   const scales = scalesFor(width, height);
   return (
-    <g transform={`translate(${LEFT},${TOP})`}>
-      <MapAxes scales={scales} width={width} height={height} />
+    <g transform={`translate(${left},${TOP})`}>
+      <MapAxes scales={scales} loads={loads} left={left} width={width} height={height} />
       <Isolines table={table} colour={pair.mark.colour} width={width} height={height} />
-      <text x={width} y={-9} text-anchor="end">
+      <text x={width} y={-11} text-anchor="end">
         {progress === null ? `radius in ${unit.unit}` : `solving, ${decimal(progress * 100, 0)} %`}
       </text>
       <Point scales={scales} table={table} width={width} height={height} />
@@ -68,28 +68,32 @@ function Drawing(props: {
   );
 }
 
-function MapAxes(props: { scales: Scales; width: number; height: number }): JSX.Element {
+function MapAxes(props: {
+  scales: Scales;
+  loads: ReturnType<typeof ticksUp>;
+  left: number;
+  width: number;
+  height: number;
+}): JSX.Element {
   const { x, y } = props.scales;
   const force = shownAs('force', view.value.system);
-  const loads = scaleLinear()
-    .domain(y.domain().map(end => end * force.factor))
-    .ticks(Math.max(2, Math.round(props.height / 40)));
+  const angles = ticksAcross(x.domain(), shownAs('angleDeg', view.value.system), props.width);
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in here takes the focus
     <g class="axes" aria-hidden="true">
-      {loads.map(tick => (
-        <g key={tick} transform={`translate(0,${y(tick / force.factor)})`}>
+      {props.loads.map(({ held, text }) => (
+        <g key={text} transform={`translate(0,${y(held)})`}>
           <line class="grid" x2={props.width} />
           <text x={-8} text-anchor="end" dominant-baseline="central">
-            {tick}
+            {text}
           </text>
         </g>
       ))}
-      {x.ticks(Math.max(2, Math.round(props.width / 60))).map(tick => (
-        <g key={tick} transform={`translate(${x(tick)},${props.height})`}>
+      {angles.map(({ held, text }) => (
+        <g key={text} transform={`translate(${x(held)},${props.height})`}>
           <line class="tick" y2={4} />
           <text y={16} text-anchor="middle">
-            {tick}
+            {text}
           </text>
         </g>
       ))}
@@ -97,7 +101,9 @@ function MapAxes(props: { scales: Scales; width: number; height: number }): JSX.
       <text class="axis-title" x={props.width} y={props.height + 33} text-anchor="end">
         Edge angle, °
       </text>
-      <text class="axis-title" x={-38} y={-9}>{`Load, ${force.unit}`}</text>
+      <text class="axis-title" x={8 - props.left} y={-11}>
+        {axisTitle('Load', force.unit, props.width / 2)}
+      </text>
     </g>
   );
 }

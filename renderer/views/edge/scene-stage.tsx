@@ -79,7 +79,7 @@ export function SceneStage(): JSX.Element {
           }}
         />
         <Segments
-          label="Bend drawn"
+          label="Bend"
           value={exaggeration.value}
           options={[
             { value: 1, label: '×1', title: 'True to scale' },

@@ -18,7 +18,7 @@ export interface SideScale {
 export const RAIL = 20;
 const SIDE = 30;
 /** px under the lowest ski for its figures. */
-const FOOT = 34;
+const FOOT = 38;
 /** Between the rail of the press and the ski: the arrow. */
 const ARROW = { bench: 66, table: 88 };
 

@@ -9,9 +9,11 @@ import { asStations, STARTING, setStiffness, stationsOffBy, withOneMore } from '
 export function StiffnessStrip({ active }: { active: ChosenPair }): JSX.Element {
   const which = field.value;
   const fault = beamOf(active.pair)[which === 'bending' ? 'bendingFault' : 'torsionFault'];
+  const kind = active.pair[which]?.kind;
+  const plain = kind === 'stations' || kind === 'uniform';
   return (
     <div class="stiffness-strip">
-      <p>
+      <p class={fault || !plain ? undefined : 'strip-hint'}>
         <strong>{active.mark.letter}</strong>{' '}
         {fault ? <span class="problem">{fault}</span> : <Stated active={active} which={which} />}
       </p>
