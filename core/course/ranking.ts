@@ -155,7 +155,11 @@ function reason(
     parts.push(
       gap > 0
         ? speedHeld
-          ? `${second.name} ${second.verdict}. Keeping this speed all the same would cost it ${gap.toFixed(2)} s more to win back what drifting takes.`
+          ? `${second.name} ${second.verdict}. ${
+              gap < best.report.seconds / 2
+                ? `Keeping this speed all the same would cost it ${gap.toFixed(2)} s more to win back what drifting takes.`
+                : 'It could not keep this speed: drifting takes more than half of what the slope gives.'
+            }`
           : `It is ${gap.toFixed(2)} s ahead of ${second.name}, which ${second.verdict}.`
         : best.gatesCarved !== second.gatesCarved
           ? `${second.name} is level on time but ${second.verdict}.`

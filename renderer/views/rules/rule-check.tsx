@@ -73,6 +73,7 @@ export function RuleCheckPanel(props: {
         />
         <Choice
           label="Edition"
+          long
           value={edition.value.edition}
           options={knownEditions.value.map(each => ({
             value: each.edition,
@@ -86,7 +87,18 @@ export function RuleCheckPanel(props: {
       </div>
       {problems && (
         <div class="problem" role="alert">
-          <p>{problems.file} is no edition of limits:</p>
+          <p>
+            {problems.file} is no edition of limits:
+            <button
+              type="button"
+              class="bare row-link"
+              onClick={() => {
+                editionProblems.value = null;
+              }}
+            >
+              Close
+            </button>
+          </p>
           <ul>
             {problems.lines.slice(0, 8).map(line => (
               <li key={line}>{line}</li>
@@ -115,14 +127,19 @@ export function RuleCheckPanel(props: {
 
 function Choice(props: {
   label: string;
+  long?: boolean;
   value: string;
   options: readonly { value: string; label: string }[];
   onInput(value: string): void;
 }): JSX.Element {
   return (
-    <label class="choice">
+    <label class={props.long ? 'choice long' : 'choice'}>
       <span>{props.label}</span>
-      <select value={props.value} onChange={event => props.onInput(event.currentTarget.value)}>
+      <select
+        value={props.value}
+        title={props.long ? props.options.find(each => each.value === props.value)?.label : undefined}
+        onChange={event => props.onInput(event.currentTarget.value)}
+      >
         {props.options.map(({ value, label }) => (
           <option key={value} value={value}>
             {label}

@@ -50,10 +50,7 @@ export function AlongSheet(): JSX.Element {
       y={{ label: label.toLowerCase(), measure, zero: shown.value === 'hold' }}
       series={
         shown.value === 'edge'
-          ? [
-              ...series,
-              { id: 'limit', label: 'greatest edge angle', context: true, x: ends, y: [limit, limit] },
-            ]
+          ? [...series, { id: 'limit', label: 'greatest edge', context: true, x: ends, y: [limit, limit] }]
           : series
       }
       tools={

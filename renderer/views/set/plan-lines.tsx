@@ -6,7 +6,7 @@ import type { PlanScale } from './plan-scale.ts';
 import { quickLineOf } from './quick-lines.ts';
 import { chosenRanking } from './rankings.ts';
 
-/** px between lines that coincide. */
+/** px between lines that would lie on one another. */
 const APART = 4;
 
 interface DrawnPath {
@@ -44,22 +44,15 @@ export function pathsOf(): DrawnPath[] {
 export function PlanLines({ scale }: { scale: PlanScale }): JSX.Element {
   const paths = pathsOf();
   const plain = paths.filter(each => !each.quick);
-  const together = new Map<unknown, number>();
-  for (const { path } of plain) together.set(path, (together.get(path) ?? 0) + 1);
-  const placed = new Map<unknown, number>();
-  /** Lines that lie on one another are drawn side by side. */
-  const aside = (path: DrawnPath['path']) => {
-    const place = placed.get(path) ?? 0;
-    placed.set(path, place + 1);
-    return (place - (together.get(path)! - 1) / 2) * APART;
-  };
+  /** Pairs take much the same way, so each line keeps its place beside the others. */
+  const aside = (place: number) => (place - (plain.length - 1) / 2) * APART;
   return (
     <g clip-path="url(#set-plan-clip)">
-      {plain.map(({ pair, path }) => (
+      {plain.map(({ pair, path }, place) => (
         <path
           key={pair.id}
           class="line"
-          d={svgPath(path, scale, aside(path))}
+          d={svgPath(path, scale, aside(place))}
           stroke={pair.mark.colour}
           stroke-dasharray={pair.mark.dash}
         />

@@ -55,6 +55,8 @@ export function SetStage(): JSX.Element {
         }}
       />
       <section
+        // Each sheet is read from its head, wherever the one before was scrolled to.
+        key={sheet.value}
         class="set-sheet"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
         tabIndex={0}

@@ -99,6 +99,16 @@ describe('rankPairs', () => {
     expect(ranking.because).toContain('level with it in everything compared');
   });
 
+  it('says in words when drifting leaves no speed to keep', () => {
+    const { pairs, because } = rankPairs([pairOf(13), pairOf(30)], gates, { holdSpeed: true, startSpeed: 9 });
+    const [best, last] = pairs;
+    expect(last.cost - best.cost).toBeGreaterThan(best.report.seconds / 2);
+    expect(because).toContain('30 m drifts at');
+    expect(because).toContain(
+      'could not keep this speed: drifting takes more than half of what the slope gives',
+    );
+  });
+
   it('tells two pairs of one name apart', () => {
     const twins = [pairOf(30), { ...pairOf(13), name: '30 m' }];
     const ranking = rankPairs(twins, gates, { holdSpeed: true, startSpeed: 9 });
