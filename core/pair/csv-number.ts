@@ -10,7 +10,7 @@ export interface CsvNumber {
 
 /** Reads a written number; null when it is not one. `1.234,5`, `1 234.5`, `12,5 mm` are all understood. */
 export function readCsvNumber(text: string): CsvNumber | null {
-  const found = /^([+\-\u2212]?)([\d.,'\u2019\s\u00a0\u202f]*\d[.,]?)\s*([a-z°/³²µ]*)\.?$/iu.exec(
+  const found = /^([+\-\u2212]?)([\d.,'\u2019\s\u00a0\u202f]*\d[.,]?)\s*([a-z°/³²µ"″]*)\.?$/iu.exec(
     text.trim(),
   );
   if (!found) return null;

@@ -19,7 +19,14 @@ export {
   writeRack,
 } from './rack-file.ts';
 export { readSheet, type Sheet, type SheetGuess, type SheetPair, type SheetProblem } from './sheet.ts';
-export { knownUnit, type SheetColumn, type SheetField, sheetFields, splitUnit } from './sheet-columns.ts';
+export {
+  FAULT_HEADING,
+  knownUnit,
+  type SheetColumn,
+  type SheetField,
+  sheetFields,
+  splitUnit,
+} from './sheet-columns.ts';
 export type { Layup, LayupLayer, Ski, Stiffness } from './ski.ts';
 export { DEFAULTS, skiOf } from './ski-of.ts';
 export type { PairStiffness } from './stiffness-schema.ts';

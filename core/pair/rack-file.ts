@@ -35,8 +35,8 @@ const rackSchema = z.looseObject(
     format: z.literal(RACK_FORMAT, { error: `"${RACK_FORMAT}"` }),
     version: z.int({ error: 'a whole number from 1' }).min(1, { error: 'a whole number from 1' }),
     owner: text(0, 120, 'Owner label').optional(),
-    pairs: list(z.unknown(), 0, 5000, 'pairs'),
-    tuneLog: list(z.unknown(), 0, 100_000, 'tune entries').optional(),
+    pairs: list(z.unknown(), 0, 100_000, 'pairs'),
+    tuneLog: list(z.unknown(), 0, 1_000_000, 'tune entries').optional(),
   },
   { error: 'a JSON object' },
 );

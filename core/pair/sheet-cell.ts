@@ -6,8 +6,8 @@ export type SheetCell =
   | { readonly ok: true; readonly value: number | string; readonly guess: string | null }
   | { readonly ok: false; readonly accepted: string };
 
-const inMm: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000 };
-const inKg: Readonly<Record<string, number>> = { kg: 1, g: 0.001 };
+const inMm: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4 };
+const inKg: Readonly<Record<string, number>> = { kg: 1, g: 0.001, lb: 0.45359237 };
 
 const disciplineWords: Readonly<Record<string, string>> = {
   sl: 'SL',
@@ -24,11 +24,16 @@ const disciplineWords: Readonly<Record<string, string>> = {
   other: 'other',
 };
 
+const LONGEST_OWNER = 120;
+
 /** Reads one cell. `unit` is the heading's unit; a unit written in the cell itself wins. */
 export function readCell(field: SheetField, text: string, unit: string | null): SheetCell {
   const trimmed = text.trim();
   switch (field) {
     case 'owner':
+      return trimmed.length > LONGEST_OWNER
+        ? { ok: false, accepted: `text of at most ${LONGEST_OWNER} characters` }
+        : { ok: true, value: trimmed, guess: null };
     case 'name':
     case 'notes':
       return { ok: true, value: trimmed, guess: null };
@@ -56,7 +61,7 @@ export function readCell(field: SheetField, text: string, unit: string | null): 
         unit,
         inMm,
         value => (value >= 400 ? 'mm' : value >= 40 ? 'cm' : 'm'),
-        'a length such as 1650 mm, 165 cm or 1.65 m',
+        'a length such as 1650 mm, 165 cm, 1.65 m or 65 in',
       );
     default:
       return readQuantity(

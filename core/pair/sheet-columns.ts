@@ -27,6 +27,8 @@ export interface SheetColumn {
   readonly field: SheetField | null;
   /** Unit written in the heading, lower case; null when none is. */
   readonly unit: string | null;
+  /** What cells kept with the pair are kept under: the heading, made different where two are the same. */
+  readonly label: string;
 }
 
 /** Headings as written, lower case, letters only. */
@@ -79,14 +81,23 @@ const fieldOf = new Map<string, SheetField>(
 /** Reads the heading row; a field named twice keeps its first column, the second is kept as it is. */
 export function readColumns(headings: readonly string[]): SheetColumn[] {
   const taken = new Set<SheetField>();
-  return headings.map(heading => {
-    const { word, unit } = splitUnit(heading);
-    const field = fieldOf.get(word) ?? null;
-    if (field === null || taken.has(field)) return { heading: heading.trim(), field: null, unit };
-    taken.add(field);
-    return { heading: heading.trim(), field, unit };
+  const labels = new Set<string>();
+  return headings.map((text, index) => {
+    const { word, unit } = splitUnit(text);
+    const known = fieldOf.get(word) ?? null;
+    const field = known !== null && taken.has(known) ? null : known;
+    if (field !== null) taken.add(field);
+    const heading = text.trim();
+    const plain = heading === '' || heading === '__proto__' ? `column ${index + 1}` : heading;
+    let label = plain;
+    for (let count = 2; labels.has(label); count++) label = `${plain} (${count})`;
+    labels.add(label);
+    return { heading, field, unit, label };
   });
 }
+
+/** The last column of a file of lines at fault: why they were. Read again, such a file says it anew. */
+export const FAULT_HEADING = 'what was wrong';
 
 /** Separates `Tip width (mm)`, `tip_width_mm`, `tipWidthMm` and `Tip width, mm` into word and unit. */
 export function splitUnit(heading: string): { word: string; unit: string | null } {
@@ -117,6 +128,16 @@ export function knownUnit(text: string): string | null {
     case 'metres':
     case 'meters':
       return 'm';
+    case 'in':
+    case 'inch':
+    case 'inches':
+    case '"':
+    case '″':
+      return 'in';
+    case 'lb':
+    case 'lbs':
+    case 'pounds':
+      return 'lb';
     case 'kg':
     case 'kilograms':
       return 'kg';

@@ -3,7 +3,7 @@ import { checkPair } from './pair-file.ts';
 import { PAIR_FORMAT, PAIR_VERSION, type Pair } from './pair-schema.ts';
 import { problem } from './problem.ts';
 import { readCell } from './sheet-cell.ts';
-import { readColumns, type SheetColumn, type SheetField } from './sheet-columns.ts';
+import { FAULT_HEADING, readColumns, type SheetColumn, type SheetField } from './sheet-columns.ts';
 
 export interface SheetPair {
   /** Line of the file, counted from 1. */
@@ -58,8 +58,10 @@ const required: readonly SheetField[] = [
  * with its raw text, or in both; none is lost. Never throws.
  */
 export function readSheet(text: string, separator?: Separator): Sheet {
-  const table = readCsvRows(text, separator);
-  const [headings, ...rows] = table.rows;
+  const table = readCsvRows(text, separator ?? separatorOf(text));
+  const at = headingRow(table.rows);
+  const headings = table.rows[at];
+  const rows = table.rows.slice(at + 1);
   const columns = headings ? readColumns(headings.fields) : [];
   const pairs: SheetPair[] = [];
   const problems: SheetProblem[] = [];
@@ -81,7 +83,10 @@ export function readSheet(text: string, separator?: Separator): Sheet {
     }
     return { separator: table.separator, columns, pairs, problems, guesses };
   }
-  for (const row of rows) readRow(row, columns, pairs, problems, guesses);
+  for (const { line, raw } of table.rows.slice(0, at)) {
+    guesses.push({ row: line, field: 'row', message: `stands above the headings, no pair: ${raw.trim()}` });
+  }
+  for (const row of rows) readRow(row, table.separator, columns, pairs, problems, guesses);
   for (const line of table.unclosedQuotes) {
     const row = table.rows.findLast(candidate => candidate.line <= line);
     const accepted = 'quotes in pairs';
@@ -101,6 +106,7 @@ export function readSheet(text: string, separator?: Separator): Sheet {
 
 function readRow(
   row: CsvRow,
+  separator: Separator,
   columns: readonly SheetColumn[],
   pairs: SheetPair[],
   problems: SheetProblem[],
@@ -113,11 +119,22 @@ function readRow(
     faults.push({ row: row.line, field, found, accepted, message, raw: row.raw });
   };
 
-  row.fields.forEach((cell, index) => {
+  const { cells, joined } = fitted(row, separator, columns);
+  if (joined)
+    guesses.push({ row: row.line, field: 'notes', message: `${columns.at(-1)!.heading}: ${joined}` });
+  const surplus = cells.slice(columns.length).filter(cell => cell.trim() !== '').length;
+  if (surplus > 0 && separator === ',') {
+    // With a comma for the decimals too, every cell behind the first such number stands a column too far.
+    const found = `${columns.length + surplus} cells`;
+    const accepted = `${columns.length} cells, as many as headings`;
+    const why = 'a cell with a comma in it, such as 113,8, belongs in quotes or behind another separator';
+    fault('row', found, accepted, `row: ${found} found; accepted are ${accepted}; ${why}`);
+  }
+  cells.forEach((cell, index) => {
     if (cell.trim() === '') return;
     const column = columns[index];
     if (column?.field == null) {
-      extra[column?.heading || `column ${index + 1}`] = cell.trim();
+      if (column?.heading !== FAULT_HEADING) extra[column?.label ?? `column ${index + 1}`] = cell.trim();
       return;
     }
     const read = readCell(column.field, cell, column.unit);
@@ -148,7 +165,7 @@ function readRow(
   }
 
   // An optional field at fault is set aside and told; the rest of the pair is still worth having.
-  const optional = faults.every(each => !required.includes(each.field as SheetField));
+  const optional = faults.every(each => each.field !== 'row' && !required.includes(each.field as SheetField));
   let imported = faults.length === 0;
   if (!imported && optional) {
     for (const each of faults) delete values[each.field as SheetField];
@@ -159,6 +176,44 @@ function readRow(
   if (imported) {
     pairs.push({ row: row.line, pair: pair as Pair, owner: String(values.owner ?? ''), extra });
   }
+}
+
+const HEADINGS_LOOKED_FOR = 12;
+
+const knownColumns = (fields: readonly string[]): number =>
+  readColumns(fields).filter(column => column.field !== null).length;
+
+/** Which row names the columns: the one of the first few that names most. A title may stand above it. */
+function headingRow(rows: readonly CsvRow[]): number {
+  const counts = rows.slice(0, HEADINGS_LOOKED_FOR).map(row => knownColumns(row.fields));
+  const most = Math.max(0, ...counts);
+  return most > 1 ? counts.indexOf(most) : 0;
+}
+
+/** The separator by which most columns are known; undefined leaves it to the usual guess. */
+function separatorOf(text: string): Separator | undefined {
+  if (/^\uFEFF?sep=/i.test(text)) return undefined;
+  const start = text.split(/\r\n|\n|\r/, HEADINGS_LOOKED_FOR).join('\n');
+  const counted = (['\t', ';', '|', ','] as const).map(separator => ({
+    separator,
+    known: Math.max(0, ...readCsvRows(start, separator).rows.map(row => knownColumns(row.fields))),
+  }));
+  const best = counted.reduce((one, other) => (other.known > one.known ? other : one));
+  return best.known > 1 ? best.separator : undefined;
+}
+
+/** A row whose last column is text takes back what commas in the text have split off. */
+function fitted(
+  row: CsvRow,
+  separator: Separator,
+  columns: readonly SheetColumn[],
+): { cells: readonly string[]; joined: string | null } {
+  const last = columns.length - 1;
+  const rest = row.fields.slice(last);
+  const isText = columns[last]?.field === 'notes' && /\p{L}/u.test(rest[0] ?? '');
+  if (!isText || rest.slice(1).every(cell => cell.trim() === '')) return { cells: row.fields, joined: null };
+  const text = rest.join(separator).trim();
+  return { cells: [...row.fields.slice(0, last), text], joined: `"${text}" read as one cell` };
 }
 
 function pairOf(values: Partial<Record<SheetField, number | string>>): Record<string, unknown> {

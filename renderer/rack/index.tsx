@@ -4,9 +4,11 @@ import { ownerOf } from '../squad/owner.ts';
 import { changeView, chosenPairs, project, rackFileUnsaved } from '../state/index.ts';
 import { comparisons, show } from './comparisons.ts';
 import { saveRack } from './files.ts';
+import { useGrowing } from './growing.ts';
 import { openFiles } from './opening.ts';
 import { newPair } from './pair-form-host.tsx';
 import { RackRow } from './rack-row.tsx';
+import { enterRows, moveAmongRows } from './row-keys.ts';
 
 const rackNow = computed(() => project.value.rack);
 const rackFileNow = computed(() => project.value.rackFile);
@@ -22,8 +24,9 @@ export function RackPanel(): JSX.Element {
     const text = `${pair.name} ${ownerOf(pair)} ${pair.discipline ?? ''} ${pair.lengthMm / 10}`.toLowerCase();
     return words.every(word => text.includes(word));
   });
+  const { shown, end } = useGrowing(found.length);
   const active = activeNow.value;
-  const stop = found.some(entry => entry.id === active) ? active : found[0]?.id;
+  const stop = found.slice(0, shown).some(entry => entry.id === active) ? active : found[0]?.id;
   const chosen = chosenPairs.value.length;
   return (
     <section class="rack" id="rack" aria-label="Rack" tabIndex={-1}>
@@ -43,16 +46,17 @@ export function RackPanel(): JSX.Element {
         onInput={event => {
           wanted.value = event.currentTarget.value;
         }}
-        onKeyDown={event => {
-          if (event.key !== 'ArrowDown') return;
-          document.querySelector<HTMLElement>('.rack-name')?.focus();
-          event.preventDefault();
-        }}
+        onKeyDown={event => enterRows(event, '.rack-name')}
       />
-      <ul class="rack-list" onKeyDown={moveAmongRows}>
-        {found.map(entry => (
+      <ul class="rack-list" onKeyDown={event => moveAmongRows(event, 'li', '.rack-name')}>
+        {found.slice(0, shown).map(entry => (
           <RackRow key={entry.id} entry={entry} focusable={entry.id === stop} />
         ))}
+        {shown < found.length && (
+          <li class="rack-more" ref={end}>
+            {shown} of {found.length} shown; scroll on or search
+          </li>
+        )}
       </ul>
       {rack.length === 0 && (
         <div class="rack-empty">
@@ -111,27 +115,4 @@ export function RackPanel(): JSX.Element {
       )}
     </section>
   );
-}
-
-const PAGE = 10;
-
-/** Up and down, Page up and down, Home and End go from name to name. */
-function moveAmongRows(event: KeyboardEvent): void {
-  const names = [...(event.currentTarget as HTMLElement).querySelectorAll<HTMLElement>('.rack-name')];
-  const row = (event.target as HTMLElement).closest('li');
-  const at = names.findIndex(name => row?.contains(name));
-  const last = names.length - 1;
-  const steps: Record<string, number> = {
-    ArrowDown: Math.min(last, at + 1),
-    ArrowUp: at - 1,
-    PageDown: Math.min(last, at + PAGE),
-    PageUp: Math.max(0, at - PAGE),
-    Home: 0,
-    End: last,
-  };
-  const next = steps[event.key];
-  if (next === undefined) return;
-  event.preventDefault();
-  if (next < 0) document.getElementById('rack-search')?.focus();
-  else names[next]?.focus();
 }

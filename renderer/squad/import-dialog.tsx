@@ -88,6 +88,14 @@ const TITLES: Record<SheetLine['kind'], string> = {
   guess: 'Guesses made',
 };
 
+/** Where the lines are that are too many to be listed. */
+const MORE: Record<SheetLine['kind'], string> = {
+  'not taken in': '; the file of lines at fault holds every one.',
+  'field left out': '; the file of lines at fault holds every one.',
+  odd: '; “Look again” on the squad’s page shows every one.',
+  guess: ' of the same kinds.',
+};
+
 function Lines({ lines }: { lines: readonly SheetLine[] }): JSX.Element {
   if (lines.length === 0) return <p>Nothing is wrong with it and nothing had to be guessed.</p>;
   const groups = groupBy(lines, line => line.kind);
@@ -110,7 +118,7 @@ function Lines({ lines }: { lines: readonly SheetLine[] }): JSX.Element {
             </ul>
             {group.length > MOST_LINES && (
               <p class="soft">
-                and {group.length - MOST_LINES} more; the file of lines at fault holds every one.
+                and {group.length - MOST_LINES} more{MORE[kind]}
               </p>
             )}
           </section>

@@ -1,4 +1,5 @@
 import {
+  FAULT_HEADING,
   oddEntries,
   type Pair,
   readCsvRows,
@@ -104,12 +105,21 @@ export const entriesOf = (
 export function faultSheet({ sheet }: SheetImport): string {
   const { separator, columns, problems } = sheet;
   const byLine = groupBy(problems, each => each.row);
-  const rows = [...byLine.values()].map(told => {
-    const fields = readCsvRows(told[0]!.raw, separator).rows[0]?.fields ?? [];
-    const padded = [...fields, ...Array<string>(Math.max(0, columns.length - fields.length)).fill('')];
-    return [...padded, told.map(whyOf).join(' · ')];
-  });
-  return writeCsvRows([[...columns.map(column => column.heading), 'what was wrong'], ...rows], separator);
+  const lines = [...byLine.values()].map(told => ({
+    fields: readCsvRows(told[0]!.raw, separator).rows[0]?.fields ?? [],
+    why: told.map(whyOf).join(' · '),
+  }));
+  const kept = columns.map(column => column.heading);
+  const at = kept.indexOf(FAULT_HEADING);
+  // The reasons of a file read again give way to the new ones.
+  const without = (cells: readonly string[]) => cells.filter((_, index) => index !== at);
+  const wide = Math.max(0, ...[kept, ...lines.map(line => line.fields)].map(cells => without(cells).length));
+  const padded = (cells: readonly string[]) =>
+    Array.from({ length: wide }, (_, index) => without(cells)[index] ?? '');
+  return writeCsvRows(
+    [[...padded(kept), FAULT_HEADING], ...lines.map(({ fields, why }) => [...padded(fields), why])],
+    separator,
+  );
 }
 
 const whyOf = ({ message, imported }: SheetProblem) =>

@@ -1,5 +1,7 @@
 import type { JSX } from 'preact';
 import { Empty } from '../kit/index.ts';
+import { useGrowing } from '../rack/growing.ts';
+import { moveAmongRows } from '../rack/row-keys.ts';
 import type { SortKey } from './arrange.ts';
 import { importDemo, importFromFile } from './import-state.ts';
 import { allRows, arrangement, changeArrangement, selectedRow, shownRows } from './squad-state.ts';
@@ -20,6 +22,7 @@ const COLUMNS: readonly (readonly [key: SortKey | null, label: string, className
 /** The squad's pairs, a row each. Arrow keys go from pair to pair; see `SquadTableRow` for the other keys. */
 export function SquadTable(): JSX.Element {
   const rows = shownRows.value;
+  const { shown, end } = useGrowing(rows.length);
   if (allRows.value.length === 0) {
     return (
       <Empty>
@@ -37,7 +40,8 @@ export function SquadTable(): JSX.Element {
     return <Empty>No pair matches. Take a filter away, or try part of a name or an owner.</Empty>;
   }
   const selected = selectedRow.value?.entry.id;
-  const focusable = rows.some(row => row.entry.id === selected) ? selected : rows[0]!.entry.id;
+  const drawn = rows.slice(0, shown);
+  const focusable = drawn.some(row => row.entry.id === selected) ? selected : rows[0]!.entry.id;
   return (
     <div class="squad-scroll">
       <table class="squad-table">
@@ -55,8 +59,8 @@ export function SquadTable(): JSX.Element {
             ))}
           </tr>
         </thead>
-        <tbody onKeyDown={moveAmongRows}>
-          {rows.map(row => (
+        <tbody onKeyDown={event => moveAmongRows(event, 'tr', '.squad-name')}>
+          {drawn.map(row => (
             <SquadTableRow
               key={row.entry.id}
               row={row}
@@ -66,6 +70,11 @@ export function SquadTable(): JSX.Element {
           ))}
         </tbody>
       </table>
+      {shown < rows.length && (
+        <p class="rack-more" ref={end}>
+          {shown} of {rows.length} shown; scroll on or search
+        </p>
+      )}
     </div>
   );
 }
@@ -94,26 +103,4 @@ function Heading(props: { sortKey: SortKey | null; label: string; className?: st
       </button>
     </th>
   );
-}
-
-const PAGE = 10;
-
-function moveAmongRows(event: KeyboardEvent): void {
-  const names = [...(event.currentTarget as HTMLElement).querySelectorAll<HTMLElement>('.squad-name')];
-  const row = (event.target as HTMLElement).closest('tr');
-  const at = names.findIndex(name => row?.contains(name));
-  const last = names.length - 1;
-  const steps: Record<string, number> = {
-    ArrowDown: at + 1,
-    ArrowUp: at - 1,
-    PageDown: Math.min(last, at + PAGE),
-    PageUp: Math.max(0, at - PAGE),
-    Home: 0,
-    End: last,
-  };
-  const next = steps[event.key];
-  if (next === undefined) return;
-  event.preventDefault();
-  if (next < 0) document.getElementById('rack-search')?.focus();
-  else names[next]?.focus();
 }

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { Segments } from '../kit/index.ts';
+import { enterRows } from '../rack/row-keys.ts';
 import { changeView, chosenPairs, edit, project, setDueAfter, settle } from '../state/index.ts';
 import { AS_IN_RACK, NO_OWNER, type Show } from './arrange.ts';
 import { importDemo, importFromFile } from './import-state.ts';
@@ -26,11 +27,7 @@ export function SquadTools(): JSX.Element {
           aria-label="Find by name, owner, discipline, length or notes"
           value={by.words}
           onInput={event => changeArrangement({ words: event.currentTarget.value })}
-          onKeyDown={event => {
-            if (event.key !== 'ArrowDown') return;
-            document.querySelector<HTMLElement>('.squad-name')?.focus();
-            event.preventDefault();
-          }}
+          onKeyDown={event => enterRows(event, '.squad-name')}
         />
         <Choice
           label="Owner"

@@ -81,6 +81,74 @@ describe('readSheet', () => {
     expect(problems[0].message).toContain('no such column');
   });
 
+  it('finds the separator by which the headings are known, whatever else stands in them', () => {
+    const text =
+      'name,length (mm),contact (mm),tip,waist,tail,"notes; remarks | wishes"\nLarch,1650,1450,116,66,104,a\n';
+    const sheet = readSheet(text);
+    expect(sheet.separator).toBe(',');
+    expect(sheet.pairs.map(each => each.pair.name)).toEqual(['Larch']);
+  });
+
+  it('finds the headings under a title, and tells what stands above them', () => {
+    const sheet = readSheet(
+      `Squad rack;;;\n\nPrinted;2026-11-20\n${heading}\nAda;Larch;SL;165;1450;116;66;104;87;0.5;1.9;\n`,
+    );
+    expect(sheet.pairs.map(each => [each.row, each.pair.name])).toEqual([[5, 'Larch']]);
+    expect(sheet.guesses.filter(each => each.field === 'row').map(each => each.row)).toEqual([1, 3]);
+  });
+
+  it('reads inches, written in the heading or behind the number', () => {
+    const sheet = readSheet(
+      'name;length (in);contact length (in);tip (in);waist;tail;mass (lb)\nLarch;65;57;4.57;2.6 in;"3,96""";4.2\n',
+    );
+    expect(sheet.problems).toEqual([]);
+    expect(sheet.pairs[0]!.pair).toMatchObject({
+      lengthMm: 1651,
+      contactLengthMm: 1447.8,
+      tipWidthMm: 116.078,
+      waistWidthMm: 66.04,
+      tailWidthMm: 100.584,
+      massKg: 1.905087954,
+    });
+  });
+
+  it('does not take numbers over whose decimal commas have pushed the cells along', () => {
+    const commas = heading.replaceAll(';', ',');
+    const { pairs, problems } = readSheet(`${commas}\nAda,Larch,SL,165,1450,116,66,5,104,87,0,5,1,9,\n`);
+    expect(pairs).toEqual([]);
+    expect(problems.find(each => each.field === 'row')?.message).toContain('belongs in quotes');
+  });
+
+  it('takes commas of a last note for what they are', () => {
+    const commas = heading.replaceAll(';', ',');
+    const { pairs } = readSheet(
+      `${commas}\nAda,Larch,SL,165,1450,116,66,104,87,0.5,1.9,fresh base, for ice\n`,
+    );
+    expect(pairs[0]!.pair.notes).toBe('fresh base, for ice');
+  });
+
+  it('keeps the cells of headings that are written twice, or not at all', () => {
+    const { pairs } = readSheet(
+      'name;length;contact;tip;waist;tail;tip;locker;locker;;__proto__\nLarch;1650;1450;116;66;104;117;a;b;c;d\n',
+    );
+    expect(pairs[0]!.pair.tipWidthMm).toBe(116);
+    expect(pairs[0]!.extra).toEqual({
+      'tip (2)': '117',
+      locker: 'a',
+      'locker (2)': 'b',
+      'column 10': 'c',
+      'column 11': 'd',
+    });
+  });
+
+  it('sets an owner aside that is longer than a pair file holds, and says so', () => {
+    const { pairs, problems } = readSheet(
+      `${heading}\n${'A'.repeat(121)};Larch;SL;165;1450;116;66;104;87;0.5;1.9;\n`,
+    );
+    expect(pairs[0]!.owner).toBe('');
+    expect(problems).toMatchObject([{ field: 'owner', imported: true }]);
+  });
+
   it('keeps every row of a file without headings', () => {
     const { problems } = readSheet('Larch,155\nRowan,165\n');
     expect(problems.map(p => p.raw)).toEqual(['Larch,155', 'Rowan,165']);

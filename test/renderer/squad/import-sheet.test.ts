@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkPair, rackOf, readRack, readSheet, writeRack } from '../../../core/pair/index.ts';
+import { checkPair, rackOf, readCsvRows, readRack, readSheet, writeRack } from '../../../core/pair/index.ts';
 import { entriesOf, faultSheet, lookOver } from '../../../renderer/squad/import-sheet.ts';
 import { extraOf, ownerOf, withOwner } from '../../../renderer/squad/owner.ts';
 
@@ -48,6 +48,15 @@ describe('a sheet looked over', () => {
       text.replace('thick', '113,8').replace('64;;;;', '64;79;0,5;;').replace(';45;', ';0,7;'),
     );
     expect(again.pairs.map(each => each.pair.name)).toEqual(['Birch', 'Rowan', 'Alder']);
+  });
+
+  it('lines its reasons up under their heading, once, also behind cells too many', () => {
+    const long = lookOver('squad.csv', `${sheet}\nBruno;Elm;GS;188;1650;95;64;;;;x;y`, []);
+    const again = lookOver('again.csv', faultSheet(long), []);
+    const [head, ...lines] = readCsvRows(faultSheet(again)).rows.map(row => row.fields);
+    expect(head!.filter(cell => cell === 'what was wrong')).toHaveLength(1);
+    for (const line of lines) expect(line[head!.length - 1]).toMatch(/accepted/);
+    expect(lines.some(line => line.includes('x') && line.includes('y'))).toBe(true);
   });
 
   it('knows pairs that the rack has to the last measurement', () => {
