@@ -4,6 +4,7 @@ import { flatTable } from './flat-table.ts';
 import { largeBend } from './large-bend.ts';
 import { localWidth } from './local-width.ts';
 import { massPerLength } from './mass.ts';
+import { endPieces } from './overhang.ts';
 import { type Springs, springs } from './springs.ts';
 import { bendingOf, torsionOf } from './stiffness.ts';
 import { type Mode, type VibrationOptions, vibrate } from './vibration.ts';
@@ -127,6 +128,7 @@ export function vibrationTest(ski: Ski, options: VibrationOptions = {}): Vibrati
       torsion: torsionOf(ski, width),
       massPerLength: mass,
       width,
+      ends: endPieces(ski, mass, width),
     },
     options,
   );

@@ -38,6 +38,7 @@ export { type LargeBend, largeBend, largeCantilever } from './large-bend.ts';
 export { type LayupSection, layupSection, layupSections } from './layup.ts';
 export { localWidth } from './local-width.ts';
 export { massPerLength } from './mass.ts';
+export { type EndPiece, type EndPieces, endPieces, overhang } from './overhang.ts';
 export type { Profile } from './profile.ts';
 export {
   bendingCompliance,

@@ -8,8 +8,8 @@ const PANELS = 60;
 
 /**
  * Mass along the ski, kg/m: from the layup where bending is given as one, else the ski's mass spread over its
- * overall length in proportion to the local width. The beam ends at the contact points, so what lies beyond
- * them is left out. Null when the file gives neither.
+ * overall length in proportion to the local width. The beam ends at the contact points; what lies beyond them
+ * is `endPieces`. Null when the file gives neither.
  */
 export function massPerLength(ski: Ski, width: Profile = localWidth(ski)): Profile | null {
   const { bending, contactLength, length, mass } = ski;

@@ -7,6 +7,7 @@ import {
 } from '../numeric/index.ts';
 import { BENDING_HALF, bendingMatrix, DEFAULT_ELEMENTS, gaussValues, hermite, meshThrough } from './beam.ts';
 import { lowestModes } from './eigen.ts';
+import type { EndPiece, EndPieces } from './overhang.ts';
 import type { Profile } from './profile.ts';
 import { type ClampedSki, soleSpan } from './springs.ts';
 
@@ -29,6 +30,8 @@ export interface VibratingSki extends ClampedSki {
   readonly massPerLength: Profile;
   /** Full width, m: the strip's polar inertia is mass a length × width²/12. */
   readonly width: Profile;
+  /** What lies beyond the contact points and swings with them; absent for a bare beam. */
+  readonly ends?: EndPieces;
 }
 
 export interface VibrationOptions {
@@ -84,6 +87,9 @@ type Held = 'none' | 'from' | 'to';
 function bendingModes(ski: VibratingSki, x: Float64Array, held: Held, count: number, label: string): Mode[] {
   const stiffness = bendingMatrix(x, gaussValues(ski.bending, x));
   const mass = massMatrix(x, ski.massPerLength);
+  const last = x.length - 1;
+  if (ski.ends && held !== 'from') carry(mass, 0, ski.ends.rear, -1);
+  if (ski.ends && held !== 'to') carry(mass, 2 * last, ski.ends.front, 1);
   const end = 2 * (held === 'to' ? x.length - 1 : 0);
   if (held !== 'none') for (const index of [end, end + 1]) hold(stiffness, mass, index);
   return modesOf(stiffness, mass, held === 'none' ? 2 : 0, count, `${label}bending`, x, 2);
@@ -115,8 +121,22 @@ function torsionModes(
       addSymmetric(inertia, e + 1, e + 1, j * t * t);
     }
   }
+  const { ends } = ski;
+  const polar = ({ mass, width }: EndPiece) => (mass * width ** 2) / 12;
+  if (ends && held !== 'from') addSymmetric(inertia, 0, 0, polar(ends.rear));
+  if (ends && held !== 'to') addSymmetric(inertia, x.length - 1, x.length - 1, polar(ends.front));
   if (held !== 'none') hold(stiffness, inertia, held === 'to' ? x.length - 1 : 0);
   return modesOf(stiffness, inertia, held === 'none' ? 1 : 0, count, `${label}torsion`, x, 1);
+}
+
+/**
+ * A rigid piece of even mass on the deflection at `index` and the slope after it: at s beyond the end it moves
+ * by w ± sw′, so ∫(w ± sw′)² dm gives m, ±ml/2 and ml²/3.
+ */
+function carry(band: SymmetricBand, index: number, { mass, length }: EndPiece, side: 1 | -1): void {
+  addSymmetric(band, index, index, mass);
+  addSymmetric(band, index + 1, index, (side * mass * length) / 2);
+  addSymmetric(band, index + 1, index + 1, (mass * length ** 2) / 3);
 }
 
 /**

@@ -179,7 +179,7 @@ function uniformFrequency(bending: number, mass: number, length: number): Workin
       input('mu', '\\mu', mass, 'kg/m', 'mass a length at mid-ski'),
     ],
     result: { value: (root ** 2 / (2 * Math.PI * length ** 2)) * Math.sqrt(bending / mass), unit: 'Hz' },
-    note: 'For comparison; the reading solves this ski with its own EI(x) and mass.',
+    note: 'For comparison, without the ends beyond the contact points. The reading solves this ski with its own EI(x) and mass, the ends swinging with it.',
     source: 'Blevins, Formulas for Natural Frequency and Mode Shape (roots seen in part)',
     status: 'from memory',
   };

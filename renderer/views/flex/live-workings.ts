@@ -1,3 +1,4 @@
+import { overhang } from '../../../core/flex/index.ts';
 import type { Working, WorkingInput } from '../../../core/working/index.ts';
 import { type Bendable, tableOf } from './beams.ts';
 import { setupOf } from './bench.ts';
@@ -70,14 +71,30 @@ export function tableLoads(pair: Bendable): Working[] {
 /** A natural frequency: solved, so told in words. */
 export function frequency(pair: Bendable, hz: number, kind: string): Working {
   const { contactLength, mass } = pair.ski;
+  const ends = overhang(pair.ski);
+  const whose =
+    pair.ski.bending?.kind === 'layup' ? 'the layers give the mass' : 'the mass follows the width';
   return {
     ...solved('flex.frequency', `Frequency of ${kind}, free ski`, 'f', hz, 'Hz', [
       given('L', 'L', contactLength, 'm', 'contact length', 'contactLengthMm'),
-      ...(mass === null ? [] : [given('m', 'm', mass, 'kg', 'mass of one ski', 'massKg')]),
+      given(
+        'l_r',
+        'l_r',
+        ends.rear,
+        'm',
+        'beyond the rear contact point, three tenths of the rest',
+        'lengthMm',
+      ),
+      given('l_f', 'l_f', ends.front, 'm', 'beyond the front contact point, seven tenths', 'lengthMm'),
+      ...(mass === null || pair.ski.bending?.kind === 'layup'
+        ? []
+        : [given('m', 'm', mass, 'kg', 'mass of one ski', 'massKg')]),
     ]),
     note:
       'Lowest eigenvalues of the consistent stiffness and mass matrices of the free ski with its own EI(x) and ' +
-      'mass a length; rigid motions left out. Ends beyond the contact points are left out too.',
+      `mass a length (${whose}); rigid motions left out. What lies beyond the contact points swings with them ` +
+      'as rigid pieces of the mean mass a length: how the rest of the length is shared between the ends is ' +
+      'common practice, not stated by the file.',
   };
 }
 

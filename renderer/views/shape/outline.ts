@@ -1,3 +1,4 @@
+import { overhang as lengthBeyond } from '../../../core/flex/index.ts';
 import { edgeCurve } from '../../../core/shape/index.ts';
 import { type ChosenPair, perPair, ski } from '../../state/index.ts';
 
@@ -19,14 +20,8 @@ export const halfOutline = perPair((pair): HalfOutline => {
   return { x, y: x.map(each => edge.halfWidth(each)) };
 });
 
-/**
- * Length beyond each contact point, m. The file says only how much there is in all; a ski carries most of
- * it in front, and the drawing marks both ends as not measured.
- */
-export function overhang({ ski }: Pick<ChosenPair, 'ski'>): { rear: number; front: number } {
-  const beyond = Math.max(0, ski.length - ski.contactLength);
-  return { rear: beyond * 0.3, front: beyond * 0.7 };
-}
+/** Length beyond each contact point, m; the drawing marks both ends as not measured. */
+export const overhang = ({ ski }: Pick<ChosenPair, 'ski'>) => lengthBeyond(ski);
 
 /** Maps metres on the ski to px: x along, y across; `across` is px per metre of half width. */
 export interface Placing {

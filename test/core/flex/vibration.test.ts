@@ -1,7 +1,17 @@
-import { expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { symmetricEigen } from '../../../core/flex/eigen.ts';
-import { dampingRatio, massMatrix, meshThrough, vibrate, vibrationTest } from '../../../core/flex/index.ts';
-import { multiplySymmetric } from '../../../core/numeric/index.ts';
+import {
+  dampingRatio,
+  endPieces,
+  localWidth,
+  massMatrix,
+  massPerLength,
+  meshThrough,
+  type VibratingSki,
+  vibrate,
+  vibrationTest,
+} from '../../../core/flex/index.ts';
+import { multiplySymmetric, quadrature } from '../../../core/numeric/index.ts';
 import { invented } from './ski.ts';
 
 const uniform = {
@@ -81,4 +91,76 @@ test('a ski answers with its lowest modes or says what it needs', () => {
 test('damping from the half-value time', () => {
   expect(dampingRatio(15, 0.2)).toBeCloseTo(Math.LN2 / (6 * Math.PI), 12);
   expect(() => dampingRatio(15, 0)).toThrow(/halfValueTime: 0 s/);
+});
+
+describe('the ends beyond the contact points', () => {
+  const ei = 400;
+  const mu = 1.2;
+  const bare = { ...uniform, bending: () => ei, torsion: null, massPerLength: () => mu };
+
+  it('lower the frequencies as a beam with very stiff ends of the same mass does', () => {
+    const rear = 0.06;
+    const front = 0.14;
+    const whole = bare.length + rear + front;
+    const piece = (length: number) => ({ length, mass: mu * length, width: 0.1 });
+    const carried = vibrate(
+      { ...bare, ends: { rear: piece(rear), front: piece(front) } },
+      { modes: 3, elements: 160 },
+    );
+    const stiffEnds = vibrate(
+      {
+        ...bare,
+        length: whole,
+        bending: x => (x < rear || x > rear + bare.length ? 1e5 * ei : ei),
+      },
+      { modes: 3, elements: 400 },
+    );
+    carried.forEach((mode, at) => {
+      expect(mode.hz / stiffEnds[at]!.hz).toBeCloseTo(1, 2);
+      expect(mode.hz).toBeLessThan(vibrate(bare, { modes: 3 })[at]!.hz);
+    });
+  });
+
+  // Derived: cantilever with a point mass M = r μ ℓ at its end, 1 + cosβ coshβ + rβ(cosβ sinhβ − sinβ coshβ) = 0.
+  it('a point at the end of a clamped forebody swings at the root of its own equation', () => {
+    const ratio = 0.5;
+    const front = bare.length - (bare.bootCentre + bare.soleLength / 2);
+    const none = { length: 0, mass: 0, width: 0 };
+    const ends = { rear: none, front: { length: 0, mass: ratio * mu * front, width: 0 } };
+    const found = vibrate({ ...bare, ends }, { clamped: true, modes: 6 }).find(
+      mode => mode.kind === 'forebody bending 1',
+    )!;
+    const equation = (b: number) =>
+      1 + Math.cos(b) * Math.cosh(b) + ratio * b * (Math.cos(b) * Math.sinh(b) - Math.sin(b) * Math.cosh(b));
+    let low = 0.5;
+    let high = 1.87;
+    expect(equation(low) * equation(high)).toBeLessThan(0);
+    for (let i = 0; i < 60; i++) {
+      const middle = (low + high) / 2;
+      if (equation(middle) * equation(low) > 0) low = middle;
+      else high = middle;
+    }
+    expect(found.hz).toBeCloseTo((low ** 2 / (2 * Math.PI * front ** 2)) * Math.sqrt(ei / mu), 3);
+  });
+
+  it('weigh what is left of the mass the file states', () => {
+    const ski = invented({ mass: 2 });
+    const mass = massPerLength(ski)!;
+    const width = localWidth(ski);
+    const { rear, front } = endPieces(ski, mass, width);
+    const between = quadrature(mass, 0, ski.contactLength, 60);
+    expect(rear.mass + front.mass + between).toBeCloseTo(2, 9);
+    expect(rear.length + front.length).toBeCloseTo(ski.length - ski.contactLength, 12);
+  });
+
+  it('twist slower with them', () => {
+    const twisting = { ...uniform, massPerLength: () => mu };
+    const ends = {
+      rear: { length: 0.05, mass: 0.06, width: 0.1 },
+      front: { length: 0.1, mass: 0.12, width: 0.11 },
+    };
+    const first = (ski: VibratingSki) =>
+      vibrate(ski, { modes: 6 }).find(({ kind }) => kind === 'torsion 1')!.hz;
+    expect(first({ ...twisting, ends })).toBeLessThan(first(twisting));
+  });
 });
