@@ -36,6 +36,7 @@ export {
 } from './identify.ts';
 export { type LargeBend, largeBend, largeCantilever } from './large-bend.ts';
 export { type LayupSection, layupSection, layupSections } from './layup.ts';
+export { layupPieces, type Piece, type SidedLayup, type SideStrip } from './layup-pieces.ts';
 export { localWidth } from './local-width.ts';
 export { massPerLength } from './mass.ts';
 export { type EndPiece, type EndPieces, endPieces, overhang } from './overhang.ts';
@@ -53,4 +54,4 @@ export { bendingOf, type ProfileOptions, profileOf, torsionOf } from './stiffnes
 export { StiffnessError } from './stiffness-error.ts';
 export { type TwistBench, torsionalSpring, twistBench } from './twist-bench.ts';
 export { type Mode, massMatrix, type VibratingSki, type VibrationOptions, vibrate } from './vibration.ts';
-export { flexWorkings } from './working.ts';
+export { flexWorkings, layupWorkings } from './working.ts';

@@ -7,6 +7,8 @@ import { flattenIndex, springs } from './springs.ts';
 import { bendingOf, torsionOf } from './stiffness.ts';
 import { twistBench } from './twist-bench.ts';
 
+export { layupWorkings } from './layup-working.ts';
+
 const HANDBOOK = "any handbook (Roark's Formulas for Stress and Strain)";
 const VOCABULARY = 'in the manner of ISO 6289:2025 (vocabulary; its fixtures are not claimed)';
 

@@ -1,0 +1,98 @@
+import { monotoneCubic } from '../numeric/index.ts';
+import type { Layup, LayupLayer } from '../pair/index.ts';
+import type { Profile } from './profile.ts';
+import { StiffnessError } from './stiffness-error.ts';
+
+/** A strip along either side of the ski, SI; both sides alike. */
+export interface SideStrip {
+  /** Of one side, m. */
+  readonly width: number;
+  /** Pa. */
+  readonly youngs: number;
+  readonly shear: number;
+  /** kg/m³. */
+  readonly density: number;
+}
+
+/** A layup with what its sides are made of; absent sides are none, and the layers reach to the side. */
+export interface SidedLayup extends Layup {
+  /** Steel edges from the base up to `height` (m). */
+  readonly edges?: SideStrip & { readonly height: number };
+  /** Sidewalls from the top of the steel edges, or from the base, to the top of the layers. */
+  readonly sidewalls?: SideStrip;
+}
+
+/** A rectangle of the cross-section: `width` in all, from `low` to `high` over the base, m. */
+export interface Piece {
+  readonly name: string;
+  readonly width: number;
+  readonly low: number;
+  readonly high: number;
+  readonly youngs: number;
+  readonly shear: number;
+  readonly density: number;
+}
+
+const piece = (
+  name: string,
+  width: number,
+  low: number,
+  high: number,
+  of: SideStrip | LayupLayer,
+): Piece => ({
+  name,
+  width,
+  low,
+  high,
+  youngs: of.youngs,
+  shear: of.shear,
+  density: of.density,
+});
+
+/**
+ * The cross-section at `x` (m from the rear contact point) as rectangles, base first. Sides take the place of
+ * the layers beside them: at every height a layer is as wide as its share of the ski, or as the sides leave.
+ *
+ * @throws StiffnessError where the sides leave no width between them
+ */
+export function layupPieces(layup: SidedLayup, width: Profile): (x: number) => Piece[] {
+  const { layers, edges, sidewalls } = layup;
+  const thicknessOf = layers.map(({ thickness }) => {
+    if (typeof thickness === 'number') return () => thickness;
+    return monotoneCubic(
+      thickness.map(station => station.x),
+      thickness.map(station => station.thickness),
+    );
+  });
+  return x => {
+    const w = width(x);
+    const thick = thicknessOf.map(at => at(x));
+    const top = thick.reduce((sum, t) => sum + t, 0);
+    const edgeTop = edges ? Math.min(edges.height, top) : 0;
+    const between = (side: SideStrip | undefined, of: string) => {
+      const left = w - 2 * (side?.width ?? 0);
+      if (left > 0) return left;
+      throw new StiffnessError(
+        `${of}.widthMm`,
+        `${side!.width * 1e3} found; less than half the ski's width of ${(w * 1e3).toFixed(1)} mm is accepted`,
+      );
+    };
+    const low = between(edges, 'edges');
+    const high = between(sidewalls, 'sidewalls');
+    const pieces: Piece[] = [];
+    let bottom = 0;
+    layers.forEach((layer, at) => {
+      const end = bottom + thick[at];
+      const share = w * layer.widthShare;
+      // A layer that reaches past the steel edge is cut at its top.
+      const cut = Math.min(end, Math.max(bottom, edgeTop));
+      if (cut > bottom) pieces.push(piece(layer.material, Math.min(share, low), bottom, cut, layer));
+      if (end > cut) pieces.push(piece(layer.material, Math.min(share, high), cut, end, layer));
+      bottom = end;
+    });
+    if (edges) pieces.push(piece('edges', 2 * edges.width, 0, edgeTop, edges));
+    if (sidewalls && top > edgeTop)
+      pieces.push(piece('sidewalls', 2 * sidewalls.width, edgeTop, top, sidewalls));
+    return pieces;
+  };
+}
