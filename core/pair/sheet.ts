@@ -156,8 +156,10 @@ function readRow(
     if (blocked.has(field)) continue;
     const missing = told.found === 'nothing' && required.includes(field as SheetField);
     const column = columns.find(each => each.field === field);
+    const cell = column && row.fields[columns.indexOf(column)]?.trim();
     const message = !missing
-      ? told.message
+      ? told.message +
+        (cell && cell !== told.found ? ` (the sheet has "${cell}" under "${column.heading}")` : '')
       : column
         ? `${field}: the cell under "${column.heading}" is empty; accepted is ${told.accepted}`
         : `${field}: the sheet has no such column; accepted is ${told.accepted}`;

@@ -3,7 +3,6 @@ import { helpOpen } from '../help/index.tsx';
 import { Segments } from '../kit/index.ts';
 import { saveEntry } from '../rack/files.ts';
 import { openFiles } from '../rack/opening.ts';
-import { showRecent } from '../rack/recent-list.tsx';
 import { printSheet } from '../sheet/index.ts';
 import {
   activePair,
@@ -27,14 +26,6 @@ export function TopBar(): JSX.Element {
       <div class="top-group">
         <button type="button" class="quiet" onClick={openFiles}>
           Open…
-        </button>
-        <button
-          type="button"
-          class="quiet"
-          title="Files opened or saved lately (Ctrl Shift O)"
-          onClick={() => void showRecent()}
-        >
-          Recent
         </button>
         <button
           type="button"

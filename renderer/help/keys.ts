@@ -20,6 +20,7 @@ export const KEYS: readonly { title: string; keys: readonly (readonly [string, s
       ['Ctrl Shift Z', 'Redo'],
       ['Ctrl N', 'New pair'],
       ['Ctrl O', 'Open pairs and racks'],
+      ['Ctrl Shift O', 'Open one of the recent files'],
       ['Ctrl S', 'Save the active pair'],
       ['Ctrl Shift S', 'Save the active pair under another name'],
       ['Ctrl P', 'Sheet of the active pair, as PDF'],
@@ -35,12 +36,23 @@ export const KEYS: readonly { title: string; keys: readonly (readonly [string, s
     ],
   },
   {
-    title: 'In the rack',
+    title: 'In the rack and the squad’s table',
     keys: [
-      ['↑ ↓', 'Next pair up or down'],
+      ['/', 'The search field; ↓ goes on to the pairs'],
+      ['↑ ↓', 'Next pair up or down; up from the first to the search field'],
+      ['Page ↑ ↓', 'Ten pairs on'],
+      ['Home, End', 'First and last pair'],
       ['Space', 'Choose the pair, or let it go'],
       ['Enter', 'Edit the pair'],
       ['Delete', 'Remove the pair (undo brings it back)'],
+    ],
+  },
+  {
+    title: 'Squad rack only',
+    keys: [
+      ['Enter, on a heading', 'Sort by it; again turns the order round; a third time as in the rack'],
+      ['Ctrl V', 'Look over rows copied from a spreadsheet'],
+      ['Enter, in the tune form', 'Add to the log'],
     ],
   },
 ];

@@ -8,6 +8,7 @@ import { useGrowing } from './growing.ts';
 import { openFiles } from './opening.ts';
 import { newPair } from './pair-form-host.tsx';
 import { RackRow } from './rack-row.tsx';
+import { showRecent } from './recent-list.tsx';
 import { enterRows, moveAmongRows } from './row-keys.ts';
 
 const rackNow = computed(() => project.value.rack);
@@ -32,6 +33,14 @@ export function RackPanel(): JSX.Element {
     <section class="rack" id="rack" aria-label="Rack" tabIndex={-1}>
       <header class="rack-head">
         <h2>Rack</h2>
+        <button
+          type="button"
+          class="quiet"
+          title="Files opened or saved lately (Ctrl Shift O)"
+          onClick={() => void showRecent()}
+        >
+          Recent…
+        </button>
         <button type="button" class="quiet" onClick={newPair}>
           New pair
         </button>

@@ -16,6 +16,14 @@ export interface FieldGroup {
   readonly fields: readonly NumberField[];
 }
 
+/** What a field of a technician's sheet is called, as the pair form calls it. */
+export function fieldLabel(field: string): string {
+  const known = FIELD_GROUPS.flatMap(group => group.fields).find(
+    each => each.field.replace(/^edges\./, '') === field,
+  );
+  return known?.label ?? field[0]!.toUpperCase() + field.slice(1);
+}
+
 export const FIELD_GROUPS: readonly FieldGroup[] = [
   {
     title: 'Lengths',

@@ -20,6 +20,7 @@ import { saveEntry } from './files.ts';
 import { newId } from './new-id.ts';
 import { editPair } from './pair-form-host.tsx';
 import { radiusOf } from './radius.ts';
+import { removeRow } from './row-keys.ts';
 
 const system = computed(() => view.value.system);
 
@@ -45,7 +46,7 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === ' ') toggle(entry);
     else if (event.key === 'Enter') editPair(id);
-    else if (event.key === 'Delete') remove(entry);
+    else if (event.key === 'Delete') removeRow(event, 'li', '.rack-name', () => remove(entry));
     else return;
     event.preventDefault();
     event.stopPropagation();
@@ -73,22 +74,30 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
       >
         <span class="rack-title">
           {mark && <PairBadge mark={mark} />}
-          <span class="rack-words">{pair.name}</span>
+          <span class="rack-words" title={pair.name}>
+            {pair.name}
+          </span>
           {isUnsaved(entry) && (
             <span class="unsaved" title="Unsaved changes">
               ●<span class="sr-only"> unsaved changes</span>
             </span>
           )}
-        </span>
-        <span class="rack-facts">
-          <span>{facts.join(' · ')}</span>
-          {owner && <span class="rack-owner">{owner}</span>}
           {pair.demo && (
             <span class="demo">
               demo<span class="sr-only"> data</span>
             </span>
           )}
           {entry.readOnly && <span class="demo">read-only</span>}
+        </span>
+        <span class="rack-facts">
+          {owner && (
+            <span class="rack-owner" title={owner}>
+              {owner}
+            </span>
+          )}
+          {facts.map(fact => (
+            <span key={fact}>{fact}</span>
+          ))}
         </span>
       </button>
       {active && (

@@ -33,3 +33,16 @@ export function enterRows(event: KeyboardEvent, name: string): void {
   document.querySelector<HTMLElement>(name)?.focus();
   event.preventDefault();
 }
+
+/** Removes the pair of the row in focus; the focus goes on to the row that comes into its place. */
+export function removeRow(event: KeyboardEvent, row: string, name: string, remove: () => void): void {
+  const own = (event.target as HTMLElement).closest(row);
+  const list = own?.parentElement;
+  const names = () => [...(list?.querySelectorAll<HTMLElement>(name) ?? [])];
+  const at = names().findIndex(each => own?.contains(each));
+  remove();
+  requestAnimationFrame(() => {
+    const left = names();
+    (left[Math.min(at, left.length - 1)] ?? document.getElementById('rack-search'))?.focus();
+  });
+}

@@ -1,6 +1,8 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { FAULT_HEADING } from '../../core/pair/index.ts';
 import { Dialog } from '../kit/index.ts';
+import { fieldLabel } from '../rack/pair-fields.ts';
 import { groupBy } from './group-by.ts';
 import type { SheetImport, SheetLine } from './import-sheet.ts';
 import { looking, nextSheet, saveFaults, sheetsWaiting, takeIn } from './import-state.ts';
@@ -20,7 +22,9 @@ function LookOver({ read }: { read: SheetImport }): JSX.Element {
   const taken = leaveOut.value ? read.pairs.filter(each => !each.known) : read.pairs;
   const { problems, columns, separator } = read.sheet;
   const used = columns.filter(column => column.field !== null);
-  const unused = columns.filter(column => column.field === null && column.heading !== '');
+  const unused = columns.filter(
+    column => column.field === null && column.heading !== '' && column.heading !== FAULT_HEADING,
+  );
   const count = (many: number) => (many === 1 ? '1 pair' : `${many} pairs`);
   return (
     <Dialog
@@ -71,9 +75,11 @@ function LookOver({ read }: { read: SheetImport }): JSX.Element {
         )}
         <p class="soft">
           Read as:{' '}
-          {used.map(column => `${column.heading} → ${column.field}`).join(', ') || 'no column known here'}.
+          {used.map(column => `${column.heading} → ${fieldLabel(column.field!)}`).join(', ') ||
+            'no column known here'}
+          .
           {unused.length > 0 &&
-            ` Kept with each pair as they stand: ${unused.map(column => column.heading).join(', ')}.`}
+            ` Kept with each pair as they stand: ${unused.map(column => column.label).join(', ')}.`}
         </p>
         <Lines lines={read.lines} />
       </div>
@@ -96,6 +102,11 @@ const MORE: Record<SheetLine['kind'], string> = {
   guess: ' of the same kinds.',
 };
 
+const linesOf = (group: readonly SheetLine[]): string => {
+  const count = new Set(group.map(line => line.row)).size;
+  return count === 1 ? '1 line' : `${count} lines`;
+};
+
 function Lines({ lines }: { lines: readonly SheetLine[] }): JSX.Element {
   if (lines.length === 0) return <p>Nothing is wrong with it and nothing had to be guessed.</p>;
   const groups = groupBy(lines, line => line.kind);
@@ -107,7 +118,7 @@ function Lines({ lines }: { lines: readonly SheetLine[] }): JSX.Element {
         return (
           <section key={kind}>
             <h3>
-              {TITLES[kind]} ({group.length})
+              {TITLES[kind]} ({linesOf(group)})
             </h3>
             <ul class="import-lines">
               {group.slice(0, MOST_LINES).map((line, at) => (

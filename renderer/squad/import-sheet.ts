@@ -56,7 +56,13 @@ export function lookOver(
       }),
     ),
     ...sheet.guesses.map(({ row, message }): SheetLine => ({ row, kind: 'guess', message })),
-    ...oddEntries(sheet.pairs).map(({ row, message }): SheetLine => ({ row, kind: 'odd', message })),
+    ...oddEntries(sheet.pairs).map(
+      ({ row, message }): SheetLine => ({
+        row,
+        kind: 'odd',
+        message: message.replace(/\brow (?=\d+)/, 'line '),
+      }),
+    ),
   ];
   return {
     fileName,

@@ -1,10 +1,19 @@
 import { radiusOf } from '../rack/radius.ts';
 import { exportTable } from './export-table.ts';
+import { extraOf } from './owner.ts';
 import type { SquadRow } from './squad-row.ts';
 import { shownRows } from './squad-state.ts';
 
+/** Columns this program writes for reading only; a sheet that was written here brings them back. */
+const OWN = ['sidecut radius in m', 'edges done', 'waxed', 'due', 'look again'];
+
 /** The table as rows for a file, with headings that the import reads back. */
 export function squadTable(rows: readonly SquadRow[]): (string | number)[][] {
+  // Cells of a technician's own columns go out as they came in.
+  const cellsOf = (pair: SquadRow['pair']) => new Map(extraOf(pair));
+  const extras = [...new Set(rows.flatMap(row => [...cellsOf(row.pair).keys()]))].filter(
+    heading => !OWN.includes(heading),
+  );
   return [
     [
       'owner',
@@ -24,6 +33,7 @@ export function squadTable(rows: readonly SquadRow[]): (string | number)[][] {
       'due',
       'look again',
       'notes',
+      ...extras,
     ],
     ...rows.map(({ pair, owner, due, odd }) => [
       owner,
@@ -43,6 +53,7 @@ export function squadTable(rows: readonly SquadRow[]): (string | number)[][] {
       [due.edge.due && 'edges', due.wax.due && 'wax'].filter(Boolean).join(' and '),
       odd.join(' · '),
       pair.notes ?? '',
+      ...extras.map(heading => cellsOf(pair).get(heading) ?? ''),
     ]),
   ];
 }

@@ -4,6 +4,7 @@ import { PairBadge } from '../kit/index.ts';
 import { remove, toggle } from '../rack/choosing.ts';
 import { editPair } from '../rack/pair-form-host.tsx';
 import { radiusOf, sidecutOf } from '../rack/radius.ts';
+import { removeRow } from '../rack/row-keys.ts';
 import { isUnsaved, PAIR_MARKS, project, view } from '../state/index.ts';
 import { agoShort, type Care } from './due.ts';
 import type { SquadRow } from './squad-row.ts';
@@ -26,7 +27,7 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === ' ') toggle(entry);
     else if (event.key === 'Enter') editPair(id);
-    else if (event.key === 'Delete') remove(entry);
+    else if (event.key === 'Delete') removeRow(event, 'tr', '.squad-name', () => remove(entry));
     else return;
     event.preventDefault();
     event.stopPropagation();
@@ -56,7 +57,9 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
           onKeyDown={onKeyDown}
         >
           {place >= 0 && <PairBadge mark={PAIR_MARKS[place]!} />}
-          <span class="squad-words">{pair.name}</span>
+          <span class="squad-words" title={pair.name}>
+            {pair.name}
+          </span>
           {isUnsaved(entry) && (
             <span class="unsaved" title="In no file yet">
               ●<span class="sr-only"> unsaved</span>
@@ -65,7 +68,9 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
           {pair.demo && <span class="demo">demo</span>}
         </button>
       </th>
-      <td>{owner || <span class="soft">–</span>}</td>
+      <td class="squad-owner" title={owner}>
+        {owner || <span class="soft">–</span>}
+      </td>
       <td>{pair.discipline ?? 'other'}</td>
       <td class="number">
         {formatQuantity(pair.lengthMm / 1000, 'skiLength', { system, decimals: 0 }).text}
