@@ -1,5 +1,6 @@
 import { Group } from 'three';
 import { ArcLine, type ArcPath, type PlanePoint, pointOnArc } from './arc.ts';
+import { LABEL_GAP } from './arc-extent.ts';
 import { DETAIL_LAYER, type Label, type LabelSet } from './label.ts';
 import type { RibbonView } from './ribbon-material.ts';
 import type { PairStyle } from './ski-object.ts';
@@ -14,8 +15,10 @@ export interface DrawnArc {
 }
 
 const HALF_WIDTH = 0.005;
+/** Arcs longer than this have their metres told by tens. */
+const FAR = 24;
 
-/** The arcs of the edge scene with their labels, metre strokes on the first, and the line of a missed guess. */
+/** The arcs of the edge scene with their labels, metre strokes on the first seen, and the line of a missed guess. */
 export class EdgeArcs {
   readonly group = new Group();
   readonly #labels: LabelSet;
@@ -42,6 +45,8 @@ export class EdgeArcs {
       this.group.add(line.mesh);
       this.#arcs.push({ line, label: this.#labels.make() });
     }
+    // The first arc to be seen is the one with metres along it.
+    const measured = drawn.findIndex(arc => arc.shown);
     this.#arcs.forEach(({ line, label }, i) => {
       const arc = drawn[i];
       line.mesh.visible = arc?.shown ?? false;
@@ -50,18 +55,24 @@ export class EdgeArcs {
         return;
       }
       const { colour, dash } = arc.style;
-      line.set(paths[i], { colour, dash, halfWidth: HALF_WIDTH, ticks: i === 0, spokes: false }, frame);
+      line.set(
+        paths[i],
+        { colour, dash, halfWidth: HALF_WIDTH, ticks: i === measured, spokes: false },
+        frame,
+      );
       line.setLeastWidth(3 * theme.emphasis);
       label.set(arc.text, colour, theme);
-      const end = pointOnArc(paths[i], paths[i].length + 0.5, this.#at);
+      const end = pointOnArc(paths[i], paths[i].length + LABEL_GAP, this.#at);
       frame.place(end.x, end.y, 0.1, label.sprite.position);
     });
     this.#metreLabels.forEach((label, i) => {
-      const metres = 5 * (i + 1);
-      const shown = (drawn[0]?.shown ?? false) && metres < paths[0].length - 1.5;
+      const path = paths[measured];
+      const metres = (path && path.length > FAR ? 10 : 5) * (i + 1);
+      const shown = path !== undefined && metres < path.length - 1.5;
       label.set(shown ? `${metres} m` : '', theme.frame, theme);
-      const p = pointOnArc(paths[0], metres, this.#at);
-      const inside = 0.9 * paths[0].turn;
+      if (!shown) return;
+      const p = pointOnArc(path, metres, this.#at);
+      const inside = 0.9 * path.turn;
       const x = p.x + inside * Math.cos(p.heading);
       frame.place(x, p.y - inside * Math.sin(p.heading), 0.05, label.sprite.position);
     });

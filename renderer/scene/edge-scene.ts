@@ -1,7 +1,9 @@
 import { Group, Vector3 } from 'three';
 import { type ArcPath, type PlanePoint, pointOnArc } from './arc.ts';
+import { type ArcExtent, arcExtent } from './arc-extent.ts';
 import type { CameraPose } from './camera-rig.ts';
 import { EdgeArcs } from './edge-arcs.ts';
+import { framePoints } from './frame-points.ts';
 import { Groove } from './groove.ts';
 import { LabelSet } from './label.ts';
 import { Playback } from './playback.ts';
@@ -84,7 +86,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
   #surfaceKey = '';
   #started = false;
   readonly #at: PlanePoint = { x: 0, y: 0, heading: 0 };
-  readonly #box = { left: 0, right: 0, top: 0, bottom: 0 };
+  #extent: ArcExtent = { left: 0, right: 0, top: 0, bottom: 0, points: [] };
   readonly #forward = new Vector3();
   readonly #inside = new Vector3();
   readonly #normal = new Vector3();
@@ -154,6 +156,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
       this.shadowCentre.copy(this.#boot);
       const lean = input.lean ?? null;
       this.#skier.group.visible = lean !== null;
+      this.labels.keepClear(lean === null ? [] : this.#skier.points);
       if (lean !== null) {
         this.#leanUp.copy(this.#normal).multiplyScalar(Math.cos(lean));
         this.#leanUp.addScaledVector(this.#inside, Math.sin(lean));
@@ -170,7 +173,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
     if (this.#input) this.#layArcs(this.#input);
   }
 
-  pose(camera: EdgeCamera, _aspect: number, out: CameraPose): void {
+  pose(camera: EdgeCamera, aspect: number, out: CameraPose): void {
     const length = this.#input ? this.#input.skis[0].form.length : 1.6;
     out.fov = 30;
     out.target.copy(this.#boot).addScaledVector(this.#normal, 0.08);
@@ -207,18 +210,11 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
         out.wide = length * 1.2;
         out.high = length * 1.24;
         break;
-      default: {
-        const { left, right, top, bottom } = this.#box;
-        this.frame.place((left + right) / 2, (top + bottom) / 2, 0, out.target);
-        out.wide = (right - left) * 1.2 + 2.5;
-        out.high = (bottom - top) * 1.16 + 1.5;
+      default:
         if (camera === 'arc') out.direction.copy(this.#normal);
-        else {
-          this.frame.direct(0.5, 0.75, 0.62, 0, out.direction);
-          out.high *= 0.8;
-        }
+        else this.frame.direct(0.5, 0.75, 0.62, 0, out.direction);
+        framePoints(this.#extent.points, aspect, out);
         return;
-      }
     }
     if (tall) {
       out.target.addScaledVector(this.#normal, 0.55).addScaledVector(this.#inside, 0.35);
@@ -252,18 +248,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
     const heading = (-turn * length) / first / 2;
     const radii = [...input.skis.map(s => s.turnRadius), ...(input.extraArcs ?? []).map(a => a.turnRadius)];
     this.#paths = radii.map(radius => ({ startX: 0, startY: 0, heading, radius, turn, length }));
-    const box = this.#box;
-    box.left = box.top = Number.POSITIVE_INFINITY;
-    box.right = box.bottom = Number.NEGATIVE_INFINITY;
-    for (const path of this.#paths) {
-      for (let i = 0; i <= 24; i++) {
-        const p = pointOnArc(path, (length * i) / 24, this.#at);
-        box.left = Math.min(box.left, p.x);
-        box.right = Math.max(box.right, p.x);
-        box.top = Math.min(box.top, p.y);
-        box.bottom = Math.max(box.bottom, p.y);
-      }
-    }
+    this.#extent = arcExtent(this.#paths, this.frame);
   }
 
   #laySkis(input: EdgeSceneInput): void {
@@ -311,7 +296,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
   }
 
   #laySnow(): void {
-    const { left, right, top, bottom } = this.#box;
+    const { left, right, top, bottom } = this.#extent;
     const reach = (v: number) => Math.ceil(Math.abs(v) / 6) * 6 + 12;
     const extent = {
       left: -reach(left),

@@ -139,6 +139,7 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
       .addScaledVector(this.#side, Math.sin(s.lean));
     this.shadowCentre.copy(first.centre).addScaledVector(this.#normal, 0.3);
     this.#skier.group.visible = input.figure ?? true;
+    this.labels.keepClear(this.#skier.group.visible ? this.#skier.points : []);
     this.#skier.pose(first.object.seat.origin, first.object.seat.up, this.#leanUp, this.#forward);
     this.#drawForces(input);
   }

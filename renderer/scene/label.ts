@@ -8,6 +8,7 @@ import {
   SRGBColorSpace,
   Vector3,
 } from 'three';
+import { besideClear, clearBox, type PictureBox } from './keep-clear.ts';
 import type { SceneTheme } from './theme.ts';
 
 const SCALE = 2;
@@ -130,6 +131,8 @@ export class LabelSet {
   readonly #at = new Vector3();
   readonly #boxes: LabelBox[] = [];
   #count = 0;
+  #clear: readonly Vector3[] = [];
+  readonly #free: PictureBox = { left: 0, right: 0, top: 0, bottom: 0 };
 
   constructor(group: Group) {
     this.#group = group;
@@ -142,9 +145,14 @@ export class LabelSet {
     return label;
   }
 
+  /** World points of what no plate should cover; they may move on. */
+  keepClear(points: readonly Vector3[]): void {
+    this.#clear = points;
+  }
+
   /**
-   * Sizes the labels for one picture, keeps their plates inside it and moves those apart that would cover each
-   * other. What would stand behind `cover`, a box at the lower right in px, is left out.
+   * Sizes the labels for one picture, keeps their plates inside it, sets them beside what is to stay clear and
+   * moves those apart that would cover each other. What would stand behind `cover`, a box at the lower right in px, is left out.
    */
   fit(
     camera: PerspectiveCamera,
@@ -154,6 +162,7 @@ export class LabelSet {
     cover = { width: 0, height: 0 },
   ): void {
     this.#count = 0;
+    clearBox(this.#clear, camera, widthPx, heightPx, sizePx, this.#free);
     for (const label of this.labels) {
       const { sprite } = label;
       if (!sprite.visible || !camera.layers.test(sprite.layers)) continue;
@@ -173,6 +182,11 @@ export class LabelSet {
       box.right = within(box.x, box.half, widthPx) - box.x;
       box.x += box.right;
       box.shift = within(box.y, sizePx / 2 + 3, heightPx) - box.y;
+      const anchor = box.x - (label.side * sizePx * label.aspect) / 2 - box.right;
+      const width = widthPx - (box.y > heightPx - cover.height ? cover.width : 0);
+      const aside = besideClear(box.x, box.y + box.shift, box.half, anchor, this.#free, width);
+      box.right += aside;
+      box.x += aside;
     }
     const step = sizePx + 4;
     for (let round = 0; round < 6; round++) {

@@ -56,6 +56,8 @@ const HIP_HALF = 0.17;
 export class Skier {
   readonly group = new Group();
   readonly joints: FigureJoints = figureJointsAt();
+  /** What labels should not cover. */
+  readonly points: readonly Vector3[] = Object.values(this.joints);
   readonly #rods: InstancedMesh<CylinderGeometry, MeshLambertMaterial>;
   readonly #balls: InstancedMesh<SphereGeometry, MeshLambertMaterial>;
   readonly #span = new Vector3();

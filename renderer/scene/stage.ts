@@ -54,6 +54,7 @@ export class Stage<Input, CameraName extends string> {
   #width = 1;
   #height = 1;
   #disposed = false;
+  #filled = false;
 
   constructor(
     target: HTMLElement,
@@ -114,7 +115,8 @@ export class Stage<Input, CameraName extends string> {
       throw new RangeError(`camera: ${name} found; ${this.#setUp.cameras.join(', ')} are accepted`);
     }
     this.#camera = name;
-    this.rig.change();
+    // Before there is anything to see there is nowhere to ease from.
+    if (this.#filled) this.rig.change();
     this.invalidate();
   }
 
@@ -141,6 +143,7 @@ export class Stage<Input, CameraName extends string> {
 
   update(input: Input): void {
     this.#setUp.update(input);
+    this.#filled = true;
     this.invalidate();
   }
 
@@ -190,7 +193,7 @@ export class Stage<Input, CameraName extends string> {
       this.rig.distance,
       this.#width,
       this.#height,
-      26 * this.#theme.emphasis,
+      Math.min(26, Math.max(17, 0.07 * this.#height)) * this.#theme.emphasis,
       this.#cover,
     );
     if (this.#inset) this.#drawInset();

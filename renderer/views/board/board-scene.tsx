@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { formatQuantity } from '../../format/index.ts';
 import { useWork } from '../../jobs/index.ts';
 import { carvingOf } from '../../jobs/radius-tables.ts';
-import type { EdgeSceneHandle, EdgeSceneInput } from '../../scene/index.ts';
+import type { EdgeSceneHandle, EdgeSceneInput, ExtraArc } from '../../scene/index.ts';
 import { conditions, view } from '../../state/index.ts';
 import { formOf, resolvedColour, SCENE_THEME, styleOf } from '../slope/form.ts';
 import { lookHere } from '../slope/look.ts';
@@ -176,10 +176,12 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
     },
   );
   const style = { letter: '', colour: resolvedColour('var(--accent)'), dash: [0.25, 0.2] };
-  const extraArcs =
-    phase !== 'off' && guess !== null
-      ? [{ turnRadius: guess, style, label: `${guessName()} ${metres(guess)}` }]
-      : [];
+  const extraArcs: ExtraArc[] = [];
+  if (phase !== 'off' && guess !== null) {
+    extraArcs.push({ turnRadius: guess, style, label: `${guessName()} ${metres(guess)}` });
+  }
+  // Where the ski stands, which way it points and how long a metre is: without them nobody can point at the snow.
+  if (phase === 'asking') extraArcs.push(straightOn());
   return {
     slopeAngle: (slopeDeg * Math.PI) / 180,
     skis,
@@ -192,6 +194,13 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
     lean: !revealed(0) ? null : shown[0]!.moment.lean,
   };
 }
+
+/** A line without a turn, with metres along it while no arc is seen. */
+const straightOn = (): ExtraArc => ({
+  turnRadius: Infinity,
+  style: { letter: '', colour: resolvedColour('var(--ink)'), dash: [0.5, 0.5] },
+  label: 'straight on',
+});
 
 function sceneWords(): string {
   if (guessPhase.value === 'asking') return 'The snow waiting for the guess of the room';
