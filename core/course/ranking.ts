@@ -128,7 +128,8 @@ function verdictOf(
   conditions: CourseConditions,
 ): string {
   const all = report.gates.length;
-  const of = (n: number): string => (n === all ? `all ${all} gates` : `${n} of ${all} gates`);
+  const every = all === 2 ? 'both gates' : `all ${all} gates`;
+  const of = (n: number): string => (n === all ? every : `${n} of ${all} gates`);
   if (count.drifts > 0) {
     const limit = `${(conditions.greatestEdge * degrees).toFixed(0)}°`;
     const cannotTurn = neededEdge === null || neededEdge > conditions.greatestEdge;
@@ -137,7 +138,7 @@ function verdictOf(
       : `drifts at ${of(count.drifts)}: at this speed no edge angle up to ${limit} holds`;
   }
   if (count['tight arcs'] > 0) return `holds, with tighter arcs and traverses at ${of(count['tight arcs'])}`;
-  return `carves all ${all} gates on the line`;
+  return `carves ${every} on the line`;
 }
 
 const peakEdge = (pair: RankedPair): number => Math.max(...pair.report.gates.map(gate => gate.edge));

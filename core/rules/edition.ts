@@ -90,9 +90,32 @@ export function readEdition(text: string): Edition {
           typeof key === 'number' ? `${name}[${key}]` : name ? `${name}.${String(key)}` : String(key),
         '',
       );
-      return `${field || 'file'}: found ${describe(valueAt(data, issue.path))}; ${issue.message}.`;
+      return `${field || 'file'}: found ${describe(valueAt(data, issue.path))}; ${accepted(issue)}.`;
     }),
   );
+}
+
+const kinds: Readonly<Record<string, string>> = {
+  array: 'a list',
+  object: 'a JSON object',
+  string: 'text in quotes',
+  number: 'a number',
+};
+
+/** What would be accepted, in words that need no knowledge of the reader. */
+function accepted(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      return `accepted is ${kinds[issue.expected] ?? issue.expected}`;
+    case 'invalid_value':
+      return `accepted is ${issue.values.map(value => JSON.stringify(value)).join(', ')}`;
+    case 'too_small':
+      return issue.origin === 'number'
+        ? `accepted is a number above ${issue.minimum}`
+        : `accepted is at least one ${issue.origin === 'string' ? 'character' : 'entry'}`;
+    default:
+      return issue.message;
+  }
 }
 
 function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {

@@ -46,8 +46,8 @@ export function CheckTable(props: {
               </tr>
             </thead>
             <tbody>
-              {check.items.map(item => (
-                <Row key={`${item.rule} ${item.limit}`} item={item} pair={pair} />
+              {check.items.map((item, i) => (
+                <Row key={i} item={item} pair={pair} />
               ))}
             </tbody>
           </table>
@@ -85,7 +85,14 @@ function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
           </button>
         )}
         {item.quantity === 'radiusM' && item.found !== null && (
-          <span class="reading-note">{control ? 'control stations' : 'catalogue widths'}</span>
+          <span class="reading-note">
+            {/* Under the limit the note says how the control goes on. */}
+            {!control
+              ? 'catalogue widths'
+              : item.least !== null && item.found < item.least
+                ? item.note
+                : 'control stations'}
+          </span>
         )}
       </td>
       <td>

@@ -25,7 +25,7 @@ export function ControlInputs(props: {
   readonly readOnly?: string | undefined;
 }): JSX.Element {
   const { id, name, pair, readOnly } = props;
-  const [problem, setProblem] = useState<string | null>(null);
+  const [problem, setProblem] = useState<{ readonly key: string; readonly text: string } | null>(null);
   const { system } = view.value;
   const { unit, factor } = shownAs('widthMm', system);
   const decimals = system === 'metric' ? 1 : 3;
@@ -48,12 +48,24 @@ export function ControlInputs(props: {
       min={Math.ceil(least * factor * steps - 1e-6) / steps}
       max={Math.floor(most * factor * steps + 1e-6) / steps}
       disabled={readOnly !== undefined}
-      onProblem={setProblem}
+      onProblem={text => setProblem(text === null ? null : { key, text })}
       onClear={() => changePair(id, `${label} of ${name}`, put(undefined), `${key} ${id}`)}
       onInput={shown =>
         changePair(id, `${label} of ${name}`, put(Number((shown / factor).toFixed(3))), `${key} ${id}`)
       }
     />
+  );
+  /** Where it is measured, or what is wrong with it, beside the cell it is about. */
+  const where = (key: string, text: string) => (
+    <td class="where">
+      {problem?.key === key ? (
+        <span class="problem" role="alert">
+          {problem.text}
+        </span>
+      ) : (
+        text
+      )}
+    </td>
   );
   return (
     <details class="control-inputs">
@@ -92,7 +104,7 @@ export function ControlInputs(props: {
                     value => withReading(pair, field, value),
                   )}
                 </td>
-                <td class="where">{whereText(field, pair.control)}</td>
+                {where(field, whereText(field, pair.control))}
               </tr>
             ))}
             {HEIGHTS.map(({ field, label }) => (
@@ -101,21 +113,17 @@ export function ControlInputs(props: {
                 <td class="number">
                   {cell(label, field, pair[field], [10, 120], value => ({ [field]: value }))}
                 </td>
-                <td class="where">
-                  {field === 'standingHeightMm'
+                {where(
+                  field,
+                  field === 'standingHeightMm'
                     ? 'base to the underside of the boot sole'
-                    : 'underside of the sole to the foot bed'}
-                </td>
+                    : 'underside of the sole to the foot bed',
+                )}
               </tr>
             ))}
           </tbody>
         </table>
       </div>
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
       <p class="reading-hint">
         {missing === 0
           ? 'Length, waist and radius in the table above are these readings.'

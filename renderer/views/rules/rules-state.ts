@@ -47,7 +47,9 @@ export function takeEdition(file: { readonly name: string; readonly text: string
       edition: label,
     }));
     editionProblems.value = null;
-    report(`${file.name}: edition "${label}" opened, ${read.limits.length} limits`);
+    report(
+      `${file.name}: edition "${label}" opened, ${read.limits.length} ${read.limits.length === 1 ? 'limit' : 'limits'}`,
+    );
   } catch (error) {
     if (!(error instanceof EditionError)) throw error;
     editionProblems.value = { file: file.name, lines: error.problems };

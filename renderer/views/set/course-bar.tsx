@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { Segments, Toolbar } from '../../kit/index.ts';
 import { type Course, changeCourse, course } from '../../state/index.ts';
 import { fileProblems, openCourse, saveCourse, takeDemo } from './course-files.ts';
+import { gateCount } from './gate-words.ts';
 import { sheet } from './set-state.ts';
 
 /** Which set it is, and where gates come from. */
@@ -54,7 +55,7 @@ export function FileProblems(): JSX.Element | null {
   return (
     <section class="problem file-problems" aria-label="Rows that were not read">
       <p>
-        {found.file}: {found.read} gates read, {found.problems.length}{' '}
+        {found.file}: {gateCount(found.read)} read, {found.problems.length}{' '}
         {found.problems.length === 1 ? 'entry' : 'entries'} not.
         <button
           type="button"

@@ -13,6 +13,7 @@ import {
   markCourseSaved,
   report,
 } from '../../state/index.ts';
+import { gateCount } from './gate-words.ts';
 
 /** What could not be read of the file opened last, row by row. */
 export const fileProblems = signal<{
@@ -59,7 +60,7 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
   });
   const unread = problems.length > 0 ? `, ${problems.length} not read` : '';
   const unknown = written && !category ? `; category "${written}" is none of ${categories.join(', ')}` : '';
-  report(`${file.name}: ${gates.length} gates${unread}${unknown}`, unread || unknown ? 'error' : 'note');
+  report(`${file.name}: ${gateCount(gates.length)}${unread}${unknown}`, unread || unknown ? 'error' : 'note');
 }
 
 export async function openCourse(): Promise<void> {
@@ -87,7 +88,7 @@ export async function saveCourse(): Promise<void> {
   try {
     if (await getHost().exportFile(file, 'text/csv', text)) {
       markCourseSaved(name, text);
-      report(`${file} saved, ${gates.length} gates`);
+      report(`${file} saved, ${gateCount(gates.length)}`);
     }
   } catch (error) {
     report(`${file} could not be saved: ${(error as Error).message}`, 'error');

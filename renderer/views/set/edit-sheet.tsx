@@ -31,7 +31,7 @@ export function EditSheet(): JSX.Element {
   return (
     <>
       {problem.value && (
-        <p class="problem" role="alert">
+        <p class="problem cell-problem" role="alert">
           {problem.value}
         </p>
       )}

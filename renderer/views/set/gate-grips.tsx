@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import type { Gate } from '../../../core/course/index.ts';
 import { changeCourse, course, moveGate, removeGate, settle, view } from '../../state/index.ts';
-import { placeText } from './gate-words.ts';
+import { placeText, shortName } from './gate-words.ts';
 import { type PlanScale, roomDown } from './plan-scale.ts';
 import { selectedGate, selectGate } from './set-state.ts';
 
@@ -10,6 +10,8 @@ import { selectedGate, selectGate } from './set-state.ts';
 const STEP = 0.1;
 /** Further across than this is a slip of the hand, m. */
 const MOST_ACROSS = 100;
+/** px a gate's name takes with some air. */
+const NAME_ROOM = 30;
 
 const within = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value));
 
@@ -29,6 +31,8 @@ export function GateGrips({ scale }: { scale: PlanScale }): JSX.Element {
     selectGate(within(at, 0, gates.length - 1));
     requestAnimationFrame(() => group.current?.querySelector<SVGGElement>('[tabindex="0"]')?.focus());
   };
+  // Names a finger apart; where gates stand closer, every second, fifth, tenth … is named.
+  const named = [1, 2, 5, 10, 20, 50, 100, 200, 500].find(each => each * scale.perGate >= NAME_ROOM) ?? 1000;
   return (
     <g ref={group}>
       {gates.slice(scale.from, scale.to + 1).map((gate, i) => (
@@ -37,7 +41,7 @@ export function GateGrips({ scale }: { scale: PlanScale }): JSX.Element {
           gate={gate}
           at={scale.from + i}
           scale={scale}
-          sparse={scale.to - scale.from > 24}
+          named={(scale.from + i + 1) % named === 0}
           focusOn={focusOn}
         />
       ))}
@@ -49,10 +53,10 @@ function GateGrip(props: {
   gate: Gate;
   at: number;
   scale: PlanScale;
-  sparse: boolean;
+  named: boolean;
   focusOn(at: number): void;
 }): JSX.Element {
-  const { gate, at, scale, sparse, focusOn } = props;
+  const { gate, at, scale, named, focusOn } = props;
   const held = useRef<{ dx: number; dy: number; scale: PlanScale } | null>(null);
   const selected = at === selectedGate.value;
   const x = scale.down(gate.y);
@@ -102,6 +106,8 @@ function GateGrip(props: {
     event.stopPropagation();
   };
 
+  // Poles of a long set shrink rather than hide one another.
+  const size = within(scale.perGate / 2, 1.5, 4.5);
   const red = gate.colour?.toLowerCase() !== 'blue';
   return (
     // biome-ignore lint/a11y/useSemanticElements: an HTML button cannot stand in a drawing
@@ -123,13 +129,19 @@ function GateGrip(props: {
     >
       <circle class="gate-reach" r={13} />
       {red ? (
-        <circle class="gate-pole red" r={4.5} />
+        <circle class="gate-pole red" r={size} />
       ) : (
-        <rect class="gate-pole blue" x={-4.2} y={-4.2} width={8.4} height={8.4} />
+        <rect
+          class="gate-pole blue"
+          x={-0.93 * size}
+          y={-0.93 * size}
+          width={1.86 * size}
+          height={1.86 * size}
+        />
       )}
-      {(!sparse || selected || at % 5 === 4) && (
+      {(named || selected) && (
         <text class="halo" y={gate.x < 0 ? 17 : -16} text-anchor="middle" dominant-baseline="central">
-          {gate.label}
+          {shortName(gate.label)}
         </text>
       )}
     </g>

@@ -8,6 +8,8 @@ import { chosenRanking } from './rankings.ts';
 
 const ROW = 19;
 const KEY = 20;
+/** px a shape takes with some air. */
+const GLYPH_ROOM = 17;
 /** px along the key, wide enough for the largest lettering. */
 const KEY_AT = [0, 104, 336];
 
@@ -19,6 +21,9 @@ export function GateStrip({ scale, top }: { scale: PlanScale; top: number }): JS
   const answer = chosenRanking.value.value;
   const pairs = chosenPairs.value;
   if (!answer || pairs.length === 0) return null;
+  const narrow = Math.min(1, scale.perGate / GLYPH_ROOM);
+  // Narrower than this a shape is not told from another, so the gates are counted.
+  const crowded = narrow < 0.4;
   return (
     <g class="gate-strip">
       {pairs.map((pair, row) => {
@@ -26,20 +31,26 @@ export function GateStrip({ scale, top }: { scale: PlanScale; top: number }): JS
         return (
           <g key={pair.id} transform={`translate(0,${top + row * ROW + 6})`}>
             <PairBadge mark={pair.mark} svg />
-            {ranked?.report.gates.slice(scale.from, scale.to + 1).map((gate, i) => (
-              <g
-                key={`${gate.gate} ${i}`}
-                transform={`translate(${scale.down(answer.gates[scale.from + i].y)},0)`}
-                stroke={pair.mark.colour}
-              >
-                <Glyph mode={gate.mode} />
-              </g>
-            ))}
+            {ranked && crowded && (
+              <text x={46} dominant-baseline="central">
+                {countsText(ranked.report.gates.slice(scale.from, scale.to + 1).map(gate => gate.mode))}
+              </text>
+            )}
+            {!crowded &&
+              ranked?.report.gates.slice(scale.from, scale.to + 1).map((gate, i) => (
+                <g
+                  key={`${gate.gate} ${i}`}
+                  transform={`translate(${scale.down(answer.gates[scale.from + i].y)},0) scale(${narrow},1)`}
+                  stroke={pair.mark.colour}
+                >
+                  <Glyph mode={gate.mode} />
+                </g>
+              ))}
           </g>
         );
       })}
       <g class="strip-key" transform={`translate(46,${top + pairs.length * ROW + 8})`}>
-        {(['carves', 'tight arcs', 'drifts'] as const).map((mode, i) => (
+        {MODES.map((mode, i) => (
           <g key={mode} transform={`translate(${KEY_AT[i]},0)`} stroke="var(--ink-soft)">
             <Glyph mode={mode} />
             <text x={14} dominant-baseline="central" stroke="none">
@@ -51,6 +62,16 @@ export function GateStrip({ scale, top }: { scale: PlanScale; top: number }): JS
       </g>
     </g>
   );
+}
+
+const MODES = ['carves', 'tight arcs', 'drifts'] as const;
+
+/** "carves 398, tighter arc 2". */
+function countsText(modes: readonly GateMode[]): string {
+  return MODES.map(mode => [mode, modes.filter(each => each === mode).length] as const)
+    .filter(([, count]) => count > 0)
+    .map(([mode, count]) => `${MODE_WORDS[mode]} ${count}`)
+    .join(', ');
 }
 
 const GLYPHS: Record<GateMode, string> = {

@@ -17,3 +17,9 @@ export function placeText(gate: Gate, system: System): string {
   const across = gate.x === 0 ? side : `${metres(Math.abs(gate.x), system)} ${side}`;
   return `${across}, ${metres(gate.y, system)} down`;
 }
+
+/** "1 gate", "56 gates". */
+export const gateCount = (count: number): string => `${count} ${count === 1 ? 'gate' : 'gates'}`;
+
+/** A gate's name where there is little room. */
+export const shortName = (label: string): string => (label.length > 8 ? `${label.slice(0, 7)}…` : label);

@@ -14,6 +14,8 @@ export interface PlanScale {
   /** How much longer across is drawn than down. */
   readonly times: number;
   readonly perMetre: number;
+  /** px from one gate in view to the next, in the middle. */
+  readonly perGate: number;
   /** Gates in view, first and last. */
   readonly from: number;
   readonly to: number;
@@ -62,6 +64,7 @@ export function planScale(
     invertAcross: px => centreAcross + (px - middleY) / (perMetre * times),
     times,
     perMetre,
+    perGate: interval * perMetre,
     from,
     to,
   };

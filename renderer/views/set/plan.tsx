@@ -4,6 +4,7 @@ import { Figure, Segments, type Size } from '../../kit/index.ts';
 import { chosenPairs, course, view } from '../../state/index.ts';
 import { GateGrips } from './gate-grips.tsx';
 import { GateStrip, stripHeight } from './gate-strip.tsx';
+import { gateCount } from './gate-words.ts';
 import { PlanLines, pathsOf } from './plan-lines.tsx';
 import { type PlanScale, planScale } from './plan-scale.ts';
 import { inView, selectedGate, trueScale } from './set-state.ts';
@@ -15,8 +16,8 @@ export function Plan(): JSX.Element {
     <Figure
       class="set-plan"
       title={name || 'The set'}
-      note={demo ? 'demo data' : `${gates.length} gates`}
-      description={`${gates.length} gates from above, downhill to the right, with the line of ${chosenPairs.value.map(pair => pair.name).join(', ') || 'no pair'}`}
+      note={demo ? 'demo data' : gateCount(gates.length)}
+      description={`${gateCount(gates.length)} from above, downhill to the right, with the line of ${chosenPairs.value.map(pair => pair.name).join(', ') || 'no pair'}`}
       rows={lineRows}
       tools={
         <>

@@ -53,7 +53,16 @@ describe('readEdition', () => {
     const problems = problemsOf({ ...own, limits: [limit] });
     expect(problems).toHaveLength(2);
     expect(problems[0]).toMatch(/^limits\[0\]\.quantity: found "radius"; .*radiusM/);
-    expect(problems[1]).toMatch(/^limits\[0\]\.least: found -3; /);
+    expect(problems[1]).toBe('limits[0].least: found -3; accepted is a number above 0.');
+    expect(
+      problemsOf({ ...own, edition: '', limits: [{ ...own.limits[0], disciplines: 'SL', source: 7 }] }),
+    ).toEqual([
+      'edition: found ""; accepted is at least one character.',
+      'limits[0].disciplines: found "SL"; accepted is a list.',
+      'limits[0].source: found 7; accepted is text in quotes.',
+    ]);
+    expect(problemsOf([])).toEqual(['file: found []; accepted is a JSON object.']);
+    expect(problemsOf({ ...own, limits: [] })).toEqual(['limits: found []; accepted is at least one entry.']);
   });
 
   it('refuses a limit without a bound, a reversed one, a newer version and what is not JSON', () => {
