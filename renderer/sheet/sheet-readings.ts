@@ -28,8 +28,10 @@ const MEASURED: Partial<Record<string, number>> = {
 const wholeDecimals = (measure: MeasureName, system: System): number | undefined =>
   measure === 'lengthMm' || measure === 'stationMm' ? (system === 'metric' ? 0 : 2) : undefined;
 
-const absent = (otherwise: string | undefined) =>
-  otherwise === undefined || otherwise === 'not given' ? 'not given' : `${otherwise} (none given)`;
+const absent = (otherwise: string | undefined) => {
+  if (otherwise === undefined || otherwise === 'not given') return 'not given';
+  return otherwise === 'none' ? 'none given' : `${otherwise} (none given)`;
+};
 
 /** What was measured and what follows from it, each with its uncertainty, as the sheet prints it. */
 export function readingGroups(pair: Pair, system: System): ReadingGroup[] {
