@@ -9,7 +9,7 @@ import { asked, DEGREE } from '../edge/asked.ts';
 import { beamOf } from '../flex/beams.ts';
 import { checkOf } from '../rules/index.ts';
 import type { Compared, Known } from './differences.ts';
-import { type ChosenTurn, fastestHeld } from './needed-edge.ts';
+import { type ChosenTurn, fastestHeld, neededEdge } from './needed-edge.ts';
 
 /**
  * Standard uncertainties where a pair file gives none, as usual in a ski room [common practice]: a stiffness
@@ -80,7 +80,8 @@ export function comparedOf(pair: ChosenPair, turnRadius: number): Compared {
     : sidecut === null
       ? null
       : cosineRadius(sidecut, edgeAngle);
-  const fastest = turning.radius && fastestHeld(turning.radius, chosenTurn(turnRadius), baseBevel);
+  const turn = chosenTurn(turnRadius);
+  const fastest = turning.radius && fastestHeld(turning.radius, turn, baseBevel);
   const check = checkOf(pair.pair);
   return {
     name: pair.name,
@@ -95,6 +96,8 @@ export function comparedOf(pair: ChosenPair, turnRadius: number): Compared {
     sideAngle: known(sideAngle, TAKEN_AS.angleDeg * DEGREE),
     baseBevel: known(baseBevel, TAKEN_AS.angleDeg * DEGREE),
     fastest: fastest === null ? null : known(fastest, fastest * relative),
+    edgeAtFastest:
+      turning.radius === null || fastest === null ? null : neededEdge(turning.radius, turn, fastest),
     verdict: check.verdict,
     doubts: check.items
       .filter(item => item.verdict === 'fails' || item.verdict === 'too close to call')

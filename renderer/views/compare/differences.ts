@@ -27,6 +27,8 @@ export interface Compared {
   readonly baseBevel: Known;
   /** Greatest speed the chosen turn is held at, m/s; null when it cannot be carved. */
   readonly fastest: Known | null;
+  /** Edge angle the chosen turn needs at that speed, rad. */
+  readonly edgeAtFastest: number | null;
   readonly verdict: LimitVerdict;
   /** Rules failed or too close to call, in words. */
   readonly doubts: readonly string[];
@@ -92,7 +94,8 @@ export function differences(one: Compared, other: Compared, telling: Telling): D
       other.fastest,
       'speed',
       ({ mine, theirs, apart }) =>
-        `holds a ${chosen} turn to a speed ${apart} ${mine > theirs ? 'higher' : 'lower'}`,
+        `holds a ${chosen} turn to a speed ${apart} ${mine > theirs ? 'higher' : 'lower'}` +
+        edgesNeeded(one.edgeAtFastest, other.edgeAtFastest),
     ),
     tell('Under the boot', one.centre, other.centre, 'spring', share('under the boot')),
     tell('Shovel', one.shovel, other.shovel, 'spring', share('in the shovel')),
@@ -138,6 +141,13 @@ export function differences(one: Compared, other: Compared, telling: Telling): D
   ];
   const order = { matters: 0, none: 1, unknown: 2 };
   return all.toSorted((a, b) => order[a.kind] - order[b.kind]);
+}
+
+/** A speed that a ski could hold is worth little where it takes more edge than the skier has. */
+function edgesNeeded(mine: number | null, theirs: number | null): string {
+  if (mine === null || theirs === null) return '';
+  const [one, other] = [mine, theirs].map(angle => decimal((angle * 180) / Math.PI, 0));
+  return one === other ? `, both on ${one}° of edge` : `, on ${one}° of edge instead of ${other}°`;
 }
 
 type Say = (values: { mine: number; theirs: number; apart: string }) => string;

@@ -18,6 +18,7 @@ const larch: Compared = {
   sideAngle: known(87 * DEGREE, 0.1 * DEGREE),
   baseBevel: known(0.5 * DEGREE, 0.1 * DEGREE),
   fastest: known(12, 0.1),
+  edgeAtFastest: 40 * DEGREE,
   verdict: 'passes',
   doubts: [],
 };
@@ -43,6 +44,13 @@ describe('differences that matter', () => {
     );
     expect(of('Under the boot').text).toMatch(/^Larch 155 is 32 % softer under the boot \(/);
     expect(of('Length').text).toMatch(/^Larch 155 is 38\.0\u00a0cm shorter \(/);
+  });
+
+  it('tell a held speed with the edge it takes', () => {
+    const quick = { ...birch, fastest: known(16, 0.2), edgeAtFastest: 72 * DEGREE };
+    expect(of('A 10.0\u00a0m turn', differences(quick, larch, metric)).text).toMatch(
+      /^Birch 193 holds a 10\.0\sm turn to a speed 14\.4\skm\/h higher, on 72° of edge instead of 40° \(/u,
+    );
   });
 
   it('turn round with the pairs', () => {
