@@ -19,11 +19,12 @@ export const check: Command = {
   usage: 'PAIR',
   summary: 'The pair against the competition limits of a dated edition',
   options: { discipline: { type: 'string' }, category: { type: 'string' } },
+  notes: `--discipline ${disciplines.join(', ')} (the file’s own unless given).\n--category ${categories.join(', ')} (men unless given).`,
   files: [1, 1],
-  async run({ files: [file], options, read }) {
+  async run({ files: [file], options, read, note }) {
     const discipline = oneOf(options, 'discipline', disciplines) ?? undefined;
     const category = oneOf(options, 'category', categories) ?? 'men';
-    const pair = await pairFrom(file, read);
+    const pair = await pairFrom(file, read, note);
     const result = checkPair(pair, { discipline, category });
     const items = result.items.map(({ rule, limit, found, plusMinus, verdict, status }) => ({
       rule,

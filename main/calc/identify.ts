@@ -44,7 +44,9 @@ export const identify: Command = {
       json,
       tables: [{ title: `Bending stiffness from ${readings.length} readings`, ...table }],
       csv: table,
-      words: [`Left unexplained: ${json.residualMm} mm.`, ...found.notes].join('\n'),
+      words: [`Left unexplained: ${Number((found.residual / MM).toPrecision(2))} mm.`, ...found.notes].join(
+        '\n',
+      ),
       workings: [],
     };
   },

@@ -36,8 +36,8 @@ export const set: Command = {
     `${ASSUMED.GS.speedKmh} km/h kept on ${ASSUMED.GS.slopeDeg}°.\n` +
     '--snow: soft, groomed (unless given), hard, injected, or N/mm³.',
   files: [1, Number.POSITIVE_INFINITY],
-  async run({ files, options, read, progress }) {
-    const skis = await Promise.all(files.map(file => skiFrom(file, read)));
+  async run({ files, options, read, note, progress }) {
+    const skis = await Promise.all(files.map(file => skiFrom(file, read, note)));
     const hardness = hardnessFrom(options.snow);
     const course = await setQuestion(options, read);
     const { rhythm } = course;
