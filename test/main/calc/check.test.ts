@@ -26,3 +26,48 @@ test('check', async () => {
   const csv = await run(['check', file, '--csv']);
   expect(csv.out.split('\n')[0]).toBe('rule,limit,found,plusMinus,verdict,status');
 });
+
+test('check against an edition of one’s own, and in a lower-level race', async () => {
+  const limit = {
+    rule: 'length at least',
+    quantity: 'lengthMm',
+    disciplines: ['SL'],
+    categories: ['men'],
+    least: 1600,
+    lowerLevelTolerance: 60,
+    status: 'own entry',
+    source: 'the sheet on the wall',
+  };
+  const own = { format: 'turnwright.rules', version: 1, edition: 'Club cup', limits: [limit] };
+  const edition = await write('club.rules.json', own);
+  const check = (...options: string[]) =>
+    json('check', file, '--discipline', 'SL', '--edition', edition, ...options);
+  expect(await check()).toMatchObject({ edition: 'Club cup', verdict: 'fails', items: [{ found: 1550 }] });
+  expect(await check('--lower-level')).toMatchObject({ verdict: 'passes' });
+  const bad = await write('bad.rules.json', { ...own, limits: [{ ...limit, least: -1 }] });
+  expect(await run(['check', file, '--edition', bad])).toMatchObject({
+    code: 2,
+    out: '',
+    err: expect.stringMatching(
+      /bad\.rules\.json: limits\[0\]\.least: found -1; accepted is a number above 0\.\n$/,
+    ),
+  });
+});
+
+test('check says how the control goes on from a radius under the limit', async () => {
+  const control = {
+    developedLengthMm: 1930,
+    tailToWaistMm: 860,
+    frontWidthMm: 92.5,
+    rearWidthMm: 83,
+    waistWidthMm: 65,
+  };
+  const told = await run([
+    'check',
+    await write('under.pair.json', { ...larch, lengthMm: 1930, control }),
+    '--discipline',
+    'GS',
+  ]);
+  // 30/1.015 = 29.557 m.
+  expect(told.out).toMatch(/radius at least: .* their mean must be at least 29\.56 m\./);
+});
