@@ -1,7 +1,7 @@
 import { BorderedBand } from './bordered-band.ts';
 import type { CarveConditions } from './groove.ts';
 import type { SkiMesh } from './ski-mesh.ts';
-import { bandTimes, DOFS, HALF_BAND, ROW, type SkiStiffness } from './ski-stiffness.ts';
+import { DOFS, elasticForces, HALF_BAND, ROW, type SkiStiffness } from './ski-stiffness.ts';
 import type { SnowLaw } from './snow-law.ts';
 
 // Kept as constants of this file: some loaders turn an imported binding into a call on every use.
@@ -11,6 +11,8 @@ const WIDTH = ROW;
 
 /** Groove-cutting points whose pull on the points behind is kept in the Jacobian. */
 const MOST_CUTTERS = 24;
+/** Most points a stretch is summed up at: two pieces of two. */
+const POINTS = 4;
 /** Stored derivatives a stretch. */
 const SLOPES = 16;
 const GAUSS_NEAR = 0.5 - Math.sqrt(1 / 12);
@@ -32,6 +34,10 @@ export class GrooveBalance {
   /** Snow force at each node, N, and twisting moment about the midline, N·m. */
   readonly nodeForce: Float64Array;
   readonly nodeMoment: Float64Array;
+  /** Where the snow was summed up: station (m) and force (N) of each point, front to rear, `pressedPoints` of them. */
+  readonly pressedAt: Float64Array;
+  readonly pressedForce: Float64Array;
+  pressedPoints = 0;
   readonly jacobian: BorderedBand;
   /** Diagonal of the elastic stiffness: what an unknown's rounding is multiplied by. */
   readonly stiffest: Float64Array;
@@ -65,6 +71,8 @@ export class GrooveBalance {
     this.groove = new Float64Array(nodes);
     this.nodeForce = new Float64Array(nodes);
     this.nodeMoment = new Float64Array(nodes);
+    this.pressedAt = new Float64Array(POINTS * nodes);
+    this.pressedForce = new Float64Array(POINTS * nodes);
     this.#depthByTwist = new Float64Array(nodes);
     this.#slopes = new Float64Array(SLOPES * nodes);
     this.#cutter = new Int32Array(nodes);
@@ -99,6 +107,7 @@ export class GrooveBalance {
     nodeForce.fill(0);
     nodeMoment.fill(0);
     this.#slopes.fill(0);
+    this.pressedPoints = 0;
     let deepest = Math.max(0, penetration[nodes - 1]);
     let cutter = nodes - 1;
     groove[nodes - 1] = deepest;
@@ -111,7 +120,7 @@ export class GrooveBalance {
       }
       groove[rear] = deepest;
     }
-    bandTimes(this.#stiffness.band, unknowns, residual);
+    elasticForces(this.#stiffness.elements, unknowns, residual);
     for (let i = 0; i < nodes; i++) {
       const unknown = STEP * i;
       residual[unknown] += this.#external[unknown] - nodeForce[i];
@@ -181,6 +190,8 @@ export class GrooveBalance {
       }
       const force = weight * kept * snow[0];
       const moment = weight * kept * snow[3];
+      this.pressedAt[this.pressedPoints] = n0 * x[rear] + n1 * x[front];
+      this.pressedForce[this.pressedPoints++] = force;
       nodeForce[rear] += n0 * force;
       nodeForce[front] += n1 * force;
       nodeMoment[rear] += n0 * moment;

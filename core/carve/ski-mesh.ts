@@ -15,7 +15,7 @@ export interface SkiMesh {
 }
 
 /** Share of the spacing given up at a contact line, and over what share of the part. */
-const CROWDING = 0.8;
+const CROWDING = 0.88;
 const CROWDED = 0.12;
 
 /** Places a share of the nodes from a contact line (0) inwards, crowded where the load piles up at the end. */
@@ -25,7 +25,7 @@ function crowded(share: number): number {
 }
 
 /**
- * Nodes behind the sole, under its two halves and ahead of it; about `elements` elements in all, a fifth as long
+ * Nodes behind the sole, under its two halves and ahead of it; about `elements` elements in all, an eighth as long
  * at the contact lines as elsewhere, since a ski too stiff for its load stands on a few millimetres there.
  */
 export function skiMesh(ski: CarvingSki, elements: number): SkiMesh {

@@ -9,7 +9,7 @@ export interface Waypoint {
 }
 
 const MOST_ITERATIONS = 25;
-const LEAST_STRIDE = 1 / 512;
+const LEAST_STRIDE = 1 / 128;
 
 /** Runs Newton at one waypoint from the present unknowns. */
 export function solveAt(balance: GrooveBalance, newton: GrooveNewton, at: Waypoint) {
@@ -33,20 +33,25 @@ export function walk(
   const { unknowns } = newton;
   const last = Float64Array.from(unknowns);
   const before = Float64Array.from(unknowns);
-  let lastStride = 0;
+  const places =
+    from.rebound === to.rebound
+      ? (share: number) => share
+      : (share: number) => between(from, to, share).rebound;
+  let lastPlace = Number.NaN;
   let reached = 0;
   let stride = firstStride;
   let spent = 0;
   while (reached < 1) {
     const next = Math.min(1, reached + stride);
-    const forward = lastStride > 0 ? (next - reached) / lastStride : 0;
+    const place = places(reached);
+    const forward = Number.isNaN(lastPlace) ? 0 : (places(next) - place) / (place - lastPlace);
     for (let i = 0; i < last.length; i++) unknowns[i] = last[i] + forward * (last[i] - before[i]);
     const outcome = solveAt(balance, newton, between(from, to, next));
     spent += outcome.iterations;
     if (outcome.converged) {
       before.set(last);
       last.set(unknowns);
-      lastStride = next - reached;
+      lastPlace = place;
       reached = next;
       stride *= outcome.iterations <= 6 ? 2 : 1;
     } else {

@@ -6,7 +6,7 @@ export interface TrackFit {
 
 /**
  * Curvature of the edge in the snow plane: the second derivative of the quadratic that fits η(x) best, each
- * node weighed by `weights` (the snow force on it). The information is the weighted variance of x² left after
+ * point from `first` up to `last`, it not included, weighed by `weights` (the snow force on it). The information is the weighted variance of x² left after
  * a straight line in x; a load on one short stretch has next to none.
  */
 export function fitTrack(
@@ -19,7 +19,7 @@ export function fitTrack(
   let weight = 0;
   let meanX = 0;
   let meanY = 0;
-  for (let i = first; i <= last; i++) {
+  for (let i = first; i < last; i++) {
     weight += weights[i];
     meanX += weights[i] * x[i];
     meanY += weights[i] * lateral[i];
@@ -32,7 +32,7 @@ export function fitTrack(
   let m4 = 0;
   let xy = 0;
   let xxy = 0;
-  for (let i = first; i <= last; i++) {
+  for (let i = first; i < last; i++) {
     const share = weights[i] / weight;
     const dx = x[i] - meanX;
     const dy = lateral[i] - meanY;
