@@ -28,8 +28,12 @@ const LOAD_PARTS = 8;
 const MISS = 0.003;
 /** Disagreement of neighbouring parabolas at the middle of a cell that calls for a look, of the value. */
 const DOUBT = 0.003;
+/** The same where only one parabola reaches the middle, for want of points beyond. */
+const BORDER_DOUBT = 0.001;
 /** Change along a side of a smallest part from which it counts as steep, of the value. */
 const STEEP = 0.02;
+/** Miss at the middle of a smallest part from which it counts as steep, of the value. */
+const STEEP_MISS = 0.004;
 
 /** Row-major indices (in cells) of the cells across which the values may not run smoothly. */
 export function doubtfulCells(u: Float64Array, w: Float64Array, values: Float64Array): number[] {
@@ -45,7 +49,8 @@ export function doubtfulCells(u: Float64Array, w: Float64Array, values: Float64A
         disagreement(u, i, k => values[k * columns + j]),
         disagreement(u, i, k => values[k * columns + j + 1]),
       );
-      if (worst > DOUBT * Math.abs(values[a])) doubtful.push(i * (columns - 1) + j);
+      const border = i === 0 || j === 0 || i + 2 === rows || j + 2 === columns;
+      if (worst > (border ? BORDER_DOUBT : DOUBT) * Math.abs(values[a])) doubtful.push(i * (columns - 1) + j);
     }
   }
   return doubtful;
@@ -80,29 +85,34 @@ export function refineCell(
     const whole = i1 - i0 === EDGE_PARTS && j1 - j0 === LOAD_PARTS;
     const im = (i0 + i1) / 2;
     const jm = (j0 + j1) / 2;
-    const alongEdges = (j: number, a: TablePoint, b: TablePoint) => miss(im, j, (i1 - i0) / 2, 0, a, b);
-    const alongLoads = (i: number, a: TablePoint, b: TablePoint) => miss(i, jm, 0, (j1 - j0) / 2, a, b);
-    const miss = (i: number, j: number, di: number, dj: number, a: TablePoint, b: TablePoint) => {
-      const even = whole
-        ? surface.at(...place(row + i / EDGE_PARTS, column + j / LOAD_PARTS))
-        : 0.5 * (a[0] + b[0]);
-      return Math.abs(even / point(i, j, di, dj)[0] - 1);
-    };
     const corners = [point(i0, j0), point(i0, j1), point(i1, j0), point(i1, j1)] as const;
     const [a, b, c, d] = corners;
+    const miss = (i: number, j: number, di: number, dj: number, even: number) => {
+      const foreseen = whole ? surface.at(...place(row + i / EDGE_PARTS, column + j / LOAD_PARTS)) : even;
+      return Math.abs(foreseen / point(i, j, di, dj)[0] - 1);
+    };
+    const alongEdges = (j: number, p: TablePoint, q: TablePoint) =>
+      miss(im, j, (i1 - i0) / 2, 0, 0.5 * (p[0] + q[0]));
+    const alongLoads = (i: number, p: TablePoint, q: TablePoint) =>
+      miss(i, jm, 0, (j1 - j0) / 2, 0.5 * (p[0] + q[0]));
+    const halve = (along: 'edge' | 'load'): FinerCell =>
+      along === 'edge'
+        ? { along, below: part(i0, im, j0, j1), above: part(im, i1, j0, j1) }
+        : { along, below: part(i0, i1, j0, jm), above: part(i0, i1, jm, j1) };
     const byLoad = j1 - j0 > 1 ? Math.max(alongLoads(i0, a, b), alongLoads(i1, c, d)) : 0;
     const byEdge = i1 - i0 > 1 ? Math.max(alongEdges(j0, a, c), alongEdges(j1, b, d)) : 0;
-    if (byLoad > MISS || byEdge > MISS) {
-      return byLoad >= byEdge
-        ? { along: 'load', below: part(i0, i1, j0, jm), above: part(i0, i1, jm, j1) }
-        : { along: 'edge', below: part(i0, im, j0, j1), above: part(im, i1, j0, j1) };
-    }
+    if (byLoad > MISS || byEdge > MISS) return halve(byLoad >= byEdge ? 'load' : 'edge');
+    const centre = 0.25 * (a[0] + b[0] + c[0] + d[0]);
+    const smallest = i1 - i0 === 1 && j1 - j0 === 1;
+    const byCentre = miss(im, jm, (i1 - i0) / 2, (j1 - j0) / 2, centre);
+    if (byCentre > MISS && !smallest) return halve(i1 - i0 > 1 && 2 * (i1 - i0) >= j1 - j0 ? 'edge' : 'load');
     if (whole) return null;
     const alongLoad = Math.max(change(a, b), change(c, d));
     const alongEdge = Math.max(change(a, c), change(b, d));
     return {
       corners,
-      steep: (j1 - j0 === 1 && alongLoad > STEEP) || (i1 - i0 === 1 && alongEdge > STEEP),
+      steep:
+        byCentre > STEEP_MISS || (j1 - j0 === 1 && alongLoad > STEEP) || (i1 - i0 === 1 && alongEdge > STEEP),
     };
   }
 
