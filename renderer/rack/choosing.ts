@@ -30,6 +30,13 @@ export function toggle({ id, pair }: Named): void {
 }
 
 export function remove({ id, pair }: Named): void {
-  edit(`Remove ${pair.name}`, removeEntry(id));
+  edit(`Remove ${pair.name}`, before => {
+    const after = removeEntry(id)(before);
+    if (after.chosen.some(each => each !== null)) return after;
+    // The pair that comes into its place is looked at, so that the stage does not go empty.
+    const at = before.rack.findIndex(entry => entry.id === id);
+    const next = after.rack[Math.min(at, after.rack.length - 1)];
+    return before.activeId === id && next ? choose(next.id)(after) : after;
+  });
   report(`${pair.name} removed from the rack; undo brings it back. Its file is untouched.`);
 }

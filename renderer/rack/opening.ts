@@ -168,7 +168,7 @@ function openRack(waiting: WaitingRack): void {
       },
     });
   });
-  tell(waiting, [`${entries.length} pairs opened from ${file.name}`, ...read.notes].join('. '));
+  tell(waiting, [`${counted(entries.length)} opened from ${file.name}`, ...read.notes].join('. '));
 }
 
 /** The rack's pairs and log as new ones of the rack that is open. Its own file is left as it is. */
@@ -190,8 +190,10 @@ function joinRack(waiting: WaitingRack): void {
       tuneLog: [...before.tuneLog, ...read.rack.tuneLog.filter(tune => tune.ok)],
     }),
   );
-  tell(waiting, `${entries.length} pairs of ${file.name} added; saving writes them into ${into}`);
+  tell(waiting, `${counted(entries.length)} of ${file.name} added; saving writes them into ${into}`);
 }
+
+const counted = (many: number): string => (many === 1 ? '1 pair' : `${many} pairs`);
 
 function tell({ file, read }: WaitingRack, done: string): void {
   const [problem, ...more] = read.problems;

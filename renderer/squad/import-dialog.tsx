@@ -54,8 +54,9 @@ function LookOver({ read }: { read: SheetImport }): JSX.Element {
       <div class="import">
         <p>
           <strong>{count(read.pairs.length)} read</strong>
-          {read.refused.length > 0 && `, ${read.refused.length} lines could not be`}. Columns are separated by{' '}
-          {SEPARATORS[separator]}.
+          {read.refused.length > 0 &&
+            `, ${read.refused.length === 1 ? '1 line' : `${read.refused.length} lines`} could not be`}
+          . Columns are separated by {SEPARATORS[separator]}.
         </p>
         {read.note && <p>{read.note}</p>}
         {sheetsWaiting.value > 0 && (

@@ -59,7 +59,7 @@ export function takeIn(read: SheetImport, pairs: SheetImport['pairs'], withLog =
   });
   const left = read.refused.length;
   report(
-    `${pairs.length} pairs taken in from ${read.fileName}${left > 0 ? `; ${left} lines could not be` : ''}. Undo takes them out again.`,
+    `${pairs.length === 1 ? '1 pair' : `${pairs.length} pairs`} taken in from ${read.fileName}${left > 0 ? `; ${left === 1 ? '1 line' : `${left} lines`} could not be` : ''}. Undo takes them out again.`,
   );
 }
 

@@ -85,6 +85,81 @@ test('a dropped file arrives', async () => {
   ]);
 });
 
+test('a table in an old encoding opens and says so; a pair file in it is refused', async () => {
+  const { page } = app;
+  const bytes = Buffer.from([0x6e, 0x2c, 0xe9]);
+  const choose = async (kind: 'table' | 'skis', name: string) => {
+    const [chooser, opened] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      page.evaluateHandle(asked => ({ opening: window.bench.host.open(asked).catch(String) }), kind),
+    ]);
+    await chooser.setFiles([{ name, mimeType: 'text/csv', buffer: bytes }]);
+    return opened.evaluate(({ opening }) => opening);
+  };
+  expect(await choose('table', 'squad.csv')).toEqual([
+    expect.objectContaining({ text: 'n,é', note: expect.stringContaining('not UTF-8') }),
+  ]);
+  expect(await choose('skis', 'ash.pair.json')).toContain('ash.pair.json is not UTF-8 text');
+});
+
+test('a full storage costs copies of recent files, never the opening of one', async () => {
+  const names = await app.page.evaluate(async () => {
+    const filler = 'x'.repeat(1_000_000);
+    try {
+      for (let count = 0; ; count++) localStorage.setItem(`filler${count}`, filler);
+    } catch {
+      // Full to within a million letters.
+    }
+    const dataTransfer = new DataTransfer();
+    for (let at = 0; at < 8; at++) {
+      dataTransfer.items.add(new File([`{"pad":"${'y'.repeat(250_000)}"}`], `${at}.pair.json`));
+    }
+    window.bench.arrivals.splice(0);
+    document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+    while (window.bench.arrivals.length < 8) await new Promise(resolve => setTimeout(resolve, 20));
+    const recent = await window.bench.host.recent();
+    for (const key of Object.keys(localStorage)) if (key.startsWith('filler')) localStorage.removeItem(key);
+    return { arrived: window.bench.arrivals, recent: recent.length };
+  });
+  expect(names.arrived).toEqual(Array(8).fill(expect.objectContaining({ ok: true })));
+  expect(names.recent).toBeLessThan(8);
+});
+
+test('a file changed by something else is not saved over', async () => {
+  const outcome = await app.page.evaluate(async () => {
+    // A file handle as browsers with the interface give it.
+    let content = 'one';
+    const handle = {
+      name: 'ash.pair.json',
+      isSameEntry: async (other: object) => other === handle,
+      getFile: async () => new File([content], 'ash.pair.json'),
+      createWritable: async () => ({
+        write: async (text: string) => {
+          content = text;
+        },
+        close: async () => {},
+      }),
+    };
+    Object.assign(window, { showOpenFilePicker: async () => [handle] });
+    const { host } = window.bench;
+    const [file] = await host.open('skis');
+    await host.save(file.token, 'two');
+    content = 'from elsewhere';
+    const refused = await host.save(file.token, 'three').catch((error: Error) => error.message);
+    const left = content;
+    const [again] = await host.open('skis');
+    await host.save(again.token, 'three');
+    Object.assign(window, { showOpenFilePicker: undefined });
+    return { refused, left, same: again.token === file.token, content };
+  });
+  expect(outcome).toEqual({
+    refused: expect.stringContaining('changed by something else'),
+    left: 'from elsewhere',
+    same: true,
+    content: 'three',
+  });
+});
+
 test('an export is a download, bytes and all', async () => {
   const [download] = await Promise.all([
     app.page.waitForEvent('download'),

@@ -1,0 +1,105 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { demoPairs } from '../../renderer/demo/index.ts';
+import { type App, accessibilityFaults, openApp } from './support/app.ts';
+
+let app: App;
+let page: Page;
+beforeEach(async () => {
+  app = await openApp();
+  page = app.page;
+  await page.locator('.rack-words').first().waitFor();
+});
+afterEach(() => app?.close());
+
+const { demo: _invented, ...own } = demoPairs[0]!;
+const rack = (...names: string[]) =>
+  JSON.stringify({ format: 'turnwright.rack', version: 1, pairs: names.map(name => ({ ...own, name })) });
+const names = (of: Page = page) =>
+  of.locator('.rack-words').evaluateAll(all => all.map(each => each.textContent?.trim()));
+const open = (name: string, text: string) =>
+  app.chooseFiles([{ name, text }], () => page.getByRole('button', { name: 'Open…' }).first().click());
+const demo = demoPairs.map(pair => pair.name);
+
+test('a second rack file asks about the one that is open, and undo keeps the two apart', async () => {
+  await open('juniors.rack.json', rack('Ash', 'Beech'));
+  await page.getByRole('button', { name: /^Ash/ }).click();
+  await page.keyboard.press('Delete');
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('Beech');
+  await open('seniors.rack.json', rack('Cedar'));
+  await page.getByRole('dialog').waitFor();
+  expect(await page.getByRole('dialog').textContent()).toContain('One rack file is open at a time');
+  expect(await accessibilityFaults(page)).toEqual([]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save juniors.rack.json, then open' }).click(),
+  ]);
+  const saved = JSON.parse(await readFile(await download.path(), 'utf8'));
+  expect(saved.pairs.map((pair: { name: string }) => pair.name)).toEqual(['Beech']);
+  await expect.poll(() => names()).toEqual([...demo, 'Cedar']);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => names()).toEqual([...demo, 'Beech']);
+  expect(await page.locator('.rack-save').textContent()).toBe('Save juniors.rack.json');
+  expect(app.problems).toEqual([]);
+});
+
+test('recent files open by keyboard', async () => {
+  await open('juniors.rack.json', rack('Ash'));
+  await page.keyboard.press('Control+z');
+  expect(await names()).toEqual(demo);
+  await page.keyboard.press('Control+Shift+O');
+  await page.getByRole('dialog', { name: 'Open recent' }).waitFor();
+  expect(await accessibilityFaults(page)).toEqual([]);
+  await page.getByRole('button', { name: 'juniors.rack.json' }).press('Enter');
+  await expect.poll(() => names()).toEqual([...demo, 'Ash']);
+});
+
+test('work in progress survives a reload, and two windows keep theirs apart', async () => {
+  const copy = async (of: Page) => {
+    await of.locator('.rack-name').first().click();
+    await of.getByRole('button', { name: 'Duplicate' }).click();
+  };
+  await copy(page);
+  // Straight away: the draft is written as the page is left.
+  await page.reload();
+  await expect.poll(() => names()).toEqual([...demo, `${demo[0]} copy`]);
+
+  const second = await page.context().newPage();
+  await second.goto(page.url());
+  await expect.poll(() => names(second)).toEqual(demo);
+  await copy(second);
+  await copy(second);
+  await page.close();
+  await second.close();
+
+  const back: string[][] = [];
+  for (let count = 0; count < 2; count++) {
+    const next = await page.context().newPage();
+    await next.goto(page.url());
+    await expect.poll(async () => (await names(next)).length).toBeGreaterThan(demo.length);
+    back.push((await names(next)) as string[]);
+  }
+  expect(back.map(each => each.length - demo.length).sort()).toEqual([1, 2]);
+});
+
+test('rows pasted from a spreadsheet are looked over, taken in and undone', async () => {
+  await page.getByRole('button', { name: 'Squad rack' }).click();
+  await page.evaluate(() => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData(
+      'text/plain',
+      'owner\tname\tlength (cm)\tcontact length\ttip\twaist\ttail\nZoë\tElm\t165\t1450\t116,5\t66\t104\nZoë\tAsh\tlong\t1450\t116\t66\t104\n',
+    );
+    document.body.dispatchEvent(
+      new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }),
+    );
+  });
+  const dialog = page.getByRole('dialog', { name: 'Import pasted rows' });
+  expect(await dialog.textContent()).toContain('lengthMm: "long" is not accepted');
+  await dialog.getByRole('button', { name: 'Take in 1 pair' }).click();
+  const pairs = () => page.locator('.squad-words').count();
+  await expect.poll(pairs).toBe(demo.length + 1);
+  await page.keyboard.press('Control+z');
+  await expect.poll(pairs).toBe(demo.length);
+});
