@@ -2,7 +2,6 @@ import { effect } from '@preact/signals';
 import { demoSets } from '../demo/sets/index.ts';
 import type { Host } from '../host/index.ts';
 import { demoEntries } from '../rack/demo-rack.ts';
-import { takeIn } from '../rack/opening.ts';
 import {
   chooseOnly,
   course,
@@ -16,6 +15,7 @@ import {
   report,
   unsavedEntries,
 } from '../state/index.ts';
+import { takeArrival } from './arrival.ts';
 import { onCommand, saveEverything } from './commands.ts';
 import { onFrameKey } from './keys.ts';
 
@@ -33,7 +33,7 @@ export async function startApp(host: Host): Promise<void> {
   host.onCommand(onCommand);
   host.onClosing(saveEverything);
   host.onArrival(arrival => {
-    if (arrival.ok) takeIn(arrival.file);
+    if (arrival.ok) takeArrival(arrival.file);
     else report(arrival.message, 'error');
   });
   window.addEventListener('keydown', onFrameKey);

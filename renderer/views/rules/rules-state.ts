@@ -52,7 +52,12 @@ export function takeEdition(file: { readonly name: string; readonly text: string
     );
   } catch (error) {
     if (!(error instanceof EditionError)) throw error;
+    const [first, ...more] = error.problems;
     editionProblems.value = { file: file.name, lines: error.problems };
+    report(
+      `${file.name} is no edition of limits. ${first}${more.length > 0 ? ` (and ${more.length} more)` : ''}`,
+      'error',
+    );
   }
 }
 
