@@ -135,6 +135,16 @@ export function drawnEdges(
   };
 }
 
+/** Turns that have begun by `at`, s or m; stretches on the flat are none. */
+export function turnsBegun(programme: EdgeProgramme, at: number): number {
+  const { changeovers, end } = programme;
+  const starts = [0, ...changeovers.filter(c => c > 0 && c < end)];
+  return starts.filter((from, i) => {
+    const middle = 0.5 * (from + (starts[i + 1] ?? end));
+    return from < at && programme.edge(middle) !== 0;
+  }).length;
+}
+
 /**
  * Reads rows of time (s) and signed edge angle (degrees, positive in right turns).
  *

@@ -3,7 +3,7 @@
  */
 
 import { DormandPrince } from '../numeric/index.ts';
-import type { EdgeProgramme } from './edge-programme.ts';
+import { type EdgeProgramme, turnsBegun } from './edge-programme.ts';
 import {
   DISTANCE,
   DRAG_WORK,
@@ -338,13 +338,6 @@ class RunDown {
   }
 
   private turnsBegun(t: number, s: Float64Array): number {
-    if (!this.edged) return this.turns;
-    const at = this.edged.per === 'time' ? t : s[DISTANCE];
-    const { changeovers, end } = this.edged;
-    const starts = [0, ...changeovers.filter(c => c > 0 && c < end)];
-    return starts.filter((from, i) => {
-      const middle = 0.5 * (from + (starts[i + 1] ?? end));
-      return from < at && (this.edged as EdgeProgramme).edge(middle) !== 0;
-    }).length;
+    return this.edged ? turnsBegun(this.edged, this.edged.per === 'time' ? t : s[DISTANCE]) : this.turns;
   }
 }

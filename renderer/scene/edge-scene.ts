@@ -227,6 +227,10 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
     return camera === 'arc' || camera === 'hill' ? 'ski' : 'arc';
   }
 
+  coarsen(): void {
+    this.#surface.coarsen();
+  }
+
   detailLabels(camera: EdgeCamera): boolean {
     return camera === 'arc' || camera === 'hill';
   }

@@ -3,7 +3,7 @@ import { ForceArrow } from './arrows.ts';
 import type { CameraPose } from './camera-rig.ts';
 import { type GatePole, gatePoles } from './gates.ts';
 import { type HillRun, HillRunner } from './hill-runner.ts';
-import { DETAIL_LAYER, LabelSet } from './label.ts';
+import { DETAIL_LAYER, FAR_LAYER, LabelSet } from './label.ts';
 import { Playback } from './playback.ts';
 import type { RibbonView } from './ribbon-material.ts';
 import type { SetUp } from './set-up.ts';
@@ -63,6 +63,7 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
     arrow: new ForceArrow(),
     label: this.labels.make(DETAIL_LAYER, 1),
   }));
+  readonly #marks = [0, 1].map(() => this.labels.make(FAR_LAYER));
   #runners: HillRunner[] = [];
   #gates: InstancedMesh | null = null;
   #input: HillSceneInput | null = null;
@@ -142,6 +143,23 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
     this.labels.keepClear(this.#skier.group.visible ? this.#skier.points : []);
     this.#skier.pose(first.object.seat.origin, first.object.seat.up, this.#leanUp, this.#forward);
     this.#drawForces(input);
+    this.#marks.forEach((mark, i) => {
+      const runner = this.#runners[i];
+      const { letter, colour } = runner?.run.style ?? { letter: '', colour: '' };
+      mark.set(letter, colour, this.#theme);
+      if (runner) mark.sprite.position.copy(runner.centre).addScaledVector(this.#normal, 1);
+    });
+  }
+
+  coarsen(): void {
+    this.#surface.coarsen();
+  }
+
+  dress(smallPicture: boolean, camera: HillCamera): void {
+    // In a small picture of the whole run the skier is a speck; the letter stands for it.
+    const seen = !(smallPicture && camera === 'whole');
+    for (const runner of this.#runners) runner.object.group.visible = seen;
+    this.#skier.group.visible = seen && (this.#input?.figure ?? true);
   }
 
   applyTheme(theme: SceneTheme): void {

@@ -20,6 +20,19 @@ const HEIGHT = 34;
 export const CLOSE_LAYER = 1;
 /** Layer of the labels that only some cameras show. */
 export const DETAIL_LAYER = 2;
+/** Layer of the labels that stand for what is too small to be seen, shown by the other cameras. */
+export const FAR_LAYER = 3;
+
+/** Lets a camera see the labels of what is near or of what is far; the details in a large picture only. */
+export function chooseLabels(camera: PerspectiveCamera, near: boolean, large = true): void {
+  for (const [layer, seen] of [
+    [DETAIL_LAYER, near && large],
+    [FAR_LAYER, !near],
+  ] as const) {
+    if (seen) camera.layers.enable(layer);
+    else camera.layers.disable(layer);
+  }
+}
 
 /** A short text on a plate that keeps its size on the screen. */
 export class Label {

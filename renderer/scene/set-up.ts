@@ -23,7 +23,11 @@ export interface SetUp<Input, CameraName extends string> {
   pose(camera: CameraName, aspect: number, out: CameraPose): void;
   /** Camera of the small picture while `camera` fills the large one. */
   insetFor(camera: CameraName): CameraName;
-  /** Whether the detail labels are shown with this camera. */
+  /** Whether the detail labels are shown with this camera; if not, those that stand for what is far off. */
   detailLabels(camera: CameraName): boolean;
+  /** Makes the surface cheaper to draw; called once, before anything is drawn. */
+  coarsen(): void;
+  /** Leaves out of the small picture what nobody could see there; called around it. */
+  dress?(smallPicture: boolean, camera: CameraName): void;
   dispose(): void;
 }

@@ -134,6 +134,11 @@ export class SnowSurface {
     this.group.add(this.#piste, this.#beyond);
   }
 
+  /** Filters the groomed relief less, for machines that draw in software. */
+  coarsen(): void {
+    this.#relief.anisotropy = 1;
+  }
+
   setExtent(extent: SnowExtent, frame: SlopeFrame): void {
     const { left, right, top, bottom, beyond } = extent;
     this.#piste.geometry.dispose();

@@ -11,7 +11,7 @@ import {
   WebGLRenderer,
 } from 'three';
 import { CameraRig, cameraPose } from './camera-rig.ts';
-import { CLOSE_LAYER, DETAIL_LAYER } from './label.ts';
+import { CLOSE_LAYER, chooseLabels } from './label.ts';
 import type { RibbonView } from './ribbon-material.ts';
 import type { SceneOptions, SceneStats } from './scene-options.ts';
 import type { SetUp } from './set-up.ts';
@@ -89,6 +89,7 @@ export class Stage<Input, CameraName extends string> {
     this.#sun.shadow.radius = 2.5;
     this.#scene.fog = this.#fog;
     this.#scene.add(this.#sun, this.#sun.target, this.#fill, this.#sky.mesh, setUp.root);
+    if (!full) setUp.coarsen();
     this.rig = new CameraRig(this.#main);
     this.rig.instant = options.reducedMotion ?? false;
     this.#smallRig.instant = true;
@@ -181,8 +182,7 @@ export class Stage<Input, CameraName extends string> {
       this.#main.setViewOffset(this.#width, this.#height, taken / 2, 0, this.#width, this.#height);
     else this.#main.clearViewOffset();
     this.rig.apply(this.#pose, room, this.#width / this.#height, seconds);
-    if (this.#setUp.detailLabels(this.#camera)) this.#main.layers.enable(DETAIL_LAYER);
-    else this.#main.layers.disable(DETAIL_LAYER);
+    chooseLabels(this.#main, this.#setUp.detailLabels(this.#camera));
     this.#renderer.setScissorTest(false);
     this.#renderer.setViewport(0, 0, this.#width, this.#height);
     const covered = this.#inset ? this.#insetWidth() : 0;
@@ -329,13 +329,17 @@ export class Stage<Input, CameraName extends string> {
     renderer.setViewport(left, bottom, width, height);
     renderer.setClearColor(this.#theme.skyHorizon, 1);
     renderer.clear();
-    this.#setUp.pose(this.#insetCamera ?? this.#setUp.insetFor(this.#camera), width / height, this.#pose);
+    const looks = this.#insetCamera ?? this.#setUp.insetFor(this.#camera);
+    this.#setUp.dress?.(true, looks);
+    chooseLabels(this.#small, this.#setUp.detailLabels(looks), false);
+    this.#setUp.pose(looks, width / height, this.#pose);
     this.#smallRig.apply(this.#pose, width / height, width / height, 0);
     const labelPx = Math.min(21 * this.#theme.emphasis, 0.19 * height);
     const shadows = renderer.shadowMap.autoUpdate;
     renderer.shadowMap.autoUpdate = false;
     this.#picture(this.#small, this.#smallRig.distance, width, height, labelPx);
     renderer.shadowMap.autoUpdate = shadows;
+    this.#setUp.dress?.(false, looks);
     renderer.setScissorTest(false);
   }
 }
