@@ -15,12 +15,19 @@ describe('one equilibrium, 120 elements, torsion and groove', () => {
   });
 });
 
-describe('a radius table of 24 edge angles and 12 loads', () => {
-  bench(
-    'groomed snow',
-    () => {
-      buildRadiusTable(slalomSki, hardness(1));
-    },
-    { iterations: 5 },
-  );
+/** On soft snow most points are sought along the path on which the snow's memory sets in. */
+describe('a radius table of 24 edge angles and 12 loads, doubtful cells resolved more finely', () => {
+  for (const [snow, newtonPerMm3] of [
+    ['hard', 10],
+    ['groomed', 1],
+    ['soft', 0.1],
+  ] as const) {
+    bench(
+      `${snow} snow, ${newtonPerMm3} N/mm³`,
+      () => {
+        buildRadiusTable(slalomSki, hardness(newtonPerMm3));
+      },
+      { iterations: 5, time: 0, warmupIterations: 1, warmupTime: 0 },
+    );
+  }
 });

@@ -69,12 +69,21 @@ const SNOWS = [90, 0.3, 10, 0.1, 3, 30, 0.04, 1];
  */
 describe('between its points', () => {
   it.each([
-    ['invented slalom ski', slalomSki, 3] as const,
-    ['invented giant slalom ski, rigid in torsion', rigidInTorsion(giantSlalomSki), 0.3] as const,
-    ...demoPairs.map(([name, ski], i) => [name, ski, SNOWS[i % SNOWS.length]] as const),
+    ['invented slalom ski, snow of 3 N/mm³', slalomSki, 3] as const,
+    [
+      'invented giant slalom ski, rigid in torsion, snow of 0.3 N/mm³',
+      rigidInTorsion(giantSlalomSki),
+      0.3,
+    ] as const,
+    ...demoPairs.flatMap(([name, ski], i) =>
+      [0, 5].map(next => {
+        const snow = SNOWS[(i + next) % SNOWS.length];
+        return [`${name}, snow of ${snow} N/mm³`, ski, snow] as const;
+      }),
+    ),
   ])(
     '%s: R is within half a per cent of a direct solution',
-    (_, ski, snow) => {
+    (_name, ski, snow) => {
       const table = built(snow, ski);
       const lookup = tableLookup(table);
       const solver = grooveSolver(ski);
