@@ -13,6 +13,7 @@ import {
   projectFrom,
   rackFileUnsaved,
   report,
+  tuneLogUnsaved,
   unsavedEntries,
 } from '../state/index.ts';
 import { takeArrival } from './arrival.ts';
@@ -27,6 +28,7 @@ export async function startApp(host: Host): Promise<void> {
     const names = unsavedEntries.value.map(entry => entry.pair.name);
     const { rackFile } = project.value;
     if (rackFile && rackFileUnsaved.value) names.push(rackFile.name);
+    if (tuneLogUnsaved.value) names.push('The tune log, which a rack file holds');
     if (courseUnsaved.value) names.push(course.value.name || 'The set of gates');
     host.setUnsaved(names.slice(0, 1000).map(name => name.slice(0, 200)));
   });

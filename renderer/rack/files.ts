@@ -10,6 +10,7 @@ import {
   rackFileUnsaved,
   report,
   tuneLogInFile,
+  tuneLogUnsaved,
 } from '../state/index.ts';
 
 /** Saves a pair to its file, asking where when it has none. A pair of a rack file saves the rack. */
@@ -33,9 +34,9 @@ export async function saveEntry(id: string, elsewhere = false): Promise<boolean>
   });
 }
 
-/** Saves everything unsaved: the rack file once, then each pair that has a file or changes of its own. */
+/** Saves everything unsaved: the rack file once (a new one where only that can hold the tune log), then each pair that has a file or changes of its own. */
 export async function saveAll(): Promise<boolean> {
-  if (rackFileUnsaved.value && !(await saveRack())) return false;
+  if ((rackFileUnsaved.value || tuneLogUnsaved.value) && !(await saveRack())) return false;
   for (const entry of project.value.rack.filter(each => isUnsaved(each) && !each.inRackFile)) {
     if (!(await saveEntry(entry.id))) return false;
   }

@@ -1,7 +1,7 @@
 import { computed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { ownerOf } from '../squad/owner.ts';
-import { changeView, chosenPairs, project, rackFileUnsaved } from '../state/index.ts';
+import { changeView, chosenPairs, project, rackFileUnsaved, tuneLogUnsaved } from '../state/index.ts';
 import { comparisons, show } from './comparisons.ts';
 import { saveRack } from './files.ts';
 import { useGrowing } from './growing.ts';
@@ -118,7 +118,12 @@ export function RackPanel(): JSX.Element {
           )}
           <button type="button" class="quiet rack-save" onClick={() => void saveRack()}>
             {rackFile ? `Save ${rackFile.name}` : 'Save all as one rack file…'}
-            {rackFileUnsaved.value && ' ●'}
+            {(rackFileUnsaved.value || tuneLogUnsaved.value) && (
+              <span class="unsaved">
+                {' '}
+                ●<span class="sr-only"> unsaved changes</span>
+              </span>
+            )}
           </button>
         </footer>
       )}

@@ -15,7 +15,7 @@ export function demoLog(entries: readonly RackEntry[], today: string): RackTune[
     new Date(Date.parse(`${today}T00:00:00Z`) - days * DAY).toISOString().slice(0, 10);
   return entries.flatMap(({ pair }, at): RackTune[] => {
     if (!pair.demo || at % 9 === 8) return [];
-    const named = { pairId: pair.id, pairName: pair.name };
+    const named = { pairId: pair.id, pairName: pair.name, demo: true };
     return [
       {
         ok: true,

@@ -84,3 +84,9 @@ export const rackFileUnsaved: ReadonlySignal<boolean> = computed(() => {
     inside.some((entry, at) => entry.id !== rackFile.savedIds[at])
   );
 });
+
+/** Whether tune entries are in no file, because no rack file is open to hold them. Demo entries do not count. */
+export const tuneLogUnsaved: ReadonlySignal<boolean> = computed(() => {
+  const { rackFile, tuneLog } = project.value;
+  return rackFile === null && tuneLog.some(tune => !tune.ok || tune.entry.demo !== true);
+});

@@ -38,6 +38,7 @@ export {
   perPair,
   rackFileUnsaved,
   ski,
+  tuneLogUnsaved,
   unsavedEntries,
 } from './derived.ts';
 export { type DraftStore, draftOf, keepDraft, projectFrom } from './draft.ts';

@@ -13,6 +13,7 @@ import {
   redo,
   removeEntry,
   status,
+  tuneLogUnsaved,
   undo,
   unsavedEntries,
 } from '../../../renderer/state/index.ts';
@@ -172,6 +173,16 @@ describe('saving and undoing', () => {
     expect(await saveEntry(idOf('Ash'), true)).toBe(true);
     expect(disk.files.get('ash.pair.json')).toContain('"waistWidthMm": 65');
     expect(rackFileUnsaved.value).toBe(true);
+  });
+
+  it('a tune log that no file holds counts as unsaved, and saving all puts it into a rack', async () => {
+    open('ash.pair.json', writePair({ ...pair('Ash'), id: 'ash' }));
+    edit('Tune', addTune(idOf('Ash'), { date: '2026-11-20', wax: 'cold' }, 'unused'));
+    expect(unsavedEntries.value).toEqual([]);
+    expect(tuneLogUnsaved.value).toBe(true);
+    expect(await saveAll()).toBe(true);
+    expect(disk.files.get('squad.rack.json')).toContain('"wax": "cold"');
+    expect([tuneLogUnsaved.value, rackFileUnsaved.value]).toEqual([false, false]);
   });
 
   it('a failed save leaves everything unsaved and says why', async () => {
