@@ -4,7 +4,7 @@
  */
 
 import { brent, monotoneCubic } from '../numeric/index.ts';
-import { readTwoColumns } from './two-columns.ts';
+import { fromTwoColumns } from './two-columns.ts';
 
 export interface EdgeProgramme {
   readonly kind: 'edge';
@@ -152,11 +152,12 @@ export function turnsBegun(programme: EdgeProgramme, at: number): number {
  */
 export function readEdges(text: string, per: 'time' | 'distance' = 'time'): EdgeProgramme {
   const name = per === 'time' ? 'time (s)' : 'distance (m)';
-  const { first, second } = readTwoColumns(text, name, 'edge angle (deg)');
-  return drawnEdges(
-    first,
-    second.map(d => (d * Math.PI) / 180),
-    per,
+  return fromTwoColumns(text, name, 'edge angle (deg)', (at, degreesAt) =>
+    drawnEdges(
+      at,
+      degreesAt.map(d => (d * Math.PI) / 180),
+      per,
+    ),
   );
 }
 

@@ -5,7 +5,7 @@
  */
 
 import { type ArcTable, arcTable } from './ground-arc.ts';
-import { readTwoColumns } from './two-columns.ts';
+import { fromTwoColumns } from './two-columns.ts';
 
 export interface SlopeProfile {
   readonly name: string;
@@ -98,8 +98,9 @@ export function profileThrough(
  * @throws TableTextError with one line for each bad row
  */
 export function readProfile(text: string, name = 'measured profile'): SlopeProfile {
-  const { first, second } = readTwoColumns(text, 'distance (m)', 'height (m)');
-  return profileThrough(first, second, name);
+  return fromTwoColumns(text, 'distance (m)', 'height (m)', (distance, height) =>
+    profileThrough(distance, height, name),
+  );
 }
 
 /** Invented slopes for demonstration. */

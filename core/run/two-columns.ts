@@ -38,7 +38,7 @@ export function readTwoColumns(text: string, firstName: string, secondName: stri
     if (isHeading) continue;
     if (cells.length !== 2) {
       problems.push(
-        `line ${index + 1}: ${cells.length} values found (${line}); two are accepted, ${firstName} and ${secondName}`,
+        `line ${index + 1}: ${cells.length} ${cells.length === 1 ? 'value' : 'values'} found (${line}); two are accepted, ${firstName} and ${secondName}${!wide && cells.length === 4 ? ' (with decimal commas, separated by semicolons or tabs)' : ''}`,
       );
       continue;
     }
@@ -67,6 +67,29 @@ export function readTwoColumns(text: string, firstName: string, secondName: stri
   }
   if (problems.length > 0) throw new TableTextError(problems);
   return table;
+}
+
+/**
+ * Reads two columns and makes something of them. A fault found there names its point by number; in a file people
+ * look for the line.
+ *
+ * @throws TableTextError
+ */
+export function fromTwoColumns<T>(
+  text: string,
+  firstName: string,
+  secondName: string,
+  make: (first: number[], second: number[]) => T,
+): T {
+  const { first, second, lines } = readTwoColumns(text, firstName, secondName);
+  try {
+    return make(first, second);
+  } catch (error) {
+    const point = error instanceof RangeError ? /^point (\d+)/.exec(error.message) : null;
+    if (!point) throw error;
+    const line = lines[Number(point[1]) - 1];
+    throw new TableTextError([`line ${line}${(error as RangeError).message.slice(point[0].length)}`]);
+  }
 }
 
 function numberOf(cell: string, decimalComma: boolean): number {

@@ -1,17 +1,19 @@
-import { readEdges, readProfile, TableTextError } from '../../../core/run/index.ts';
+import { readEdges, readProfile } from '../../../core/run/index.ts';
 import { getHost } from '../../host/index.ts';
 import { changeSlope, report, type TextFile } from '../../state/index.ts';
+import { faultWords } from './fault-words.ts';
 
-/** Asks for a table and reads it; the first fault is told with its line. */
+/** Asks for a table and reads it; the first fault is told with file and line. */
 async function askFor(read: (text: string) => unknown): Promise<TextFile | null> {
+  let name = '';
   try {
     const [file] = await getHost().open('table');
     if (!file) return null;
+    name = file.name;
     read(file.text);
-    return { name: file.name, text: file.text };
+    return { name, text: file.text };
   } catch (error) {
-    const first = error instanceof TableTextError ? error.problems[0]! : (error as Error).message;
-    report(first, 'error');
+    report(faultWords(name, error as Error), 'error');
     return null;
   }
 }

@@ -47,7 +47,12 @@ describe('drawn edges', () => {
     const p = readEdges('time,edge\n0,0\n1,60\n2,-60\n');
     expect(p.edge(1)).toBeCloseTo(60 * RAD, 12);
     expect(p.end).toBe(2);
-    expect(() => readEdges('0,0\n1,95\n')).toThrow(/point 2: edge 95° found/);
+    expect(() => readEdges('0,0\n1,95\n')).toThrow(
+      /^line 2: edge 95° found; between -90 and 90° is accepted/,
+    );
+    // The line of the file, not the number of the point.
+    expect(() => readEdges('time,edge\n\n0,0\n1,95\n')).toThrow(/^line 4: edge 95°/);
+    expect(() => readEdges('t,edge\n-1,0\n1,20\n')).toThrow(/^line 2: time -1 found/);
     expect(() => readEdges('0,0\n1,x\n')).toThrow(/line 2: edge angle \(deg\) "x"/);
   });
 });
