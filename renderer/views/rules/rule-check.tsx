@@ -71,6 +71,9 @@ export function RuleCheckPanel(props: {
           options={categories.map(value => ({ value, label: value }))}
           onInput={value => chooseCategory(value as Category)}
         />
+        <button type="button" onClick={openEdition}>
+          Own edition…
+        </button>
         <Choice
           label="Edition"
           long
@@ -81,9 +84,6 @@ export function RuleCheckPanel(props: {
           }))}
           onInput={chooseEdition}
         />
-        <button type="button" onClick={openEdition}>
-          Own edition…
-        </button>
       </div>
       {problems && (
         <div class="problem" role="alert">

@@ -36,7 +36,7 @@ export function EditSheet(): JSX.Element {
         </p>
       )}
       <div class="plain-scroll">
-        <table class="plain-table">
+        <table class="plain-table gate-table">
           <caption class="sr-only">
             Gates of the set, down the hill; across is positive to the skier’s right
           </caption>

@@ -8,6 +8,8 @@ import { chosenRanking } from './rankings.ts';
 
 /** px between lines that would lie on one another. */
 const APART = 4;
+/** px from gate to gate that leave room for the lines at full weight. */
+const ROOMY = 24;
 
 interface DrawnPath {
   readonly pair: ChosenPair;
@@ -45,7 +47,10 @@ export function PlanLines({ scale }: { scale: PlanScale }): JSX.Element {
   const paths = pathsOf();
   const plain = paths.filter(each => !each.quick);
   /** Pairs take much the same way, so each line keeps its place beside the others. */
-  const aside = (place: number) => (place - (plain.length - 1) / 2) * APART;
+  const dense = Math.min(1, scale.perGate / ROOMY);
+  const aside = (place: number) => (place - (plain.length - 1) / 2) * APART * dense;
+  // Drawn at full weight, the lines of a long set would hide it.
+  const style = dense < 1 ? { strokeWidth: Math.max(0.5, 2 * dense) } : undefined;
   return (
     <g clip-path="url(#set-plan-clip)">
       {plain.map(({ pair, path }, place) => (
@@ -55,6 +60,7 @@ export function PlanLines({ scale }: { scale: PlanScale }): JSX.Element {
           d={svgPath(path, scale, aside(place))}
           stroke={pair.mark.colour}
           stroke-dasharray={pair.mark.dash}
+          style={style}
         />
       ))}
       {paths
