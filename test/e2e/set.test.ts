@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type App, accessibilityFaults, openApp } from './support/app.ts';
 
@@ -25,6 +26,36 @@ test('the slalom pair is picked for the slalom, with the reason and the slope it
     .toMatch(/Birch 193 .*(drifts|needs|slides)/);
   expect(await page.getByRole('textbox', { name: 'Slope' }).inputValue()).toBe('20.0');
   expect(await accessibilityFaults(page)).toEqual([]);
+});
+
+test('gates and slope of one’s own come back from their file, with a note the program does not know', async () => {
+  const { page } = app;
+  const files = page.locator('.course-sources');
+  const opened = (text: string) =>
+    app.chooseFiles([{ name: 'tuesday.csv', text }], () =>
+      files.getByRole('button', { name: 'Open…' }).click(),
+    );
+  await opened('# after the rain\ngate,x,y,notes\n1,1.5,10,ice\n2,-1.5,20,\n3,1.5,30,\n');
+  await page.getByText('3 gates', { exact: true }).waitFor();
+  const slope = page.getByRole('textbox', { name: 'Slope' });
+  await slope.fill('17');
+  await slope.press('Enter');
+  const [saved] = await Promise.all([
+    page.waitForEvent('download'),
+    files.getByRole('button', { name: 'Save…' }).click(),
+  ]);
+  expect(saved.suggestedFilename()).toBe('tuesday-slalom.csv');
+  const text = await readFile(await saved.path(), 'utf8');
+  expect(text.split('\n').slice(0, 2)).toEqual([
+    '# after the rain',
+    'gate,across (m),down (m),colour,discipline,slope (°),kept speed (km/h),greatest edge (°),category,notes',
+  ]);
+  await files.getByRole('button', { name: 'Demo gates' }).click();
+  await expect.poll(() => slope.inputValue()).toBe('20.0');
+  await opened(text);
+  await expect.poll(() => slope.inputValue()).toBe('17.0');
+  await files.getByRole('button', { name: 'Demo gates' }).click();
+  await expect.poll(() => slope.inputValue()).toBe('20.0');
 });
 
 test('the demo set keeps the setting rules as it comes, and readings of the control go into the pair', async () => {
