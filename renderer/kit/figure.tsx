@@ -1,7 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { getHost } from '../host/index.ts';
-import { report } from '../state/index.ts';
+import { chosenPairs, report } from '../state/index.ts';
 import { toCsv } from './csv.ts';
 import { toPng, toSvg } from './picture.ts';
 import { type Size, useSize } from './use-size.ts';
@@ -52,13 +52,20 @@ export function Figure(props: FigureProps): JSX.Element {
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '');
 
+  const heading = () => ({
+    title: props.title,
+    pairs: chosenPairs
+      .peek()
+      .map(({ mark, name }) => `${mark.letter} ${name}`)
+      .join(', '),
+  });
   const exportable: Exportable = {
     async picture(kind) {
       if (!svg.current) return;
       await saved(`${fileName}.${kind}`, async () =>
         kind === 'svg'
-          ? getHost().exportFile(`${fileName}.svg`, 'image/svg+xml', toSvg(svg.current!, props.title))
-          : getHost().exportFile(`${fileName}.png`, 'image/png', await toPng(svg.current!, props.title)),
+          ? getHost().exportFile(`${fileName}.svg`, 'image/svg+xml', toSvg(svg.current!, heading()))
+          : getHost().exportFile(`${fileName}.png`, 'image/png', await toPng(svg.current!, heading())),
       );
     },
     table: props.rows
