@@ -56,9 +56,6 @@ export function SquadTools(): JSX.Element {
           ]}
           onInput={show => changeArrangement({ show })}
         />
-        <button type="button" title="Back to the questions" onClick={() => changeView({ page: null })}>
-          Back
-        </button>
       </div>
       <div class="squad-line">
         <Days field="edgeDays" label="Edges due after" />
@@ -84,6 +81,9 @@ export function SquadTools(): JSX.Element {
           onClick={() => changeView({ page: 'compare' })}
         >
           Compare
+        </button>
+        <button type="button" title="Back to the questions" onClick={() => changeView({ page: null })}>
+          Back
         </button>
       </div>
     </section>

@@ -33,7 +33,11 @@ export function TuneForm({ row }: { row: SquadRow }): JSX.Element {
       setMessages(read.messages);
       return;
     }
-    const rows = (everyone ? shown : [row]).filter(each => !each.entry.readOnly);
+    const rows = (everyone && shown.length > 0 ? shown : [row]).filter(each => !each.entry.readOnly);
+    if (rows.length === 0) {
+      report(`Nothing logged: ${row.entry.readOnly ?? 'no pair is shown'}`, 'error');
+      return;
+    }
     edit(
       rows.length === 1 ? `Tune ${rows[0]!.pair.name}` : `Tune ${rows.length} pairs`,
       rows
@@ -78,7 +82,8 @@ export function TuneForm({ row }: { row: SquadRow }): JSX.Element {
       <label class="tune-for">
         <input
           type="checkbox"
-          checked={everyone}
+          checked={everyone && shown.length > 0}
+          disabled={shown.length === 0}
           onChange={event => setEveryone(event.currentTarget.checked)}
         />
         for all {shown.length} pairs in the table
