@@ -53,11 +53,21 @@ export function CheckTable(props: {
           </table>
         </div>
       )}
+      {controlOf(pair.control) &&
+        check.items.filter(underLimit).map(({ rule, note }) => (
+          <p key={rule} class="reading-hint">
+            {rule}: {note}.
+          </p>
+        ))}
       <ControlInputs id={id} name={name} pair={pair} readOnly={readOnly} />
       <p class="reading-hint">{check.caution}</p>
     </section>
   );
 }
+
+/** The control goes on from such a reading as the note says. */
+const underLimit = ({ quantity, found, least }: CheckItem): boolean =>
+  quantity === 'radiusM' && found !== null && least !== null && found < least;
 
 function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
   const { system } = view.value;
@@ -85,14 +95,7 @@ function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
           </button>
         )}
         {item.quantity === 'radiusM' && item.found !== null && (
-          <span class="reading-note">
-            {/* Under the limit the note says how the control goes on. */}
-            {!control
-              ? 'catalogue widths'
-              : item.least !== null && item.found < item.least
-                ? item.note
-                : 'control stations'}
-          </span>
+          <span class="reading-note">{control ? 'control stations' : 'catalogue widths'}</span>
         )}
       </td>
       <td>
