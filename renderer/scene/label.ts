@@ -190,7 +190,8 @@ export class LabelSet {
       box.shift = 0;
       box.right = 0;
       // What is marked may stand at the rim of the picture; its plate stays inside whole.
-      box.inside = box.x > -box.half && box.x < widthPx + box.half && box.y > 0 && box.y < heightPx;
+      box.inside =
+        box.x > -box.half && box.x < widthPx + box.half && box.y > -sizePx && box.y < heightPx + sizePx;
       if (!box.inside) continue;
       box.right = within(box.x, box.half, widthPx) - box.x;
       box.x += box.right;

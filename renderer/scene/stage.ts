@@ -193,7 +193,7 @@ export class Stage<Input, CameraName extends string> {
       this.rig.distance,
       this.#width,
       this.#height,
-      Math.min(26, Math.max(17, 0.07 * this.#height)) * this.#theme.emphasis,
+      Math.max(17, Math.min(26, 0.07 * this.#height), 0.04 * this.#height) * this.#theme.emphasis,
       this.#cover,
     );
     if (this.#inset) this.#drawInset();

@@ -45,6 +45,21 @@ test('the track is saved as a table', async () => {
   expect(download.suggestedFilename()).toBe('traces.csv');
 });
 
+test('a slope that cannot be read is told with file, line and what is accepted; the one before stays', async () => {
+  const { page } = app;
+  await page.getByRole('radio', { name: 'CSV', exact: true }).last().press('Space');
+  const ask = () => page.getByRole('button', { name: 'Open CSV…' }).press('Enter');
+  await app.chooseFiles([{ name: 'slope.csv', text: 'distance,height\n0,0\n10,steep\n' }], ask);
+  await page
+    .getByText('slope.csv, line 3: height (m) "steep" found; a number is accepted.')
+    .first()
+    .waitFor();
+  await page.getByText('no file open').waitFor();
+  await app.chooseFiles([{ name: 'good.csv', text: 'distance;height\n0,0;0,0\n60,5;-9,5\n400;-70\n' }], ask);
+  await page.getByText('good.csv').first().waitFor();
+  await page.getByRole('radio', { name: 'Even', exact: true }).press('Space');
+});
+
 test('the board hides the answer until a guess lies on the snow, and Escape leaves it', async () => {
   const { page } = app;
   await page.keyboard.press('F9');

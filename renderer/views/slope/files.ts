@@ -11,6 +11,8 @@ async function askFor(read: (text: string) => unknown): Promise<TextFile | null>
     if (!file) return null;
     name = file.name;
     read(file.text);
+    // Also takes the place of what was said about a file before.
+    report(`${name} read`);
     return { name, text: file.text };
   } catch (error) {
     report(faultWords(name, error as Error), 'error');
