@@ -1,4 +1,4 @@
-import type { Pair } from './pair-schema.ts';
+import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
 import { type Problem, problem } from './problem.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
 
@@ -97,7 +97,7 @@ function widthStations(pair: Pair): Problem[] {
   const contact = pair.contactLengthMm;
   const at = stations.map(station => station.fromTailMm);
   const found = ascendingWithin('widthStations', at, contact);
-  if (found.length > 0) return found;
+  if (found.length > 0 || at.length < LEAST_WIDTH_STATIONS) return found;
   if (at[0] > 0.2 * contact || at[at.length - 1] < 0.8 * contact) {
     found.push(
       problem(

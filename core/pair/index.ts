@@ -3,7 +3,7 @@ export { type CsvRow, type CsvRows, readCsvRows, type Separator, writeCsvRows } 
 export { pairJsonSchema } from './json-schema.ts';
 export { type OddEntry, oddEntries } from './odd-entries.ts';
 export { checkPair, type ReadPair, readPair, writePair } from './pair-file.ts';
-export { PAIR_FORMAT, PAIR_VERSION, type Pair } from './pair-schema.ts';
+export { LEAST_WIDTH_STATIONS, PAIR_FORMAT, PAIR_VERSION, type Pair } from './pair-schema.ts';
 export type { Problem } from './problem.ts';
 export {
   RACK_FORMAT,

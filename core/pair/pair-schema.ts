@@ -4,6 +4,8 @@ import { stiffnessSchema } from './stiffness-schema.ts';
 
 export const PAIR_FORMAT = 'turnwright.pair';
 export const PAIR_VERSION = 1;
+/** Fewer width stations say less about the edge than the three widths; they are kept, not used. */
+export const LEAST_WIDTH_STATIONS = 5;
 
 const DISCIPLINES = ['SL', 'GS', 'SG', 'DH', 'other'] as const;
 
@@ -56,7 +58,11 @@ export const pairSchema = z.looseObject(
     waistWidthMm: quantity(30, 200, 'mm', 'Least full width'),
     tailWidthMm: quantity(40, 250, 'mm', 'Full width at the rear contact point'),
     waistFromTailMm: quantity(80, 2000, 'mm', 'Where the waist was measured').optional(),
-    widthStations: list(widthStation, 5, 500, 'width stations').optional(),
+    widthStations: list(widthStation, 0, 500, 'width stations')
+      .optional()
+      .describe(
+        `Full widths along the edge; the shape follows them from ${LEAST_WIDTH_STATIONS} on, fewer are only kept.`,
+      ),
     camberMm: quantity(0, 40, 'mm', 'Free camber height; 0 when absent').optional(),
     bootCentreFromTailMm: quantity(
       80,

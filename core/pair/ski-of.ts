@@ -1,4 +1,4 @@
-import type { Pair } from './pair-schema.ts';
+import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
 import type { LayupLayer, Ski, Stiffness } from './ski.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
 
@@ -19,6 +19,8 @@ export const DEFAULTS = {
 /** One ski of a pair in SI units with every default filled in. Takes a pair that has been checked. */
 export function skiOf(pair: Pair): Ski {
   const contactLength = pair.contactLengthMm * MM;
+  const stations = pair.widthStations ?? [];
+  const used = stations.length >= LEAST_WIDTH_STATIONS;
   return {
     name: pair.name,
     discipline: pair.discipline ?? 'other',
@@ -28,9 +30,10 @@ export function skiOf(pair: Pair): Ski {
     waistWidth: pair.waistWidthMm * MM,
     tailWidth: pair.tailWidthMm * MM,
     waistStation: pair.waistFromTailMm === undefined ? null : pair.waistFromTailMm * MM,
-    widthStations:
-      pair.widthStations?.map(({ fromTailMm, widthMm }) => ({ x: fromTailMm * MM, width: widthMm * MM })) ??
-      null,
+    widthStations: used
+      ? stations.map(({ fromTailMm, widthMm }) => ({ x: fromTailMm * MM, width: widthMm * MM }))
+      : null,
+    ...(used || stations.length === 0 ? {} : { unusedWidthStations: stations.length }),
     camber: (pair.camberMm ?? DEFAULTS.camberMm) * MM,
     bootCentre:
       pair.bootCentreFromTailMm === undefined

@@ -17,6 +17,8 @@ export interface Ski {
   readonly waistStation: number | null;
   /** Measured full widths along the edge, ascending in x; null when fewer than five are given. */
   readonly widthStations: readonly { readonly x: number; readonly width: number }[] | null;
+  /** How many width stations the file gives where they are too few to be used; absent or 0 otherwise. */
+  readonly unusedWidthStations?: number;
   /** Free camber height, m. */
   readonly camber: number;
   /** Boot centre, m from the rear contact point. */

@@ -3,4 +3,5 @@ export { type EdgeCurve, edgeCurve, localRadius, narrowestStation } from './edge
 export { fitParabola, type Parabola, threeWidthParabola } from './parabola.ts';
 export { type Sidecut, sidecut, sidecutDepth } from './sidecut.ts';
 export { type MeasuringUncertainty, TAPE_AND_CALIPER } from './sidecut-uncertainty.ts';
+export { widthRemark } from './width-remark.ts';
 export { shapeWorkings } from './working.ts';

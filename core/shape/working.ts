@@ -5,6 +5,7 @@ import { type EdgeCurve, edgeCurve } from './edge-curve.ts';
 import { waistShare } from './parabola.ts';
 import { type Sidecut, sidecut } from './sidecut.ts';
 import { type MeasuringUncertainty, TAPE_AND_CALIPER } from './sidecut-uncertainty.ts';
+import { widthRemark } from './width-remark.ts';
 
 const RULEBOOK =
   'R = L²/(2000 (S + T − 2W)) of the competition equipment specification; control procedure as reported, confirm in its annex';
@@ -85,7 +86,10 @@ function radius(ski: Ski, cut: Sidecut): Working {
       formula: 'L^2 / (8 * d)',
       inputs: [L(ski), width('d', 'd', 'sidecut depth', 'shape.depth', cut.depth)],
       result: { value: cut.radius, unit: 'm' },
-      note: 'L is the contact length. The waist is taken midway because no waist station is given.',
+      note: remarked(
+        ski,
+        'L is the contact length. The waist is taken midway because no waist station is given.',
+      ),
       source: RULEBOOK,
       status: 'seen',
     };
@@ -98,11 +102,16 @@ function radius(ski: Ski, cut: Sidecut): Working {
     formula: 'L^2 * s * (1 - s) / (T + (S - T) * s - W)',
     inputs: [L(ski), share(ski), S(ski), T(ski), W(ski)],
     result: { value: cut.radius, unit: 'm' },
-    note: 'The parabola through the three widths with the waist where it was measured: R = 1/(2c), c its quadratic coefficient. L is the contact length.',
+    note: remarked(
+      ski,
+      'The parabola through the three widths with the waist where it was measured: R = 1/(2c), c its quadratic coefficient. L is the contact length.',
+    ),
     source: GEOMETRY,
     status: 'derived',
   };
 }
+
+const remarked = (ski: Ski, note: string): string => [note, widthRemark(ski) ?? []].flat().join(' ');
 
 function plusMinus(ski: Ski, cut: Sidecut, { uWidth, uLength }: MeasuringUncertainty): Working {
   return {

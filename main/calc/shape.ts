@@ -1,4 +1,4 @@
-import { shapeWorkings, sidecut } from '../../core/shape/index.ts';
+import { shapeWorkings, sidecut, widthRemark } from '../../core/shape/index.ts';
 import type { Command } from './command.ts';
 import { skiFrom } from './pair-input.ts';
 import { DEGREE, MM, rounded } from './quantity.ts';
@@ -8,8 +8,11 @@ export const shape: Command = {
   summary: 'What radius is cut into the ski',
   options: {},
   files: [1, 1],
-  async run({ files: [file], read, note }) {
+  async run({ files: [file], options, read, note }) {
     const ski = await skiFrom(file, read, note);
+    const remark = widthRemark(ski);
+    // What a program reads on standard output stays as it is.
+    if (remark !== null && (options.json || options.csv)) note(`${file}: ${remark}`);
     const cut = sidecut(ski);
     const json = {
       name: ski.name,
@@ -49,6 +52,7 @@ export const shape: Command = {
         { title: 'Local radius', ...local, rows: local.rows.filter((_, index) => index % 10 === 0) },
       ],
       csv: local,
+      ...(remark === null ? {} : { words: remark }),
       workings: shapeWorkings(ski),
     };
   },

@@ -128,8 +128,8 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
           <legend>Measured width stations</legend>
           <label>
             <span class="form-hint">
-              Optional, five or more. One a line: station from the rear contact point and full width, both in
-              mm.
+              Optional; used from five on. One a line: station from the rear contact point and full width,
+              both in mm.
             </span>
             <textarea
               rows={5}

@@ -1,11 +1,18 @@
 import type { JSX } from 'preact';
-import { shapeWorkings } from '../../../core/shape/index.ts';
+import { shapeWorkings, widthRemark } from '../../../core/shape/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
 import { radiusOf, sidecutOf } from '../../rack/radius.ts';
-import { activePair, chosenPairs, perPair, ski } from '../../state/index.ts';
+import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
 
 const workingsOf = perPair(pair => shapeWorkings(ski(pair)));
+
+/** How the active pair's radius was measured; any pair's width stations that are not used. */
+function noteOf(pair: ChosenPair, active: boolean): string | undefined {
+  const how = active ? `over the contact length, ${sidecutOf(pair.pair).waistSource}` : null;
+  const told = [how, widthRemark(pair.ski)].filter(each => each !== null);
+  return told.length > 0 ? told.join('. ') : undefined;
+}
 
 export function ShapeReadings(): JSX.Element | null {
   const active = activePair.value;
@@ -28,7 +35,7 @@ export function ShapeReadings(): JSX.Element | null {
           value: radiusOf(pair.pair),
           uncertainty: sidecutOf(pair.pair).radiusUncertainty,
           why: 'The edge has no sidecut: the waist must be narrower than tip and tail.',
-          note: pair.id === active.id ? `over the contact length, ${cut.waistSource}` : undefined,
+          note: noteOf(pair, pair.id === active.id),
           working: () =>
             workingsOf(pair.pair).filter(each =>
               ['shape.depth', 'shape.radius', 'shape.radiusUncertainty'].includes(each.key),

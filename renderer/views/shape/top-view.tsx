@@ -29,7 +29,7 @@ export function TopView(): JSX.Element {
 }
 
 function legend(pairs: readonly ChosenPair[]): string {
-  const stations = activePair.value?.pair.widthStations ? 'widths from measured stations' : '';
+  const stations = activePair.value?.ski.widthStations ? 'widths from measured stations' : '';
   const together = pairs.length > 1 ? 'boot centres together' : '';
   return [stations, together, 'dotted: not measured'].filter(Boolean).join(', ');
 }

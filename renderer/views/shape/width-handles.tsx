@@ -16,15 +16,9 @@ type WidthField = 'tipWidthMm' | 'waistWidthMm' | 'tailWidthMm';
 
 /** Grips on the upper edge for the three widths, and on the lower edge for the waist station. */
 export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Element {
-  const {
-    tipWidthMm: tip,
-    waistWidthMm: waist,
-    tailWidthMm: tail,
-    widthStations,
-    contactLengthMm,
-  } = pair.pair;
+  const { tipWidthMm: tip, waistWidthMm: waist, tailWidthMm: tail, contactLengthMm } = pair.pair;
   const { system } = view.value;
-  const locked = pair.readOnly !== undefined || widthStations !== undefined;
+  const locked = pair.readOnly !== undefined || pair.ski.widthStations !== null;
   const waistStation = pair.ski.waistStation ?? pair.ski.contactLength / 2;
   const middle = place.y(0);
 

@@ -160,6 +160,30 @@ describe('problems name the field, the value found and what is accepted', () => 
     expect(checkPair({ ...larch, widthStations })).toHaveLength(2);
   });
 
+  it('takes fewer than five width stations, keeps them and does not use them', () => {
+    const all = [0, 400, 700, 1000].map(fromTailMm => ({ fromTailMm, widthMm: 104, by: 'caliper' }));
+    for (let count = 0; count <= 4; count++) {
+      const text = JSON.stringify({ ...larch, widthStations: all.slice(0, count) });
+      const read = readPair(text);
+      if (!read.ok) throw new Error(read.problems[0].message);
+      expect(JSON.parse(writePair(read.pair)).widthStations).toEqual(all.slice(0, count));
+      const ski = skiOf(read.pair);
+      expect([ski.widthStations, ski.unusedWidthStations ?? 0]).toEqual([null, count]);
+    }
+  });
+
+  it('checks few width stations for range and order all the same', () => {
+    const faults = (...stations: [number, number][]) =>
+      checkPair({
+        ...larch,
+        widthStations: stations.map(([fromTailMm, widthMm]) => ({ fromTailMm, widthMm })),
+      }).map(each => each.field);
+    expect(faults([0, 10])).toEqual(['widthStations[0].widthMm']);
+    expect(faults([-1, 100])).toEqual(['widthStations[0].fromTailMm']);
+    expect(faults([larch.contactLengthMm + 1, 100])).toEqual(['widthStations[0].fromTailMm']);
+    expect(faults([400, 80], [0, 104])).toEqual(['widthStations[1].fromTailMm']);
+  });
+
   it('refuses three widths that would make a ski with no width between them', () => {
     const change = { tipWidthMm: 250, tailWidthMm: 250, waistWidthMm: 35, waistFromTailMm: 280 };
     expect(checkPair({ ...larch, ...change }).map(each => each.field)).toEqual(['waistFromTailMm']);

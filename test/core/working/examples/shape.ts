@@ -11,5 +11,6 @@ export const examples = {
     ...shapeWorkings(skiWith({})),
     ...shapeWorkings(skiWith({ waistStation: 0.63 }), { uWidth: 0.1e-3, uLength: 0.5e-3 }),
     ...shapeWorkings(skiWith({ widthStations })),
+    ...shapeWorkings(skiWith({ unusedWidthStations: 3 })),
   ],
 };
