@@ -124,28 +124,39 @@ function widthStations(pair: Pair): Problem[] {
   return found;
 }
 
-function control(pair: Pair): Problem[] {
+function control({ control: first }: Pair): Problem[] {
+  if (first === undefined) return [];
+  const repeats = first.repeats ?? [];
+  return [
+    ...reading('control', first),
+    ...repeats.flatMap((each, i) => reading(`control.repeats[${i}]`, each)),
+  ];
+}
+
+type Reading = Omit<NonNullable<Pair['control']>, 'repeats'>;
+
+function reading(at: string, stated: Reading): Problem[] {
   const found: Problem[] = [];
-  const { developedLengthMm: length, tailToWaistMm: toWaist, waistWidthMm: waist } = pair.control ?? {};
+  const { developedLengthMm: length, tailToWaistMm: toWaist, waistWidthMm: waist } = stated;
   if (length !== undefined && toWaist !== undefined && toWaist >= length) {
     found.push(
       problem(
-        'control.tailToWaistMm',
+        `${at}.tailToWaistMm`,
         toWaist,
-        `less than control.developedLengthMm ${length}`,
-        `${toWaist} is not on a ski of control.developedLengthMm ${length}; accepted is less than that`,
+        `less than ${at}.developedLengthMm ${length}`,
+        `${toWaist} is not on a ski of ${at}.developedLengthMm ${length}; accepted is less than that`,
       ),
     );
   }
   for (const end of ['frontWidthMm', 'rearWidthMm'] as const) {
-    const width = pair.control?.[end];
+    const width = stated[end];
     if (waist === undefined || width === undefined || waist < width) continue;
     found.push(
       problem(
-        'control.waistWidthMm',
+        `${at}.waistWidthMm`,
         waist,
-        `less than control.${end} ${width}`,
-        `${waist} is not narrower than control.${end} ${width}; the waist must be the narrowest`,
+        `less than ${at}.${end} ${width}`,
+        `${waist} is not narrower than ${at}.${end} ${width}; the waist must be the narrowest`,
       ),
     );
   }

@@ -25,18 +25,32 @@ const edges = z.looseObject(
   { error: 'edges { baseBevelDeg?, sideAngleDeg? }' },
 );
 
-/** Any of the readings may wait: the ski lies on the bench while they are taken one after the other. */
+/** Any of them may wait: the ski lies on the bench while they are taken one after the other. */
+const reading = {
+  developedLengthMm: quantity(600, 2500, 'mm', 'Developed length, tail to tip along the base').optional(),
+  tailToWaistMm: quantity(80, 2000, 'mm', 'From the tail to the narrowest point').optional(),
+  frontWidthMm: quantity(40, 250, 'mm', 'Full width at 80 % of the part ahead of the waist').optional(),
+  rearWidthMm: quantity(40, 250, 'mm', 'Full width at 90 % of the part behind the waist').optional(),
+  waistWidthMm: quantity(30, 200, 'mm', 'Full width at the narrowest point').optional(),
+};
+
+const repeat = z.looseObject(reading, {
+  error:
+    'a further reading { developedLengthMm?, tailToWaistMm?, frontWidthMm?, rearWidthMm?, waistWidthMm? }',
+});
+
 const control = z.looseObject(
   {
-    developedLengthMm: quantity(600, 2500, 'mm', 'Developed length, tail to tip along the base').optional(),
-    tailToWaistMm: quantity(80, 2000, 'mm', 'From the tail to the narrowest point').optional(),
-    frontWidthMm: quantity(40, 250, 'mm', 'Full width at 80 % of the part ahead of the waist').optional(),
-    rearWidthMm: quantity(40, 250, 'mm', 'Full width at 90 % of the part behind the waist').optional(),
-    waistWidthMm: quantity(30, 200, 'mm', 'Full width at the narrowest point').optional(),
+    ...reading,
+    repeats: list(repeat, 0, 2, 'further readings')
+      .optional()
+      .describe(
+        'Second and third reading, taken when the first is under the limit; 1.015 × the mean of three decides.',
+      ),
   },
   {
     error:
-      'a control measurement { developedLengthMm?, tailToWaistMm?, frontWidthMm?, rearWidthMm?, waistWidthMm? }',
+      'a control measurement { developedLengthMm?, tailToWaistMm?, frontWidthMm?, rearWidthMm?, waistWidthMm?, repeats? }',
   },
 );
 

@@ -258,6 +258,28 @@ describe('what only the control and the technician ask for', () => {
     expect(readPair(JSON.stringify(half))).toMatchObject({ ok: true, pair: half });
   });
 
+  it('holds at most two further readings, each as far as it was taken', () => {
+    const repeats = [
+      { ...control, frontWidthMm: 103.8 },
+      { developedLengthMm: 1561, later: 'kept' },
+    ];
+    const three = { ...stated, control: { ...control, repeats } };
+    expect(readPair(writePair(three as unknown as Pair))).toMatchObject({ ok: true, pair: three });
+    const wrong = (further: unknown) =>
+      checkPair({ ...stated, control: { ...control, repeats: further } })[0];
+    expect(wrong([{}, {}, {}])).toMatchObject({
+      field: 'control.repeats',
+      accepted: 'a list of 0 to 2 further readings',
+    });
+    expect(wrong([{}, 12])).toMatchObject({ field: 'control.repeats[1]' });
+    expect(wrong([{ rearWidthMm: 20 }]).message).toMatch(
+      /control\.repeats\[0\]\.rearWidthMm: 20 .* 40 to 250 mm/,
+    );
+    expect(wrong([{}, { ...control, waistWidthMm: 110 }]).message).toMatch(
+      /control\.repeats\[1\]\.waistWidthMm: 110 is not narrower than control\.repeats\[1\]\.frontWidthMm 104/,
+    );
+  });
+
   it.each([
     [{ owner: 7 }, 'owner', /owner: 7 is not accepted; accepted is text of at most 120 characters/],
     [{ control: 30 }, 'control', /accepted is a control measurement \{ developedLengthMm\?/],
