@@ -1,11 +1,7 @@
 import { type MeasuringUncertainty, TAPE_AND_CALIPER } from '../shape/index.ts';
-import { controlOf, type StatedControl } from './control-of.ts';
-import {
-  type ControlReading,
-  controlRadius,
-  controlStations,
-  threeReadingAllowance,
-} from './control-radius.ts';
+import { type ControlFinding, controlFinding } from './control-finding.ts';
+import { controlReadingsOf, type StatedControl } from './control-of.ts';
+import type { ControlReading } from './control-radius.ts';
 import type { Category, Discipline, Edition, Limit, LimitedQuantity } from './edition.ts';
 import { season2024 } from './editions.ts';
 import { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
@@ -31,7 +27,7 @@ export interface CheckOptions {
   readonly discipline?: Discipline | undefined;
   /** The newest built-in edition unless given. */
   readonly edition?: Edition | undefined;
-  /** A control measurement decides over the catalogue widths when there is one; the pair's own unless given. */
+  /** A control reading decides over the catalogue widths when there is one; the pair's own readings unless given. */
   readonly control?: ControlReading | undefined;
   readonly standingHeightMm?: number | undefined;
   readonly bootSoleMm?: number | undefined;
@@ -55,6 +51,8 @@ export interface CheckItem {
   readonly source: string;
   /** How the value was come by, where that matters. */
   readonly note: string | null;
+  /** What the control's readings came to, where the value is theirs. */
+  readonly control: ControlFinding | null;
 }
 
 export interface PairCheck {
@@ -71,6 +69,7 @@ interface Found {
   readonly value: number | null;
   readonly plusMinus: number;
   readonly note: string | null;
+  readonly control?: ControlFinding;
 }
 
 const units: Record<LimitedQuantity, string> = {
@@ -121,12 +120,14 @@ function checkLimit(limit: Limit, found: Found, lowerLevel: boolean): CheckItem 
     status: limit.status,
     source: limit.source,
     note: found.note,
+    control: found.control ?? null,
   };
 }
 
 function findQuantity({ quantity, least }: Limit, pair: CheckedPair, options: CheckOptions): Found {
   const uncertainty = options.uncertainty ?? TAPE_AND_CALIPER;
-  const control = options.control ?? controlOf(pair.control) ?? undefined;
+  const readings = options.control ? [options.control] : controlReadingsOf(pair.control);
+  const control = readings[0];
   switch (quantity) {
     case 'lengthMm':
       return control
@@ -145,7 +146,7 @@ function findQuantity({ quantity, least }: Limit, pair: CheckedPair, options: Ch
     case 'frontWidthMm':
       return { value: pair.tipWidthMm, plusMinus: 1000 * uncertainty.uWidth, note: null };
     case 'radiusM':
-      return control ? controlFound(control, uncertainty, least) : catalogueFound(pair, uncertainty);
+      return control ? controlFound(readings, uncertainty, least) : catalogueFound(pair, uncertainty);
     case 'standingHeightMm':
       return {
         value: options.standingHeightMm ?? pair.standingHeightMm ?? null,
@@ -162,33 +163,14 @@ function findQuantity({ quantity, least }: Limit, pair: CheckedPair, options: Ch
 }
 
 function controlFound(
-  control: ControlReading,
+  readings: readonly ControlReading[],
   uncertainty: MeasuringUncertainty,
   least: number | undefined,
 ): Found {
-  const { distance } = controlStations(control.developedLength, control.tailToWaist);
-  const value = controlRadius(control);
-  return {
-    value,
-    plusMinus: radiusUncertainty(
-      distance * 1000,
-      control.frontWidth * 1000,
-      control.rearWidth * 1000,
-      control.waistWidth * 1000,
-      uncertainty,
-    ),
-    note:
-      'from the control stations at 80 % and 90 %' +
-      (least !== undefined && value < least
-        ? `; this first reading is under ${least} m, so two more are taken and ${threeReadingAllowance} times the ` +
-          `mean of the three decides: their mean must be at least ${leastMean(least)} m`
-        : ''),
-  };
+  const control = controlFinding(readings, uncertainty, least);
+  const { compared, plusMinus, note } = control;
+  return { value: compared, plusMinus, note, control };
 }
-
-/** The least mean of three readings that 1.015 times still brings to the limit, to the centimetre above. */
-const leastMean = (least: number): string =>
-  (Math.ceil((100 * least) / threeReadingAllowance - 1e-9) / 100).toFixed(2);
 
 function catalogueFound(pair: CheckedPair, uncertainty: MeasuringUncertainty): Found {
   const spread = pair.tipWidthMm + pair.tailWidthMm - 2 * pair.waistWidthMm;

@@ -1,7 +1,7 @@
 import { type ControlReading, controlStations } from './control-radius.ts';
 
-/** A control measurement as a pair file states it, mm; any reading may still be missing. */
-export interface StatedControl {
+/** One reading as a pair file states it, mm; any of its five measurements may still be missing. */
+export interface StatedReading {
   readonly developedLengthMm?: number | undefined;
   readonly tailToWaistMm?: number | undefined;
   readonly frontWidthMm?: number | undefined;
@@ -9,8 +9,13 @@ export interface StatedControl {
   readonly waistWidthMm?: number | undefined;
 }
 
+/** A control measurement as a pair file states it: the first reading, and the two that may follow it. */
+export interface StatedControl extends StatedReading {
+  readonly repeats?: readonly StatedReading[] | undefined;
+}
+
 /** The complete reading in metres; null while one of the five is missing. */
-export function controlOf(stated: StatedControl | undefined): ControlReading | null {
+export function controlOf(stated: StatedReading | undefined): ControlReading | null {
   const { developedLengthMm, tailToWaistMm, frontWidthMm, rearWidthMm, waistWidthMm } = stated ?? {};
   if (
     developedLengthMm === undefined ||
@@ -30,22 +35,37 @@ export function controlOf(stated: StatedControl | undefined): ControlReading | n
   };
 }
 
-/** The five readings in the order they are taken: both lengths first, since they say where the widths are read. */
+/** The reading of a number: 0 is the first one, 1 and 2 those that follow it; undefined when it is not begun. */
+export const statedReading = (stated: StatedControl | undefined, nth: number): StatedReading | undefined =>
+  nth === 0 ? stated : stated?.repeats?.[nth - 1];
+
+/** The complete readings from the first on, m: three, two, one or none; one that is not finished ends the row. */
+export function controlReadingsOf(stated: StatedControl | undefined): readonly ControlReading[] {
+  const readings: ControlReading[] = [];
+  for (let nth = 0; nth < 3; nth++) {
+    const reading = controlOf(statedReading(stated, nth));
+    if (reading === null) break;
+    readings.push(reading);
+  }
+  return readings;
+}
+
+/** The five measurements of a reading in the order they are taken: both lengths first, since they say where the widths are read. */
 export const controlReadings = [
   { field: 'developedLengthMm', symbol: 'L_TOT', meaning: 'developed length' },
   { field: 'tailToWaistMm', symbol: 'L_W', meaning: 'tail to the narrowest point' },
   { field: 'frontWidthMm', symbol: 'S', meaning: 'width at 80 % of the front part' },
   { field: 'rearWidthMm', symbol: 'H', meaning: 'width at 90 % of the rear part' },
   { field: 'waistWidthMm', symbol: 'W', meaning: 'width at the narrowest point' },
-] as const satisfies readonly { field: keyof StatedControl; symbol: string; meaning: string }[];
+] as const satisfies readonly { field: keyof StatedReading; symbol: string; meaning: string }[];
 
-/** Readings that are still missing; empty when the measurement is complete. */
-export const missingReadings = (stated: StatedControl | undefined): (typeof controlReadings)[number][] =>
+/** Measurements a reading still lacks; empty when it is complete. */
+export const missingReadings = (stated: StatedReading | undefined): (typeof controlReadings)[number][] =>
   controlReadings.filter(({ field }) => stated?.[field] === undefined);
 
 /** Where the caliper goes, mm from the tail, and how far apart; null until both lengths are known. */
 export function statedStations(
-  stated: StatedControl | undefined,
+  stated: StatedReading | undefined,
 ): { readonly frontMm: number; readonly rearMm: number; readonly distanceMm: number } | null {
   const { developedLengthMm, tailToWaistMm } = stated ?? {};
   if (developedLengthMm === undefined || tailToWaistMm === undefined) return null;

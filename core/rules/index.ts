@@ -5,11 +5,15 @@ export {
   checkPair,
   type PairCheck,
 } from './check-pair.ts';
+export { type ControlFinding, controlFinding } from './control-finding.ts';
 export {
   controlOf,
   controlReadings,
+  controlReadingsOf,
   missingReadings,
   type StatedControl,
+  type StatedReading,
+  statedReading,
   statedStations,
 } from './control-of.ts';
 export {
@@ -39,4 +43,4 @@ export {
 export { editions, season2024 } from './editions.ts';
 export { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
 export { radiusUncertainty } from './measuring-uncertainty.ts';
-export { catalogueRadiusWorking, controlRadiusWorking } from './working.ts';
+export { catalogueRadiusWorking, controlRadiusWorking, threeReadingsWorking } from './working.ts';

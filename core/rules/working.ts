@@ -1,6 +1,16 @@
 import type { Working } from '../working/index.ts';
 import type { CheckedPair } from './check-pair.ts';
-import { type ControlReading, controlRadius, controlStations, rulebookRadius } from './control-radius.ts';
+import {
+  type ControlReading,
+  controlRadius,
+  controlStations,
+  rulebookRadius,
+  threeReadingAllowance,
+} from './control-radius.ts';
+
+const procedure =
+  'International federation equipment specification, control procedure as reported; seen in part, ' +
+  'confirm in the annex of the specification in force';
 
 /** How the controller's radius came about; widths as rounded by the procedure. */
 export function controlRadiusWorking(reading: ControlReading): Working {
@@ -55,9 +65,42 @@ export function controlRadiusWorking(reading: ControlReading): Working {
     note:
       `Measured over L = ${(distance * 1000).toFixed(0)} mm. A first reading under the limit is followed by two ` +
       'more; 1.015 times the mean of the three then decides. Only the equipment controller decides.',
-    source:
-      'International federation equipment specification, control procedure as reported; seen in part, ' +
-      'confirm in the annex of the specification in force',
+    source: procedure,
+    status: 'seen',
+  };
+}
+
+/**
+ * What is compared with the limit once a first reading under it has been followed by two more.
+ * `RangeError` unless there are three.
+ */
+export function threeReadingsWorking(readings: readonly ControlReading[]): Working {
+  if (readings.length !== 3) {
+    throw new RangeError(`readings: ${readings.length} found; accepted are three.`);
+  }
+  const radii = readings.map(controlRadius);
+  const mean = (radii[0] + radii[1] + radii[2]) / 3;
+  return {
+    key: 'rules.threeReadings',
+    title: 'Three readings of the control',
+    symbol: 'R_c',
+    tex: 'R_c = k\\,\\frac{R_1 + R_2 + R_3}{3}',
+    formula: 'k*(R1 + R2 + R3)/3',
+    inputs: [
+      { name: 'k', symbol: 'k', meaning: 'allowance on the mean', value: threeReadingAllowance, unit: '1' },
+      ...radii.map((value, i) => ({
+        name: `R${i + 1}`,
+        symbol: `R_${i + 1}`,
+        meaning: `radius of the ${['first', 'second', 'third'][i]} reading`,
+        value,
+        unit: 'm',
+      })),
+    ],
+    result: { value: threeReadingAllowance * mean, unit: 'm' },
+    note:
+      `The mean of the three is ${mean.toFixed(2)} m. The pair is accepted when R_c is at or over the limit. Only the ` +
+      'equipment controller decides.',
+    source: procedure,
     status: 'seen',
   };
 }

@@ -2,15 +2,19 @@ import { skiOf } from '../../core/pair/index.ts';
 import {
   categories,
   checkPair,
-  controlOf,
+  controlRadius,
   controlRadiusWorking,
+  controlReadingsOf,
   disciplines,
   type Edition,
   EditionError,
   missingReadings,
+  type PairCheck,
   readEdition,
   type StatedControl,
+  statedReading,
   statedStations,
+  threeReadingsWorking,
 } from '../../core/rules/index.ts';
 import { shapeWorkings } from '../../core/shape/index.ts';
 import type { Command, CommandInput } from './command.ts';
@@ -46,8 +50,8 @@ export const check: Command = {
       verdict,
       status,
     }));
-    const stations = statedStations(pair.control);
-    const control = controlOf(pair.control);
+    const readings = controlReadingsOf(pair.control);
+    const three = result.items.some(({ control }) => control?.used === 'three readings');
     const table = {
       title: `${pair.name}, ${result.discipline}, ${result.category}, edition ${result.edition}: ${result.verdict}`,
       columns: [
@@ -75,14 +79,7 @@ export const check: Command = {
         category: result.category,
         verdict: result.verdict,
         items,
-        ...(stations && {
-          control: {
-            frontFromTailMm: rounded(stations.frontMm),
-            rearFromTailMm: rounded(stations.rearMm),
-            betweenMm: rounded(stations.distanceMm),
-            missing: missingReadings(pair.control).map(({ field }) => field),
-          },
-        }),
+        ...controlJson(pair.control, result),
         caution: result.caution,
       },
       tables: [table],
@@ -92,7 +89,11 @@ export const check: Command = {
         ...result.items.flatMap(({ rule, note }) => (note ? [`${rule}: ${note}.`] : [])),
         result.caution,
       ].join('\n'),
-      workings: [...(control ? [controlRadiusWorking(control)] : []), ...shapeWorkings(skiOf(pair))],
+      workings: [
+        ...(three ? [threeReadingsWorking(readings)] : []),
+        ...(three ? readings : readings.slice(0, 1)).map(controlRadiusWorking),
+        ...shapeWorkings(skiOf(pair)),
+      ],
     };
   },
 };
@@ -109,11 +110,40 @@ async function editionFrom(file: string, read: CommandInput['read']): Promise<Ed
   }
 }
 
+/** Where the control reads its widths, which readings it has and which of them the radius checked is of. */
+function controlJson(stated: StatedControl | undefined, { items }: PairCheck) {
+  const stations = statedStations(stated);
+  if (stations === null) return {};
+  const finding = items.find(({ control }) => control !== null)?.control ?? null;
+  const radii = controlReadingsOf(stated).map(controlRadius);
+  return {
+    control: {
+      frontFromTailMm: rounded(stations.frontMm),
+      rearFromTailMm: rounded(stations.rearMm),
+      betweenMm: rounded(stations.distanceMm),
+      missing: missingFields(stated),
+      radiiM: radii.map(rounded),
+      used: finding?.used ?? (radii.length > 0 ? 'first reading' : 'none'),
+      ...(finding?.procedure && { comparedM: rounded(finding.compared), procedure: finding.procedure }),
+    },
+  };
+}
+
+/** Fields of the control that are still to be measured; of a reading after the first once it is begun. */
+const missingFields = (stated: StatedControl | undefined): string[] =>
+  [0, 1, 2].flatMap(nth => {
+    const reading = statedReading(stated, nth);
+    if (nth > 0 && reading === undefined) return [];
+    return missingReadings(reading).map(({ field }) => (nth === 0 ? field : `repeats[${nth - 1}].${field}`));
+  });
+
 /** Where the control reads its widths, and what of its measurement is still to be taken. */
 function controlWords(stated: StatedControl | undefined): string[] {
   if (stated === undefined) return [];
-  const missing = missingReadings(stated);
+  const [first, ...later] = [missingReadings(stated), ...(stated.repeats ?? []).map(missingReadings)];
   const stations = statedStations(stated);
+  const listed = (missing: typeof first, at: string): string =>
+    missing.map(({ field, meaning }) => `${at}.${field} (${meaning})`).join(', ');
   return [
     ...(stations
       ? [
@@ -121,10 +151,15 @@ function controlWords(stated: StatedControl | undefined): string[] {
             `${stations.rearMm.toFixed(0)} mm, ${stations.distanceMm.toFixed(0)} mm apart.`,
         ]
       : []),
-    missing.length === 0
+    first.length === 0
       ? 'Length, waist and radius are those of the control measurement in the file.'
-      : `The control measurement is not complete, so catalogue widths are used; missing: ${missing
-          .map(({ field, meaning }) => `control.${field} (${meaning})`)
-          .join(', ')}.`,
+      : `The control measurement is not complete, so catalogue widths are used; missing: ${listed(first, 'control')}.`,
+    ...later.flatMap((missing, i) =>
+      missing.length === 0
+        ? []
+        : [
+            `Reading ${i + 2} of the control is not complete; missing: ${listed(missing, `control.repeats[${i}]`)}.`,
+          ],
+    ),
   ];
 }

@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkPair, limitVerdict, radiusUncertainty, season2024 } from '../../../core/rules/index.ts';
+import {
+  checkPair,
+  controlFinding,
+  controlWidthsOfArc,
+  limitVerdict,
+  radiusUncertainty,
+  season2024,
+} from '../../../core/rules/index.ts';
+import { TAPE_AND_CALIPER } from '../../../core/shape/index.ts';
 
 const giantSlalom = {
   discipline: 'GS' as const,
@@ -9,6 +17,12 @@ const giantSlalom = {
   tipWidthMm: 97,
   waistWidthMm: 64.5,
   tailWidthMm: 76,
+};
+
+/** A reading of a giant slalom ski cut to an arc of that radius. */
+const arc = (radius: number) => {
+  const { front, rear } = controlWidthsOfArc(radius, 1.93, 0.86, 0.065);
+  return { developedLength: 1.93, tailToWaist: 0.86, frontWidth: front, rearWidth: rear, waistWidth: 0.065 };
 };
 
 describe('checkPair', () => {
@@ -80,6 +94,55 @@ describe('checkPair', () => {
     const waiting = found({ ...pair, control: unfinished as typeof control });
     expect(waiting.radiusM[1]).toBe('fails');
     expect(waiting.radiusM[0]).toBeCloseTo(1660 ** 2 / (2000 * (110 + 76 - 129)), 9);
+  });
+
+  it('carries the control on from a first reading under the limit', () => {
+    const reading = (frontWidthMm: number) => ({
+      developedLengthMm: 1930,
+      tailToWaistMm: 860,
+      frontWidthMm,
+      rearWidthMm: 83,
+      waistWidthMm: 65,
+    });
+    const radius = (...fronts: number[]) =>
+      checkPair(
+        { ...giantSlalom, control: { ...reading(fronts[0]), repeats: fronts.slice(1).map(reading) } },
+        { category: 'men' },
+      ).items.find(item => item.quantity === 'radiusM')!;
+    const of = (spread: number) => 1630 ** 2 / (2000 * spread);
+    const three = radius(91.9, 91.6, 91.7);
+    expect(three.found).toBeCloseTo((1.015 * (of(44.9) + of(44.6) + of(44.7))) / 3, 9);
+    expect(three.control).toMatchObject({ used: 'three readings', procedure: 'accepted' });
+    // The same tape and caliper three times: their own error stays.
+    expect(three.plusMinus).toBeGreaterThan(radius(91.7).plusMinus!);
+    expect(three.verdict).toBe('too close to call');
+    expect(radius(93, 93, 92).control).toMatchObject({ used: 'three readings', procedure: 'refused' });
+    expect(radius(93, 93, 92).verdict).toBe('fails');
+    const two = radius(91.9, 91.6);
+    expect(two.found).toBeCloseTo(of(44.9), 9);
+    expect(two.control).toMatchObject({ used: 'first reading', procedure: 'two more readings needed' });
+    expect(two.note).toMatch(/one more is taken and .* the third must be at least 29\.30 m$/);
+    // Over the limit at once: what was read after it does not count against it.
+    const enough = radius(90.5, 95, 95);
+    expect(enough.found).toBeCloseTo(of(43.5), 9);
+    expect(enough.note).toMatch(/the first reading is enough/);
+  });
+
+  it('tells a third reading that is just enough', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 28.6, max: 29.99, noNaN: true }), second => {
+        const needed = Number(
+          /at least ([\d.]+) m$/.exec(
+            controlFinding([arc(29.5), arc(second)], TAPE_AND_CALIPER, 30).note,
+          )?.[1],
+        );
+        const radii = controlFinding([arc(29.5), arc(second)], TAPE_AND_CALIPER, 30).radii;
+        const mean = (third: number) => (1.015 * (radii[0] + radii[1] + third)) / 3;
+        expect(mean(needed)).toBeGreaterThanOrEqual(30 - 1e-9);
+        expect(mean(needed - 0.0101)).toBeLessThan(30);
+      }),
+    );
+    expect(() => controlFinding([], TAPE_AND_CALIPER, 30)).toThrow(RangeError);
   });
 
   it('eases the length in lower-level races only where the edition says so', () => {

@@ -17,7 +17,16 @@ test('check', async () => {
   );
   // Derived: L 1394 mm, R 12.618 m.
   expect(found['radius at least']).toBeCloseTo(12.618, 3);
-  expect(read.control).toEqual({ frontFromTailMm: 1468, rearFromTailMm: 74, betweenMm: 1394, missing: [] });
+  expect(read.control).toEqual({
+    frontFromTailMm: 1468,
+    rearFromTailMm: 74,
+    betweenMm: 1394,
+    missing: [],
+    radiiM: [expect.closeTo(12.618, 3)],
+    used: 'first reading',
+    comparedM: expect.closeTo(12.618, 3),
+    procedure: 'two more readings needed',
+  });
   expect(read.workings[0].key).toBe('rules.controlRadius');
   const heights = await json('check', whole, '--discipline', 'SL');
   expect(heights.items.map((item: { found: number }) => item.found)).toEqual(
@@ -70,4 +79,60 @@ test('check says how the control goes on from a radius under the limit', async (
   ]);
   // 30/1.015 = 29.557 m.
   expect(told.out).toMatch(/radius at least: .* their mean must be at least 29\.56 m\./);
+});
+
+test('check carries the control on to the mean of three readings and says which it used', async () => {
+  const first = {
+    developedLengthMm: 1930,
+    tailToWaistMm: 860,
+    frontWidthMm: 91.9,
+    rearWidthMm: 83,
+    waistWidthMm: 65,
+  };
+  const with3 = async (name: string, ...fronts: number[]) =>
+    write(`${name}.pair.json`, {
+      ...larch,
+      lengthMm: 1930,
+      discipline: 'GS',
+      control: { ...first, repeats: fronts.map(frontWidthMm => ({ ...first, frontWidthMm })) },
+    });
+  // 1630²/2000 over 44.9, 44.6 and 44.7 mm: 29.587, 29.786 and 29.719 m; 1.015 × 29.697 = 30.143 m.
+  const accepted = await with3('three', 91.6, 91.7);
+  const read = await json('check', accepted, '--working');
+  expect(read.control).toMatchObject({
+    missing: [],
+    radiiM: [29.587, 29.786, 29.719].map(radius => expect.closeTo(radius, 3)),
+    used: 'three readings',
+    comparedM: expect.closeTo(30.143, 3),
+    procedure: 'accepted',
+  });
+  expect(read.workings.map((each: { key: string }) => each.key).slice(0, 4)).toEqual([
+    'rules.threeReadings',
+    'rules.controlRadius',
+    'rules.controlRadius',
+    'rules.controlRadius',
+  ]);
+  expect((await run(['check', accepted])).out).toMatch(
+    /readings of 29\.59, 29\.79, 29\.72 m have a mean of 29\.70 m, and 1\.015 times it, 30\.14 m, is accepted/,
+  );
+  // A slalom has no least radius here, so no reading is asked to pass.
+  const slalom = await json('check', accepted, '--discipline', 'SL');
+  expect(slalom.control).toMatchObject({ used: 'first reading' });
+  expect(slalom.control).not.toHaveProperty('procedure');
+  const refused = await json('check', await with3('refused', 93, 93));
+  expect(refused.control).toMatchObject({ used: 'three readings', procedure: 'refused' });
+  const half = await with3('half', 91.6);
+  expect((await json('check', half)).control).toMatchObject({
+    used: 'first reading',
+    procedure: 'two more readings needed',
+  });
+  // 3 × 30/1.015 − 29.587 − 29.786 = 29.297 m.
+  expect((await run(['check', half])).out).toMatch(/the third must be at least 29\.30 m/);
+  const begun = await write('begun.pair.json', {
+    ...larch,
+    discipline: 'GS',
+    control: { ...first, repeats: [{ ...first, frontWidthMm: undefined }] },
+  });
+  expect((await json('check', begun)).control.missing).toEqual(['repeats[0].frontWidthMm']);
+  expect((await run(['check', begun])).out).toContain('Reading 2 of the control is not complete; missing:');
 });
