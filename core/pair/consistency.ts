@@ -133,7 +133,7 @@ function control({ control: first }: Pair): Problem[] {
   ];
 }
 
-type Reading = Omit<NonNullable<Pair['control']>, 'repeats'>;
+type Reading = NonNullable<NonNullable<Pair['control']>['repeats']>[number];
 
 function reading(at: string, stated: Reading): Problem[] {
   const found: Problem[] = [];
