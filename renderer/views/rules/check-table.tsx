@@ -3,10 +3,12 @@ import type { Pair } from '../../../core/pair/index.ts';
 import {
   type CheckItem,
   catalogueRadiusWorking,
-  controlOf,
   controlRadiusWorking,
+  controlReadingsOf,
   type PairCheck,
+  threeReadingsWorking,
 } from '../../../core/rules/index.ts';
+import type { Working } from '../../../core/working/index.ts';
 import { PairBadge, showWorking } from '../../kit/index.ts';
 import { type PairMark, view } from '../../state/index.ts';
 import { ControlInputs } from './control-inputs.tsx';
@@ -53,26 +55,44 @@ export function CheckTable(props: {
           </table>
         </div>
       )}
-      {controlOf(pair.control) &&
-        check.items.filter(underLimit).map(({ rule, note }) => (
-          <p key={rule} class="reading-hint">
-            {rule}: {note}.
-          </p>
-        ))}
-      <ControlInputs id={id} name={name} pair={pair} readOnly={readOnly} />
+      {check.items.filter(underLimit).map(({ rule, note }) => (
+        <p key={rule} class="reading-hint">
+          {rule}: {note}.
+        </p>
+      ))}
+      <ControlInputs
+        id={id}
+        name={name}
+        pair={pair}
+        readOnly={readOnly}
+        goesOn={check.items.some(underLimit)}
+      />
       <p class="reading-hint">{check.caution}</p>
     </section>
   );
 }
 
-/** The control goes on from such a reading as the note says. */
-const underLimit = ({ quantity, found, least }: CheckItem): boolean =>
-  quantity === 'radiusM' && found !== null && least !== null && found < least;
+/** Two more readings follow such a first one, as the note says. */
+const underLimit = ({ control, least }: CheckItem): boolean =>
+  control !== null && least !== null && control.radii[0] < least;
+
+function radiusWorking(pair: Pair, { control }: CheckItem): Working | readonly Working[] {
+  if (control === null) return catalogueRadiusWorking(pair);
+  const readings = controlReadingsOf(pair.control);
+  return control.used === 'three readings'
+    ? [threeReadingsWorking(readings), ...readings.map(controlRadiusWorking)]
+    : controlRadiusWorking(readings[0]);
+}
+
+const foundBy = ({ control }: CheckItem): string => {
+  if (control === null) return 'catalogue widths';
+  if (control.used === 'first reading') return 'control stations';
+  return `1.015 × mean of three: ${control.procedure}`;
+};
 
 function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
   const { system } = view.value;
   const found = foundText(item, system);
-  const control = controlOf(pair.control);
   return (
     <tr>
       <th scope="row">{item.rule}</th>
@@ -84,18 +104,13 @@ function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
             type="button"
             class="bare row-link"
             aria-label={`How the radius of ${pair.name} was found`}
-            onClick={() =>
-              showWorking(
-                `Rulebook radius: ${pair.name}`,
-                control ? controlRadiusWorking(control) : catalogueRadiusWorking(pair),
-              )
-            }
+            onClick={() => showWorking(`Rulebook radius: ${pair.name}`, radiusWorking(pair, item))}
           >
             how?
           </button>
         )}
         {item.quantity === 'radiusM' && item.found !== null && (
-          <span class="reading-note">{control ? 'control stations' : 'catalogue widths'}</span>
+          <span class="reading-note">{foundBy(item)}</span>
         )}
       </td>
       <td>

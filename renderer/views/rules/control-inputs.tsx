@@ -2,15 +2,20 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Pair } from '../../../core/pair/index.ts';
 import {
+  controlOf,
+  controlRadius,
   controlReadings,
   missingReadings,
-  type StatedControl,
+  type StatedReading,
+  statedReading,
   statedStations,
 } from '../../../core/rules/index.ts';
 import { formatQuantity, shownAs } from '../../format/index.ts';
 import { NumberCell } from '../../kit/index.ts';
 import { changePair, view } from '../../state/index.ts';
 import { controlRange, withReading } from './control-edits.ts';
+
+const NTH = ['1st', '2nd', '3rd'] as const;
 
 const HEIGHTS = [
   { field: 'standingHeightMm', label: 'Standing height' },
@@ -23,6 +28,8 @@ export function ControlInputs(props: {
   readonly name: string;
   readonly pair: Pair;
   readonly readOnly?: string | undefined;
+  /** The first reading is under a limit, so that two more are to follow. */
+  readonly goesOn: boolean;
 }): JSX.Element {
   const { id, name, pair, readOnly } = props;
   const [problem, setProblem] = useState<{ readonly key: string; readonly text: string } | null>(null);
@@ -32,6 +39,10 @@ export function ControlInputs(props: {
   const steps = 10 ** decimals;
   const tidy = (value: number) => Number((value * factor).toFixed(decimals));
   const missing = missingReadings(pair.control).length;
+  const repeated = pair.control?.repeats !== undefined;
+  const readings = props.goesOn || repeated ? [0, 1, 2] : [0];
+  const radii = readings.map(nth => controlOf(statedReading(pair.control, nth)));
+  const complete = radii.filter(each => each !== null).length;
   const given = HEIGHTS.filter(({ field }) => pair[field] !== undefined).length;
   const cell = (
     label: string,
@@ -39,6 +50,7 @@ export function ControlInputs(props: {
     value: number | undefined,
     [least, most]: readonly [number, number],
     put: (value: number | undefined) => Partial<Pair>,
+    nth = 0,
   ) => (
     <NumberCell
       label={label}
@@ -49,9 +61,9 @@ export function ControlInputs(props: {
       max={Math.floor(most * factor * steps + 1e-6) / steps}
       disabled={readOnly !== undefined}
       onProblem={text => setProblem(text === null ? null : { key, text })}
-      onClear={() => changePair(id, `${label} of ${name}`, put(undefined), `${key} ${id}`)}
+      onClear={() => changePair(id, `${label} of ${name}`, put(undefined), `${key} ${nth} ${id}`)}
       onInput={shown =>
-        changePair(id, `${label} of ${name}`, put(Number((shown / factor).toFixed(3))), `${key} ${id}`)
+        changePair(id, `${label} of ${name}`, put(Number((shown / factor).toFixed(3))), `${key} ${nth} ${id}`)
       }
     />
   );
@@ -72,9 +84,9 @@ export function ControlInputs(props: {
       <summary>
         Measured by the control
         <span class="reading-note">
-          {missing === 5 && given === 0
+          {missing === 5 && given === 0 && !repeated
             ? 'nothing yet'
-            : `${5 - missing} of 5 radius readings, ${given} of 2 heights`}
+            : `${5 - missing} of 5 for the radius${repeated ? `, ${complete} of 3 readings complete` : ''}, ${given} of 2 heights`}
         </span>
       </summary>
       <div class="plain-scroll">
@@ -83,9 +95,11 @@ export function ControlInputs(props: {
           <thead>
             <tr>
               <th scope="col">Reading</th>
-              <th scope="col" class="number">
-                {unit}
-              </th>
+              {readings.map(nth => (
+                <th key={nth} scope="col" class="number">
+                  {readings.length > 1 ? `${NTH[nth]}, ${unit}` : unit}
+                </th>
+              ))}
               <th scope="col">Where</th>
             </tr>
           </thead>
@@ -95,24 +109,46 @@ export function ControlInputs(props: {
                 <th scope="row">
                   <SymbolOf text={symbol} />, {meaning}
                 </th>
-                <td class="number">
-                  {cell(
-                    `${symbol}, ${meaning}`,
-                    field,
-                    pair.control?.[field],
-                    controlRange(pair.control, field),
-                    value => withReading(pair, field, value),
-                  )}
-                </td>
+                {readings.map(nth => {
+                  const reading = statedReading(pair.control, nth);
+                  return (
+                    <td key={nth} class="number">
+                      {cell(
+                        `${symbol}, ${meaning}${readings.length > 1 ? `, ${NTH[nth]} reading` : ''}`,
+                        field,
+                        reading?.[field],
+                        controlRange(reading, field),
+                        value => withReading(pair, nth, field, value),
+                        nth,
+                      )}
+                    </td>
+                  );
+                })}
                 {where(field, whereText(field, pair.control))}
               </tr>
             ))}
+            {readings.length > 1 && (
+              <tr>
+                <th scope="row">Radius of the reading</th>
+                {radii.map((reading, nth) => (
+                  <td key={nth} class="number">
+                    {reading === null ? 'not complete' : radiusText(controlRadius(reading))}
+                  </td>
+                ))}
+                <td class="where">
+                  {props.goesOn
+                    ? 'the first is under the limit; with all three, 1.015 × their mean decides'
+                    : 'the first is enough here; those after it are not used'}
+                </td>
+              </tr>
+            )}
             {HEIGHTS.map(({ field, label }) => (
               <tr key={field}>
                 <th scope="row">{label}</th>
                 <td class="number">
                   {cell(label, field, pair[field], [10, 120], value => ({ [field]: value }))}
                 </td>
+                {readings.length > 1 && <td colSpan={2} />}
                 {where(
                   field,
                   field === 'standingHeightMm'
@@ -145,8 +181,11 @@ function SymbolOf({ text }: { text: string }): JSX.Element {
   );
 }
 
+const radiusText = (metres: number): string =>
+  formatQuantity(metres, 'radius', { system: view.value.system, decimals: 2 }).text;
+
 /** Where the tape or caliper goes for a reading. */
-function whereText(field: keyof StatedControl, control: StatedControl | undefined): string {
+function whereText(field: keyof StatedReading, control: StatedReading | undefined): string {
   const { system } = view.value;
   const at = (mm: number) => formatQuantity(mm, 'lengthMm', { system }).text;
   const stations = statedStations(control);
