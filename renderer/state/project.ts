@@ -82,10 +82,12 @@ export interface Course {
   readonly comments: readonly string[];
 }
 
-/** Editions of competition limits opened from files, and the label of the one checked against. */
+/** Editions of competition limits opened from files, the label of the one checked against, and how strictly. */
 export interface RulesSettings {
   readonly opened: readonly Edition[];
   readonly edition: string | null;
+  /** A lower-level race, which accepts a little less length where the edition says so. */
+  readonly lowerLevel: boolean;
 }
 
 /** A table opened from a file, kept as its text. */
@@ -224,7 +226,7 @@ export const NO_COURSE: Course = {
 };
 
 /** No edition of one's own; null is the newest that comes with the program. */
-export const DEFAULT_RULES: RulesSettings = { opened: [], edition: null };
+export const DEFAULT_RULES: RulesSettings = { opened: [], edition: null, lowerLevel: false };
 
 export const DEFAULT_SLOPE: SlopeSettings = {
   ground: 'even',

@@ -4,7 +4,7 @@ import { editionSchema } from '../../core/rules/index.ts';
 import { DEFAULT_RULES, type RulesSettings } from './project.ts';
 import { edit, project } from './store.ts';
 
-/** Which editions of competition limits there are beside the program's own, and which is checked against. */
+/** Which editions of competition limits there are beside the program's own, which is checked against, and how strictly. */
 export const rules: ReadonlySignal<RulesSettings> = computed(() => project.value.rules);
 
 /** Changes them as an undo step. */
@@ -15,6 +15,7 @@ export function changeRules(label: string, change: (rules: RulesSettings) => Par
 const schema = z.object({
   opened: z.array(z.unknown()).catch([]),
   edition: z.string().nullable().catch(DEFAULT_RULES.edition),
+  lowerLevel: z.boolean().catch(DEFAULT_RULES.lowerLevel),
 });
 
 /** Settings from a draft; an edition that is none is left out. */

@@ -14,10 +14,13 @@ import {
   category,
   chooseCategory,
   chooseEdition,
+  chooseLowerLevel,
+  easesLowerLevel,
   edition,
   editionProblems,
   isOwn,
   knownEditions,
+  lowerLevel,
   openEdition,
 } from './rules-state.ts';
 
@@ -30,9 +33,14 @@ export interface CheckedEntry {
   readonly readOnly?: string | undefined;
 }
 
-/** A pair by the edition and category chosen; by its own discipline unless one is given. */
+/** A pair by the edition, category and level of race chosen; by its own discipline unless one is given. */
 export const checkOf = (pair: Pair, discipline?: Discipline): PairCheck =>
-  checkPair(pair, { category: category.value, discipline, edition: edition.value });
+  checkPair(pair, {
+    category: category.value,
+    discipline,
+    edition: edition.value,
+    lowerLevel: lowerLevel.value,
+  });
 
 const DISCIPLINES: readonly { value: Discipline | 'own'; label: string }[] = [
   { value: 'own', label: 'of each pair' },
@@ -71,6 +79,21 @@ export function RuleCheckPanel(props: {
           options={categories.map(value => ({ value, label: value }))}
           onInput={value => chooseCategory(value as Category)}
         />
+        <label class="check-choice">
+          <input
+            type="checkbox"
+            checked={lowerLevel.value}
+            onChange={event => chooseLowerLevel(event.currentTarget.checked)}
+          />
+          <span>
+            Lower-level race
+            <span class="reading-note">
+              {easesLowerLevel.value
+                ? 'its limits are eased where the edition says so'
+                : 'this edition eases nothing there'}
+            </span>
+          </span>
+        </label>
         <button type="button" onClick={openEdition}>
           Own edition…
         </button>

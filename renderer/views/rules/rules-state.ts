@@ -27,6 +27,18 @@ export function chooseEdition(name: string): void {
   if (name !== edition.value.edition) changeRules('Edition', () => ({ edition: name }));
 }
 
+/** Whether the race is of a lower level, for which an edition may ease a length. */
+export const lowerLevel = computed(() => rules.value.lowerLevel);
+
+export function chooseLowerLevel(wanted: boolean): void {
+  changeRules('Lower-level race', () => ({ lowerLevel: wanted }));
+}
+
+/** Whether the edition chosen eases anything there. */
+export const easesLowerLevel = computed(() =>
+  edition.value.limits.some(limit => limit.lowerLevelTolerance !== undefined),
+);
+
 export const isOwn = (each: Edition): boolean => rules.value.opened.includes(each);
 
 /** Why the last edition file could not be read, field by field. */

@@ -16,6 +16,8 @@ import {
   category,
   chooseCategory,
   chooseEdition,
+  chooseLowerLevel,
+  easesLowerLevel,
   edition,
   editionProblems,
   takeEdition,
@@ -89,6 +91,52 @@ describe('an edition of one’s own', () => {
     takeEdition({ name: 'bad.json', text: own('Bad', -3) });
     expect(editionProblems.value?.lines[0]).toMatch(/limits\[0\]\.least: found -3/);
     expect(edition.value).toBe(season2024);
+  });
+});
+
+describe('a lower-level race', () => {
+  it('eases what the edition eases, is undone, and is kept in the draft with the edition', () => {
+    load(EMPTY_PROJECT);
+    const short = { ...demoPairs.find(pair => pair.name === 'Birch 193')!, lengthMm: 1890 };
+    const length = () => checkOf(short, 'GS').items.find(item => item.quantity === 'lengthMm')!;
+    expect(length().verdict).toBe('fails');
+    expect(easesLowerLevel.value).toBe(true);
+    chooseLowerLevel(true);
+    expect(length()).toMatchObject({ verdict: 'passes', least: 1880 });
+    undo();
+    expect(length().verdict).toBe('fails');
+    redo();
+    takeEdition({ name: 'club.json', text: own('Club cup', 1500) });
+    expect(easesLowerLevel.value).toBe(false);
+    chooseEdition(season2024.edition);
+    const draft = draftOf(project.value);
+    load(EMPTY_PROJECT);
+    load(projectFrom(draft)!);
+    expect(length().verdict).toBe('passes');
+    // A draft from before there was the choice.
+    const { lowerLevel: _, ...before } = JSON.parse(draft).rules;
+    load(projectFrom(JSON.stringify({ ...JSON.parse(draft), rules: before }))!);
+    expect(length().verdict).toBe('fails');
+  });
+});
+
+describe('the control’s readings in a check', () => {
+  const reading = (frontWidthMm: number) => ({
+    developedLengthMm: 1930,
+    tailToWaistMm: 860,
+    frontWidthMm,
+    rearWidthMm: 83,
+    waistWidthMm: 65,
+  });
+  it('show what was compared: the first, or 1.015 times the mean of three', () => {
+    load(EMPTY_PROJECT);
+    const birch = demoPairs.find(pair => pair.name === 'Birch 193')!;
+    const radius = (...repeats: ReturnType<typeof reading>[]) =>
+      checkOf({ ...birch, control: { ...reading(91.9), repeats } }, 'GS').items.find(
+        item => item.quantity === 'radiusM',
+      )!;
+    expect(foundText(radius(), 'metric')).toMatch(/^29\.6 ± 0\.4\sm$/u);
+    expect(foundText(radius(reading(91.6), reading(91.7)), 'metric')).toMatch(/^30\.1 ± 0\.4\sm$/u);
   });
 });
 
