@@ -1,26 +1,7 @@
 import { monotoneCubic } from '../numeric/index.ts';
-import type { Layup, LayupLayer } from '../pair/index.ts';
+import type { Layup, LayupLayer, SideStrip } from '../pair/index.ts';
 import type { Profile } from './profile.ts';
 import { StiffnessError } from './stiffness-error.ts';
-
-/** A strip along either side of the ski, SI; both sides alike. */
-export interface SideStrip {
-  /** Of one side, m. */
-  readonly width: number;
-  /** Pa. */
-  readonly youngs: number;
-  readonly shear: number;
-  /** kg/m³. */
-  readonly density: number;
-}
-
-/** A layup with what its sides are made of; absent sides are none, and the layers reach to the side. */
-export interface SidedLayup extends Layup {
-  /** Steel edges from the base up to `height` (m). */
-  readonly edges?: SideStrip & { readonly height: number };
-  /** Sidewalls from the top of the steel edges, or from the base, to the top of the layers. */
-  readonly sidewalls?: SideStrip;
-}
 
 /** A rectangle of the cross-section: `width` in all, from `low` to `high` over the base, m. */
 export interface Piece {
@@ -55,7 +36,7 @@ const piece = (
  *
  * @throws StiffnessError where the sides leave no width between them
  */
-export function layupPieces(layup: SidedLayup, width: Profile): (x: number) => Piece[] {
+export function layupPieces(layup: Layup, width: Profile): (x: number) => Piece[] {
   const { layers, edges, sidewalls } = layup;
   const thicknessOf = layers.map(({ thickness }) => {
     if (typeof thickness === 'number') return () => thickness;
@@ -90,9 +71,9 @@ export function layupPieces(layup: SidedLayup, width: Profile): (x: number) => P
       if (end > cut) pieces.push(piece(layer.material, Math.min(share, high), cut, end, layer));
       bottom = end;
     });
-    if (edges) pieces.push(piece('edges', 2 * edges.width, 0, edgeTop, edges));
+    if (edges) pieces.push(piece('both steel edges', 2 * edges.width, 0, edgeTop, edges));
     if (sidewalls && top > edgeTop)
-      pieces.push(piece('sidewalls', 2 * sidewalls.width, edgeTop, top, sidewalls));
+      pieces.push(piece('both sidewalls', 2 * sidewalls.width, edgeTop, top, sidewalls));
     return pieces;
   };
 }

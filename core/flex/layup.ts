@@ -1,4 +1,5 @@
-import { layupPieces, type Piece, type SidedLayup } from './layup-pieces.ts';
+import type { Layup } from '../pair/index.ts';
+import { layupPieces, type Piece } from './layup-pieces.ts';
 import type { Profile } from './profile.ts';
 
 /** What a cross-section made of layers amounts to, SI. */
@@ -19,7 +20,7 @@ export interface LayupSection {
 }
 
 /** The layup cut at `x` (m from the rear contact point) where the ski is `width` m wide. */
-export function layupSection(layup: SidedLayup, width: number, x: number): LayupSection {
+export function layupSection(layup: Layup, width: number, x: number): LayupSection {
   return layupSections(layup, () => width)(x);
 }
 
@@ -31,7 +32,7 @@ export function layupSection(layup: SidedLayup, width: number, x: number): Layup
  * symmetric, else D66 − B66²/A66, since nothing holds the strip in plane. A layer covering a share of the width
  * counts by that share; edges and sidewalls count as strips of their own width in the same sums.
  */
-export function layupSections(layup: SidedLayup, width: Profile): (x: number) => LayupSection {
+export function layupSections(layup: Layup, width: Profile): (x: number) => LayupSection {
   const cut = layupPieces(layup, width);
   return x => sectionOf(cut(x));
 }

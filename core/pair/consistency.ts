@@ -1,3 +1,4 @@
+import { leastWidthMm } from './least-width.ts';
 import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
 import { type Problem, problem } from './problem.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
@@ -6,7 +7,7 @@ const LEAST_WIDTH_MM = 20;
 
 /** Relations between fields that are each sane alone: the ski must be one that could exist. */
 export function inconsistencies(pair: Pair): Problem[] {
-  return [
+  const found = [
     ...lengths(pair),
     ...waist(pair),
     ...widthStations(pair),
@@ -14,6 +15,8 @@ export function inconsistencies(pair: Pair): Problem[] {
     ...stiffness('bending', pair.bending, pair.contactLengthMm),
     ...stiffness('torsion', pair.torsion, pair.contactLengthMm),
   ];
+  // Only a ski that could exist has a narrowest width.
+  return found.length > 0 ? found : sides(pair);
 }
 
 function lengths(pair: Pair): Problem[] {
@@ -70,12 +73,7 @@ function waist(pair: Pair): Problem[] {
     );
   }
   if (found.length === 0 && pair.waistFromTailMm !== undefined && withinMiddle(pair.waistFromTailMm, pair)) {
-    // The parabola through the three widths dips below the stated waist when that is measured off centre.
-    const s = pair.waistFromTailMm / pair.contactLengthMm;
-    const chord = pair.tailWidthMm + (pair.tipWidthMm - pair.tailWidthMm) * s;
-    const c = (chord - w) / (s * (1 - s));
-    const b = pair.tipWidthMm - pair.tailWidthMm - c;
-    const least = pair.tailWidthMm - (b * b) / (4 * c);
+    const least = leastWidthMm(pair);
     if (least < LEAST_WIDTH_MM) {
       found.push(
         problem(
@@ -186,6 +184,21 @@ function stiffness(
           contact,
         ),
   );
+}
+
+/** Both sides together must leave the layers some width, even where the ski is narrowest. */
+function sides(pair: Pair): Problem[] {
+  const least = leastWidthMm(pair);
+  return (['bending', 'torsion'] as const).flatMap(field => {
+    const layup = pair[field];
+    if (layup?.kind !== 'layup') return [];
+    return (['edges', 'sidewalls'] as const).flatMap(side => {
+      const width = layup[side]?.widthMm;
+      if (width === undefined || 2 * width < least) return [];
+      const accepted = `less than ${mm(least / 2)} mm, half the width of the ski where it is narrowest`;
+      return [problem(`${field}.${side}.widthMm`, width, accepted)];
+    });
+  });
 }
 
 function ascendingWithin(field: string, at: readonly number[], contact: number): Problem[] {

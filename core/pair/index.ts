@@ -1,6 +1,7 @@
 export { type CsvNumber, readCsvNumber } from './csv-number.ts';
 export { type CsvRow, type CsvRows, readCsvRows, type Separator, writeCsvRows } from './csv-rows.ts';
 export { pairJsonSchema } from './json-schema.ts';
+export { leastWidthMm } from './least-width.ts';
 export { type OddEntry, oddEntries } from './odd-entries.ts';
 export { checkPair, type ReadPair, readPair, writePair } from './pair-file.ts';
 export { LEAST_WIDTH_STATIONS, PAIR_FORMAT, PAIR_VERSION, type Pair } from './pair-schema.ts';
@@ -27,6 +28,6 @@ export {
   sheetFields,
   splitUnit,
 } from './sheet-columns.ts';
-export type { Layup, LayupLayer, Ski, Stiffness } from './ski.ts';
+export type { Layup, LayupLayer, SideStrip, Ski, Stiffness } from './ski.ts';
 export { DEFAULTS, skiOf } from './ski-of.ts';
 export type { PairStiffness } from './stiffness-schema.ts';

@@ -1,5 +1,5 @@
 import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
-import type { LayupLayer, Ski, Stiffness } from './ski.ts';
+import type { Layup, LayupLayer, SideStrip, Ski, Stiffness } from './ski.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
 
 const MM = 1e-3;
@@ -60,11 +60,28 @@ function stiffnessOf(stated: PairStiffness): Stiffness {
     case 'formula':
       return { kind: 'formula', newtonM2: stated.newtonM2 };
     case 'layup':
-      return { kind: 'layup', layup: { layers: stated.layers.map(layerOf) } };
+      return { kind: 'layup', layup: layupOf(stated) };
   }
 }
 
-function layerOf(layer: Extract<PairStiffness, { kind: 'layup' }>['layers'][number]): LayupLayer {
+type StatedLayup = Extract<PairStiffness, { kind: 'layup' }>;
+
+function layupOf({ layers, edges, sidewalls }: StatedLayup): Layup {
+  return {
+    layers: layers.map(layerOf),
+    ...(edges && { edges: { ...stripOf(edges), height: edges.heightMm * MM } }),
+    ...(sidewalls && { sidewalls: stripOf(sidewalls) }),
+  };
+}
+
+const stripOf = (side: NonNullable<StatedLayup['sidewalls']>): SideStrip => ({
+  width: side.widthMm * MM,
+  youngs: side.youngsGPa * GPA,
+  shear: side.shearGPa * GPA,
+  density: side.densityGPerCm3 * G_PER_CM3,
+});
+
+function layerOf(layer: StatedLayup['layers'][number]): LayupLayer {
   const { thicknessMm } = layer;
   return {
     material: layer.material,

@@ -46,9 +46,27 @@ export type Stiffness =
   | { readonly kind: 'formula'; readonly newtonM2: string }
   | { readonly kind: 'layup'; readonly layup: Layup };
 
-/** Layers from base to topsheet; thickness may vary along the ski through `thicknessMm` stations. */
+/**
+ * Layers from base to topsheet, with what the sides are made of; absent sides are none, and the layers reach
+ * to the side.
+ */
 export interface Layup {
   readonly layers: readonly LayupLayer[];
+  /** Steel edges from the base up to `height` (m). */
+  readonly edges?: SideStrip & { readonly height: number };
+  /** Sidewalls from the top of the steel edges, or from the base, to the top of the layers. */
+  readonly sidewalls?: SideStrip;
+}
+
+/** A strip along either side of the ski, SI; both sides alike. */
+export interface SideStrip {
+  /** Of one side, m. */
+  readonly width: number;
+  /** Pa. */
+  readonly youngs: number;
+  readonly shear: number;
+  /** kg/m³. */
+  readonly density: number;
 }
 
 export interface LayupLayer {

@@ -11,16 +11,34 @@ const thickness = z.union(
   { error: 'a thickness from 0.01 to 60 mm, or a list of { fromTailMm, thicknessMm }' },
 );
 
+const stuff = {
+  youngsGPa: quantity(0.0001, 1000, 'GPa', "Young's modulus along the ski"),
+  shearGPa: quantity(0.0001, 500, 'GPa', 'Shear modulus in the plane of the layer'),
+  densityGPerCm3: quantity(0.01, 25, 'g/cm³', 'Density'),
+};
+
 const layer = z.looseObject(
   {
     material: text(1, 80, 'Material'),
     thicknessMm: thickness,
-    youngsGPa: quantity(0.0001, 1000, 'GPa', "Young's modulus along the ski"),
-    shearGPa: quantity(0.0001, 500, 'GPa', 'Shear modulus in the plane of the layer'),
-    densityGPerCm3: quantity(0.01, 25, 'g/cm³', 'Density'),
+    ...stuff,
     widthShare: quantity(0.01, 1, '', 'Width as a share of the local ski width; 1 when absent').optional(),
   },
   { error: 'a layer { material, thicknessMm, youngsGPa, shearGPa, densityGPerCm3, widthShare? }' },
+);
+
+const steelEdges = z.looseObject(
+  {
+    widthMm: quantity(0.1, 20, 'mm', 'Width of one steel edge'),
+    heightMm: quantity(0.1, 20, 'mm', 'Height of the steel edge over the base'),
+    ...stuff,
+  },
+  { error: 'steel edges { widthMm, heightMm, youngsGPa, shearGPa, densityGPerCm3 }' },
+);
+
+const sidewalls = z.looseObject(
+  { widthMm: quantity(0.1, 60, 'mm', 'Width of one sidewall'), ...stuff },
+  { error: 'sidewalls { widthMm, youngsGPa, shearGPa, densityGPerCm3 }' },
 );
 
 /** A stiffness along the ski as the file states it. Whether a formula can be evaluated is for flex to say. */
@@ -41,7 +59,14 @@ export const stiffnessSchema = z.discriminatedUnion(
       kind: z.literal('formula'),
       newtonM2: text(1, 200, 'Expression in s, 0 at the rear contact point and 1 at the front'),
     }),
-    z.looseObject({ kind: z.literal('layup'), layers: list(layer, 1, 40, 'layers, base first') }),
+    z.looseObject({
+      kind: z.literal('layup'),
+      layers: list(layer, 1, 40, 'layers, base first'),
+      edges: steelEdges.optional().describe('Steel edges along both sides; none when absent.'),
+      sidewalls: sidewalls
+        .optional()
+        .describe('Sidewalls along both sides, above the steel edges or the base; none when absent.'),
+    }),
   ],
   { error: 'a stiffness { kind, … } with kind uniform, stations, formula or layup' },
 );

@@ -2,6 +2,30 @@ import type { PairStiffness } from '../../../core/pair/index.ts';
 
 export type LayupStiffness = Extract<PairStiffness, { kind: 'layup' }>;
 export type Layer = LayupStiffness['layers'][number];
+export type SideName = 'edges' | 'sidewalls';
+export type SideField = keyof typeof STEEL;
+
+/** Round textbook figures to start from, of no product. */
+const STEEL = { widthMm: 2, heightMm: 2, youngsGPa: 210, shearGPa: 80, densityGPerCm3: 7.85 };
+const PLASTIC = { widthMm: 5, youngsGPa: 2.2, shearGPa: 0.8, densityGPerCm3: 1.05 };
+
+export const SIDES = [
+  { name: 'edges', title: 'Steel edges', start: STEEL },
+  { name: 'sidewalls', title: 'Sidewalls', start: PLASTIC },
+] as const;
+
+/** One figure of a side changed; everything else, unknown fields too, stays. */
+export const withSide = (
+  layup: LayupStiffness,
+  side: SideName,
+  field: SideField,
+  value: number,
+): LayupStiffness => ({ ...layup, [side]: { ...layup[side], [field]: value } });
+
+export function withoutSide(layup: LayupStiffness, side: SideName): LayupStiffness {
+  const { [side]: _, ...rest } = layup;
+  return rest as LayupStiffness;
+}
 
 export const withLayer = (layup: LayupStiffness, at: number, change: Partial<Layer>): LayupStiffness => ({
   ...layup,

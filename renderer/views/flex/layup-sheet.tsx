@@ -1,11 +1,15 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import type { ChosenPair } from '../../state/index.ts';
+import { getHost } from '../../host/index.ts';
+import { toCsv } from '../../kit/index.ts';
+import { type ChosenPair, report } from '../../state/index.ts';
 import { type Field, field } from './bench.ts';
 import { type LayupStiffness, STARTING_LAYUP } from './layup-edits.ts';
+import { layupRows } from './layup-rows.ts';
 import { LayupSectionFigures } from './layup-section.tsx';
+import { LayupSides } from './layup-sides.tsx';
 import { LayupTable } from './layup-table.tsx';
-import { FIELD_TITLES, setStiffness } from './stiffness-edits.ts';
+import { setStiffness } from './stiffness-edits.ts';
 
 /** The layers a stiffness is worked out from, base first, and what they amount to at a section. */
 export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
@@ -28,15 +32,29 @@ export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
     <section class="flex-panel layup-sheet" aria-label="Layers">
       <div class="figure-head">
         <h2>
-          {active.mark.letter} {active.name}: layers behind the {FIELD_TITLES[which].toLowerCase()}
+          {active.mark.letter} {active.name}: layers behind {which === 'bending' ? 'EI' : 'GJ'}
         </h2>
-        {!locked && !shared && (
-          <button type="button" onClick={() => setStiffness(active.id, otherField, layup)}>
-            Use them for {otherField === 'torsion' ? 'GJ' : 'EI'} too
+        <div class="figure-tools">
+          {!locked && !shared && (
+            <button type="button" onClick={() => setStiffness(active.id, otherField, layup)}>
+              Use them for {otherField === 'torsion' ? 'GJ' : 'EI'} too
+            </button>
+          )}
+          <button type="button" onClick={() => void saveRows('layers.csv', layupRows(layup))}>
+            Table, CSV
           </button>
-        )}
+        </div>
       </div>
       <LayupTable active={active} layup={layup} change={change} problem={problem} />
+      <LayupSides
+        pair={active.pair}
+        layup={layup}
+        locked={locked}
+        say={text => {
+          problem.value = text;
+        }}
+        change={change}
+      />
       {problem.value && (
         <p class="problem" role="alert">
           {problem.value}
@@ -45,6 +63,14 @@ export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
       {si?.kind === 'layup' && <LayupSectionFigures ski={active.ski} layup={si.layup} />}
     </section>
   );
+}
+
+async function saveRows(name: string, rows: ReturnType<typeof layupRows>): Promise<void> {
+  try {
+    if (await getHost().exportFile(name, 'text/csv', toCsv(rows))) report(`${name} saved`);
+  } catch (error) {
+    report(`${name} could not be saved: ${(error as Error).message}`, 'error');
+  }
 }
 
 const other = (bends: boolean, twists: boolean): Field => (!bends && twists ? 'torsion' : 'bending');

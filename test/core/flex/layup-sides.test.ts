@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { layupSection, type SidedLayup, type SideStrip } from '../../../core/flex/index.ts';
+import { layupSection } from '../../../core/flex/index.ts';
+import type { Layup, SideStrip } from '../../../core/pair/index.ts';
 
 const steel: SideStrip = { width: 2e-3, youngs: 208e9, shear: 80e9, density: 7850 };
 const abs: SideStrip = { width: 6e-3, youngs: 2.2e9, shear: 0.8e9, density: 1050 };
@@ -16,7 +17,7 @@ const layers = [layer(1.2e-3, 0.8e9), layer(0.5e-3, 71.7e9), layer(10e-3, 12e9, 
 const W = 0.066;
 
 /** The same sums over thin slices of height, each asked what lies there. */
-function bySlices({ layers: all, edges, sidewalls }: SidedLayup, of: 'youngs' | 'shear'): number {
+function bySlices({ layers: all, edges, sidewalls }: Layup, of: 'youngs' | 'shear'): number {
   const top = all.reduce((sum, { thickness }) => sum + (thickness as number), 0);
   const count = 12200;
   const step = top / count;
@@ -39,7 +40,7 @@ function bySlices({ layers: all, edges, sidewalls }: SidedLayup, of: 'youngs' | 
 }
 
 describe('edges and sidewalls of a layup', () => {
-  const sided: SidedLayup = { layers, edges: { ...steel, height: 2e-3 }, sidewalls: abs };
+  const sided: Layup = { layers, edges: { ...steel, height: 2e-3 }, sidewalls: abs };
 
   it('bend and twist the section as the same rectangles cut into thin slices do', () => {
     for (const layup of [sided, { layers }, { layers, edges: sided.edges }, { layers, sidewalls: abs }]) {

@@ -1,0 +1,125 @@
+import type { JSX } from 'preact';
+import { leastWidthMm, type Pair } from '../../../core/pair/index.ts';
+import { NumberCell } from '../../kit/index.ts';
+import {
+  type LayupStiffness,
+  SIDES,
+  type SideField,
+  type SideName,
+  withoutSide,
+  withSide,
+} from './layup-edits.ts';
+
+const COLUMNS: readonly { field: SideField; label: string; unit: string; min: number; max: number }[] = [
+  { field: 'widthMm', label: 'Width of one', unit: 'mm', min: 0.1, max: 60 },
+  { field: 'heightMm', label: 'Height', unit: 'mm', min: 0.1, max: 20 },
+  { field: 'youngsGPa', label: "Young's modulus E", unit: 'GPa', min: 0.0001, max: 1000 },
+  { field: 'shearGPa', label: 'Shear modulus G', unit: 'GPa', min: 0.0001, max: 500 },
+  { field: 'densityGPerCm3', label: 'Density', unit: 'g/cm³', min: 0.01, max: 25 },
+];
+
+interface Props {
+  readonly pair: Pair;
+  readonly layup: LayupStiffness;
+  readonly locked: boolean;
+  say(problem: string | null): void;
+  change(next: LayupStiffness, key?: string | null): void;
+}
+
+/** Steel edges and sidewalls, which take the place of the layers beside them; a side that is not there is offered. */
+export function LayupSides(props: Props): JSX.Element | null {
+  const { layup, locked, change } = props;
+  const given = SIDES.filter(({ name }) => layup[name] !== undefined);
+  const lacking = locked ? [] : SIDES.filter(({ name }) => layup[name] === undefined);
+  if (given.length + lacking.length === 0) return null;
+  return (
+    <div class="layup-sides">
+      {given.length > 0 && (
+        <div class="table-scroll">
+          <table class="flex-table layup-table">
+            <thead>
+              <tr>
+                <th scope="col">Both sides</th>
+                <th scope="col" class="number">
+                  Width of one, mm
+                </th>
+                <th scope="col" class="number">
+                  Height, mm
+                </th>
+                <th scope="col" class="number">
+                  E, GPa
+                </th>
+                <th scope="col" class="number">
+                  G, GPa
+                </th>
+                <th scope="col" class="number">
+                  Density, g/cm³
+                </th>
+                <th scope="col">
+                  <span class="sr-only">Remove</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {given.map(({ name, title }) => (
+                <SideRow key={name} {...props} name={name} title={title} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      {lacking.length > 0 && (
+        <p class="layup-offers">
+          {lacking.map(({ name, title, start }) => (
+            <button key={name} type="button" onClick={() => change({ ...layup, [name]: start })}>
+              Add {title.toLowerCase()}
+            </button>
+          ))}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function SideRow(props: Props & { name: SideName; title: string }): JSX.Element {
+  const { pair, layup, locked, say, change, name, title } = props;
+  // The layers keep some width between the sides, even where the ski is narrowest.
+  const widest = (Math.ceil(leastWidthMm(pair) * 5 - 1e-9) - 1) / 10;
+  const figures = layup[name] as Partial<Record<SideField, number>>;
+  return (
+    <tr>
+      <th scope="row">{title}</th>
+      {COLUMNS.map(({ field, label, unit, min, max }) => (
+        <td key={field} class="number">
+          {figures[field] === undefined ? (
+            'to the top'
+          ) : (
+            <NumberCell
+              label={`${label} of the ${title.toLowerCase()}`}
+              unit={unit}
+              value={figures[field]}
+              min={min}
+              max={field === 'widthMm' ? Math.min(name === 'edges' ? 20 : max, widest) : max}
+              disabled={locked}
+              onProblem={say}
+              onInput={value => change(withSide(layup, name, field, value), `${name} ${field}`)}
+            />
+          )}
+        </td>
+      ))}
+      <td>
+        {!locked && (
+          <button
+            type="button"
+            class="bare row-action"
+            aria-label={`Remove the ${title.toLowerCase()}`}
+            title="Remove"
+            onClick={() => change(withoutSide(layup, name))}
+          >
+            ✕
+          </button>
+        )}
+      </td>
+    </tr>
+  );
+}
