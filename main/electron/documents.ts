@@ -124,7 +124,11 @@ export function createDocuments(folder: string) {
     readDraft: (): Promise<string | null> =>
       readFile(draftPath, 'utf8').then(
         text => text || null,
-        () => null,
+        (error: NodeJS.ErrnoException) => {
+          if (error.code === 'ENOENT') return null;
+          // Told as none, it would be written over.
+          throw new Error(plainReason(error));
+        },
       ),
     async writeDraft(text: string | null) {
       await mkdir(folder, { recursive: true });

@@ -6,9 +6,11 @@ import {
   chooseOnly,
   course,
   courseUnsaved,
+  draftAside,
   EMPTY_PROJECT,
   keepDraft,
   load,
+  type Project,
   project,
   projectFrom,
   rackFileUnsaved,
@@ -22,14 +24,23 @@ import { onFrameKey } from './keys.ts';
 
 /** Brings back the work in progress, or the demo rack on the first start, and connects the host. */
 export async function startApp(host: Host): Promise<void> {
-  load(await firstProject(host));
-  keepDraft(host.draft, message => report(message, 'error'));
+  const { first, draftUnread } = await firstProject(host);
+  load(first);
+  // What could not be read is not written over: it may be whole, and readable at the next start.
+  if (!draftUnread) keepDraft(host.draft, message => report(message, 'error'));
+  const [aside, ...more] = first.setAside;
+  if (aside) {
+    const others = more.length > 0 ? ` and ${more.length} more` : '';
+    report(`${aside.name}${others} could not be taken up again and is kept: see the rack.`, 'error');
+  }
   effect(() => {
     const names = unsavedEntries.value.map(entry => entry.pair.name);
     const { rackFile } = project.value;
     if (rackFile && rackFileUnsaved.value) names.push(rackFile.name);
     if (tuneLogUnsaved.value) names.push('The tune log, which a rack file holds');
     if (courseUnsaved.value) names.push(course.value.name || 'The set of gates');
+    // A browser lets go of the drafts of closed windows that hold nothing unsaved.
+    if (host.kind === 'browser') names.push(...project.value.setAside.map(({ name }) => name));
     host.setUnsaved(names.slice(0, 1000).map(name => name.slice(0, 200)));
   });
   host.onCommand(onCommand);
@@ -41,19 +52,27 @@ export async function startApp(host: Host): Promise<void> {
   window.addEventListener('keydown', onFrameKey);
 }
 
-async function firstProject(host: Host) {
+async function firstProject(host: Host): Promise<{ first: Project; draftUnread: boolean }> {
   let draft: string | null = null;
+  let draftUnread = false;
   try {
     draft = await host.draft.read();
   } catch (error) {
-    report(`Work in progress could not be read: ${(error as Error).message}`, 'error');
+    draftUnread = true;
+    report(
+      `Work in progress could not be read and is left as it is: ${(error as Error).message} ` +
+        'Until the next start, only what you save to a file is kept.',
+      'error',
+    );
   }
   const kept = projectFrom(draft);
-  if (kept) return kept;
+  if (kept) return { first: kept, draftUnread };
   const rack = demoEntries();
-  return chooseOnly(rack.slice(0, 1).map(entry => entry.id))({
+  const first = chooseOnly(rack.slice(0, 1).map(entry => entry.id))({
     ...EMPTY_PROJECT,
     rack,
     course: demoSets.SL,
+    setAside: draftAside(draft),
   });
+  return { first, draftUnread };
 }

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { PairFormHost } from './pair-form-host.tsx';
 import { RackQuestion } from './rack-question.tsx';
 import { RecentList } from './recent-list.tsx';
+import { SetAsideList } from './set-aside.tsx';
 
 /** What the rack may lay over the page. The frame holds one. */
 export function RackDialogs(): JSX.Element {
@@ -10,6 +11,7 @@ export function RackDialogs(): JSX.Element {
       <PairFormHost />
       <RecentList />
       <RackQuestion />
+      <SetAsideList />
     </>
   );
 }

@@ -10,6 +10,7 @@ import { newPair } from './pair-form-host.tsx';
 import { RackRow } from './rack-row.tsx';
 import { showRecent } from './recent-list.tsx';
 import { enterRows, moveAmongRows } from './row-keys.ts';
+import { SetAsideNote } from './set-aside.tsx';
 
 const rackNow = computed(() => project.value.rack);
 const rackFileNow = computed(() => project.value.rackFile);
@@ -45,6 +46,7 @@ export function RackPanel(): JSX.Element {
           New pair
         </button>
       </header>
+      <SetAsideNote />
       <input
         id="rack-search"
         class="rack-search"

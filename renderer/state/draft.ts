@@ -17,6 +17,7 @@ import {
   type ViewSettings,
 } from './project.ts';
 import { rulesFrom } from './rules-settings.ts';
+import { apart, asideFrom, pairAside, partAside, type SetAside } from './set-aside.ts';
 import { slopeFrom } from './slope-settings.ts';
 import { project } from './store.ts';
 
@@ -44,7 +45,8 @@ export function draftOf(value: Project): string {
 
 /**
  * A project from a draft, or null when the text is none. Everything is checked again: pairs by their
- * schema, numbers for being numbers, ids for being in the rack. What fails falls back to its default.
+ * schema, numbers for being numbers, ids for being in the rack. A setting that fails falls back to its
+ * default; pairs, gates, the rack file and the tune log, which a person made, are set aside as they were.
  */
 export function projectFrom(text: string | null): Project | null {
   if (text === null) return null;
@@ -55,7 +57,9 @@ export function projectFrom(text: string | null): Project | null {
     return null;
   }
   if (typeof value !== 'object' || value === null || value.version !== VERSION) return null;
-  const rack = (Array.isArray(value.rack) ? value.rack : []).flatMap(entryFrom);
+  const earlier = asideFrom(value.setAside);
+  const entries = (Array.isArray(value.rack) ? value.rack : []).map(entryFrom);
+  const rack = apart([...entries.flatMap(each => each.entry ?? []), ...earlier.back]);
   const ids = new Set(rack.map(entry => entry.id));
   const listed = Array.isArray(value.chosen) ? value.chosen : [];
   const chosen = Array.from({ length: MAX_CHOSEN }, (_, at) =>
@@ -63,6 +67,14 @@ export function projectFrom(text: string | null): Project | null {
   );
   const activeId = chosen.includes(value.activeId as string) ? (value.activeId as string) : null;
   const rackFile = rackFileFrom(value.rackFile);
+  const course = courseFrom(value.course);
+  const setAside = [
+    ...earlier.aside,
+    ...entries.flatMap(each => each.aside ?? []),
+    ...rackFileAside(value.rackFile, rackFile),
+    ...tuneLogAside(value.tuneLog),
+    ...gatesAside(value.course, course.gates.length),
+  ];
   return {
     rack,
     rackFile,
@@ -71,32 +83,34 @@ export function projectFrom(text: string | null): Project | null {
     chosen,
     activeId: activeId ?? chosen.find(id => id !== null) ?? null,
     conditions: conditionsFrom(value.conditions),
-    course: courseFrom(value.course),
+    course,
     rules: rulesFrom(value.rules),
     slope: slopeFrom(value.slope, ids),
     board: boardFrom(value.board, ids),
     view: viewFrom(value.view),
+    setAside: apart(setAside),
   };
 }
 
-function entryFrom(value: unknown): RackEntry[] {
+function entryFrom(value: unknown, at: number): { entry?: RackEntry; aside?: SetAside } {
   const { id, pair, saved, fileToken, fileName, inRackFile, readOnly } = (value ?? {}) as Record<
     string,
     unknown
   >;
-  if (typeof id !== 'string' || checkPair(pair).length > 0) return [];
+  const own = typeof id === 'string' ? id : `draft ${at}`;
+  const problems = checkPair(pair);
+  if (problems.length > 0) return { aside: pairAside(own, pair, problems) };
   const savedPair = saved === 'same' ? pair : checkPair(saved).length === 0 ? saved : null;
-  return [
-    {
-      id,
-      pair: pair as Pair,
-      saved: savedPair as Pair | null,
-      ...(typeof fileToken === 'string' ? { fileToken } : {}),
-      ...(typeof fileName === 'string' ? { fileName } : {}),
-      ...(inRackFile === true ? { inRackFile } : {}),
-      ...(typeof readOnly === 'string' ? { readOnly } : {}),
-    },
-  ];
+  const entry = {
+    id: own,
+    pair: pair as Pair,
+    saved: savedPair as Pair | null,
+    ...(typeof fileToken === 'string' ? { fileToken } : {}),
+    ...(typeof fileName === 'string' ? { fileName } : {}),
+    ...(inRackFile === true ? { inRackFile } : {}),
+    ...(typeof readOnly === 'string' ? { readOnly } : {}),
+  };
+  return { entry };
 }
 
 function rackFileFrom(value: unknown): RackFile | null {
@@ -106,6 +120,32 @@ function rackFileFrom(value: unknown): RackFile | null {
   if (!read.ok) return null;
   const ids = Array.isArray(savedIds) ? savedIds.filter(id => typeof id === 'string') : [];
   return { token, name, rack: read.rack, savedIds: ids, readOnly: readOnly === true };
+}
+
+function rackFileAside(value: unknown, read: RackFile | null): SetAside[] {
+  const { name, rack } = (value ?? {}) as Record<string, unknown>;
+  if (read !== null || typeof rack !== 'string') return [];
+  const called = typeof name === 'string' ? name : 'squad.rack.json';
+  return [partAside('rack file', called, called, unread(rack), rack)];
+}
+
+function tuneLogAside(value: unknown): SetAside[] {
+  if (typeof value !== 'string' || readRack(value).ok) return [];
+  return [partAside('tune log', 'The tune log', 'tune-log.rack.json', unread(value), value)];
+}
+
+function gatesAside(value: unknown, kept: number): SetAside[] {
+  const { gates, name } = (value ?? {}) as Record<string, unknown>;
+  const given = Array.isArray(gates) ? gates.length : 0;
+  if (given === kept) return [];
+  const why = `${given - kept} of its ${given} gates could not be read; a gate needs a label and two numbers`;
+  const called = typeof name === 'string' && name ? name : 'The set of gates';
+  return [partAside('set', called, 'set-of-gates.json', why, JSON.stringify(value, null, 2))];
+}
+
+function unread(text: string): string {
+  const read = readRack(text);
+  return read.ok ? '' : read.problems[0]!.message;
 }
 
 /** The log; entries that are in the file are the file's own, so that only the others count as unsaved. */

@@ -91,6 +91,7 @@ export {
   unchoose,
 } from './rack-edits.ts';
 export { changeRules, rules } from './rules-settings.ts';
+export { draftAside, type SetAside, takeOff } from './set-aside.ts';
 export { changeSlope, slope } from './slope-settings.ts';
 export { report, type Status, showTask, status, type Task, tasks } from './status.ts';
 export {

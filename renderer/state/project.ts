@@ -3,6 +3,7 @@ import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
 import type { Category, Edition } from '../../core/rules/index.ts';
 import type { TurnShape } from '../../core/run/index.ts';
 import type { System } from '../format/index.ts';
+import type { SetAside } from './set-aside.ts';
 
 export type Question = 'shape' | 'flex' | 'edge' | 'slope' | 'set';
 export const QUESTIONS: readonly Question[] = ['shape', 'flex', 'edge', 'slope', 'set'];
@@ -170,6 +171,8 @@ export interface Project {
   readonly slope: SlopeSettings;
   readonly board: BoardSettings;
   readonly view: ViewSettings;
+  /** Parts of earlier work that this version cannot read, kept until taken off the list. */
+  readonly setAside: readonly SetAside[];
 }
 
 export const MAX_CHOSEN = 4;
@@ -253,6 +256,7 @@ export const EMPTY_PROJECT: Project = {
   slope: DEFAULT_SLOPE,
   board: DEFAULT_BOARD,
   view: DEFAULT_VIEW,
+  setAside: [],
 };
 
 /** Snow by name, H_V in N/mm³; any value from 0.04 to 90 may be typed. */

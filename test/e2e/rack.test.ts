@@ -103,3 +103,80 @@ test('rows pasted from a spreadsheet are looked over, taken in and undone', asyn
   await page.keyboard.press('Control+z');
   await expect.poll(pairs).toBe(demo.length);
 });
+
+test('what this version cannot read of the last work is kept, told, saved as a file and taken off', async () => {
+  const stored = (change: string) =>
+    page.evaluate(text => {
+      const key = Object.keys(localStorage).find(each => each.startsWith('turnwright.draft.'))!;
+      const [at] = localStorage.getItem(key)!.split(' ');
+      if (text.startsWith('{')) localStorage.setItem(key, `${at} 0 ${text}`);
+      else localStorage.setItem(key, localStorage.getItem(key)!.replace(/"waistWidthMm":\d+/, text));
+    }, change);
+  const drafts = () =>
+    page.evaluate(() => Object.keys(localStorage).filter(key => key.startsWith('turnwright.draft.')).length);
+
+  await expect.poll(drafts).toBe(1);
+  await stored('"waistWidthMm":999');
+  await page.reload();
+  await expect.poll(() => names()).toEqual(demo.slice(1));
+  expect(await page.getByRole('status').textContent()).toContain(`${demo[0]} could not be taken up again`);
+
+  const newer = JSON.stringify({ version: 99, everything: 'elsewhere' });
+  await expect
+    .poll(() => page.evaluate(() => Object.values(localStorage).join().includes('setAside')))
+    .toBe(true);
+  await page.reload();
+  await page.getByRole('button', { name: 'See what is kept…' }).click();
+  expect(await page.getByRole('dialog').textContent()).toContain('waistWidthMm: 999');
+  expect(await accessibilityFaults(page)).toEqual([]);
+  const [pairFile] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: `Save as a file… ${demo[0]}` }).click(),
+  ]);
+  expect(JSON.parse(await readFile(await pairFile.path(), 'utf8'))).toMatchObject({
+    name: demo[0],
+    waistWidthMm: 999,
+  });
+  await page.getByRole('button', { name: `Take off the list: ${demo[0]}` }).click();
+  await page.keyboard.press('Escape');
+  expect(await page.getByRole('button', { name: 'See what is kept…' }).count()).toBe(0);
+
+  await page.waitForTimeout(600);
+  await stored(newer);
+  await page.reload();
+  await expect.poll(() => names()).toEqual(demo);
+  await page.getByRole('button', { name: 'See what is kept…' }).click();
+  const [whole] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save as a file… Your last work in progress' }).click(),
+  ]);
+  expect(await readFile(await whole.path(), 'utf8')).toBe(newer);
+  expect(app.problems).toEqual([]);
+});
+
+test.each([
+  ['snow', 1024],
+  ['projector', 1024],
+  ['projector', 1280],
+])('in the %s look %i wide the rack cuts no name and no command', async (look, width) => {
+  await page.setViewportSize({ width, height: 768 });
+  await page.evaluate(theme => {
+    document.documentElement.dataset.theme = theme;
+  }, look);
+  const cut = await page.evaluate(() => {
+    const rack = document.querySelector('.rack')!.getBoundingClientRect();
+    return [...document.querySelectorAll('.rack button, .rack .rack-words, .rack .rack-title')]
+      .filter(each => {
+        const box = each.getBoundingClientRect();
+        return each.scrollWidth > each.clientWidth + 1 && each.clientWidth > 0
+          ? true
+          : box.right > rack.right;
+      })
+      .map(each => each.textContent);
+  });
+  expect(cut).toEqual([]);
+  const tall = await page
+    .locator('.rack-head, .rack-actions')
+    .evaluateAll(all => all.map(each => each.getBoundingClientRect().height));
+  expect(Math.max(...tall)).toBeLessThan(45);
+});

@@ -1,0 +1,109 @@
+import { type Problem, readPair } from '../../core/pair/index.ts';
+import type { RackEntry } from './project.ts';
+import type { Edit } from './rack-edits.ts';
+
+/** A part of the last work that this version cannot take up again. It is kept, word for word, until taken off. */
+export interface SetAside {
+  readonly id: string;
+  /** What it is called in the list. */
+  readonly name: string;
+  /** Name under which it is offered as a file. */
+  readonly fileName: string;
+  /** What was found and what would be accepted. */
+  readonly why: string;
+  readonly text: string;
+}
+
+const LONGEST_NAME = 60;
+
+const fileStem = (name: string) =>
+  name
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, LONGEST_NAME) || 'pair';
+
+/** A pair of the draft that fails the check of today. */
+export function pairAside(id: string, pair: unknown, problems: readonly Problem[]): SetAside {
+  const given = (pair as { name?: unknown } | null | undefined)?.name;
+  const name = typeof given === 'string' && given.trim() ? given : 'A pair without a name';
+  const [first, ...more] = problems;
+  return {
+    id,
+    name,
+    fileName: `${fileStem(name).toLowerCase()}.pair.json`,
+    why: `${first?.message ?? 'it is no pair'}${more.length > 0 ? ` (and ${more.length} more)` : ''}`,
+    text: `${JSON.stringify(pair ?? null, null, 2)}\n`,
+  };
+}
+
+/** Any other part of the draft, as it was found. */
+export const partAside = (
+  id: string,
+  name: string,
+  fileName: string,
+  why: string,
+  text: string,
+): SetAside => ({
+  id,
+  name,
+  fileName,
+  why,
+  text,
+});
+
+/** A draft that cannot be read as a whole, which the next draft would otherwise be written over. */
+export function draftAside(text: string | null): SetAside[] {
+  if (!text?.trim()) return [];
+  let version: unknown;
+  try {
+    version = (JSON.parse(text) as { version?: unknown } | null)?.version;
+  } catch {
+    version = undefined;
+  }
+  const why =
+    typeof version === 'number'
+      ? `it was written by another version of this program (its layout ${version}); open that version again to go on with it`
+      : 'it is damaged and cannot be read';
+  return [partAside('draft', 'Your last work in progress', 'work-in-progress.json', why, text)];
+}
+
+/** What was set aside in an earlier start, and those of its pairs that pass the check now. */
+export function asideFrom(value: unknown): { aside: SetAside[]; back: RackEntry[] } {
+  const aside: SetAside[] = [];
+  const back: RackEntry[] = [];
+  for (const each of Array.isArray(value) ? value : []) {
+    const { id, name, fileName, why, text } = (each ?? {}) as Record<string, unknown>;
+    if (typeof text !== 'string') continue;
+    const read = readPair(text);
+    const own = typeof id === 'string' ? id : `aside ${aside.length + back.length}`;
+    if (read.ok) {
+      const readOnly = read.readOnly ? { readOnly: read.notes.join(' ') } : {};
+      back.push({ id: own, pair: read.pair, saved: null, ...readOnly });
+    } else {
+      aside.push({
+        id: own,
+        name: typeof name === 'string' ? name : 'A part of earlier work',
+        fileName: typeof fileName === 'string' ? fileName : 'earlier-work.json',
+        why: typeof why === 'string' ? why : '',
+        text,
+      });
+    }
+  }
+  return { aside, back };
+}
+
+/** Ids of their own: two starts may each set a pair aside under one id. */
+export function apart<T extends { readonly id: string }>(items: readonly T[]): T[] {
+  const taken = new Set<string>();
+  return items.map(item => {
+    let { id } = item;
+    for (let more = 2; taken.has(id); more++) id = `${item.id} ${more}`;
+    taken.add(id);
+    return id === item.id ? item : { ...item, id };
+  });
+}
+
+/** Off the list for good, once undo is past. */
+export const takeOff =
+  (id: string): Edit =>
+  now => ({ ...now, setAside: now.setAside.filter(each => each.id !== id) });
