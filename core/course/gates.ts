@@ -14,6 +14,7 @@ import {
   statedColumns,
   writeStated,
 } from './set-statement.ts';
+import { isUnreadComment, unreadComments } from './unread-rows.ts';
 
 /**
  * A set of gates, each by its turning pole, in the plane of the slope: x across the hill, positive to the
@@ -76,7 +77,8 @@ function gateColumn(heading: string): { column: Column; factor: number } | null 
  * Reads a gate list: a heading row naming gate, across and down (colour and turn may follow), one gate a row.
  * Lines ahead of it that start with `#` are comments. A column such as slope, speed or gate width states its
  * value for the whole set when all the rows that fill it agree; any other column stays with its gates. Every
- * row ends up as a gate or as a problem with its raw text. Never throws.
+ * row ends up as a gate or as a problem with its raw text, which also becomes a comment of the set, so that
+ * nothing is lost when the set is saved over its file. Never throws.
  */
 export function readGates(text: string, separator?: Separator): GateList {
   const { body, comments } = withoutComments(text);
@@ -111,7 +113,7 @@ export function readGates(text: string, separator?: Separator): GateList {
     problems.push({ row: row.line, field, found: shown, accepted, message, raw: row.raw });
   };
 
-  let stated: SetStatement = comments.length > 0 ? { comments } : {};
+  let stated: SetStatement = {};
   for (const [column, index] of statements) {
     const filled = rows.filter(row => row.fields[index]?.trim());
     const heading = headings.fields[index];
@@ -164,6 +166,8 @@ export function readGates(text: string, separator?: Separator): GateList {
     });
   }
   gates.sort((a, b) => a.y - b.y);
+  const carried = [...comments, ...unreadComments(problems)];
+  if (carried.length > 0) stated = { ...stated, comments: carried };
   return { separator: table.separator, gates, stated, problems };
 }
 
@@ -238,7 +242,8 @@ function withoutComments(text: string): { body: string; comments: string[] } {
     const line = lines[i];
     if (line.trim() === '') continue;
     // "#, across, down" is a heading row: the number sign is short for the gate's number.
-    const named = line.startsWith('#') && readCsvRows(line).rows[0]?.fields.map(gateColumn);
+    if (!line.startsWith('#')) break;
+    const named = isUnreadComment(line) ? [] : readCsvRows(line).rows[0]?.fields.map(gateColumn);
     if (!named || ['x', 'y'].every(column => named.some(each => each?.column === column))) break;
     comments.push(line.slice(1));
     lines[i] = '';

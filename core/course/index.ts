@@ -15,4 +15,5 @@ export {
   type SettingItem,
   type SettingOptions,
 } from './setting-rules.ts';
+export { unreadComments } from './unread-rows.ts';
 export { neededEdgeWorking, setRadiusWorking } from './working.ts';

@@ -56,7 +56,8 @@ export function FileProblems(): JSX.Element | null {
     <section class="problem file-problems" aria-label="Rows that were not read">
       <p>
         {found.file}: {gateCount(found.read)} read, {found.problems.length}{' '}
-        {found.problems.length === 1 ? 'entry' : 'entries'} not.
+        {found.problems.length === 1 ? 'entry' : 'entries'} not. Saving the set keeps{' '}
+        {found.problems.length === 1 ? 'it' : 'them'} in the file as lines that start with #.
         <button
           type="button"
           class="bare row-link"

@@ -1,5 +1,11 @@
 import { signal } from '@preact/signals';
-import { type GateProblem, readGates, rhythmicSet, setDiscipline } from '../../../core/course/index.ts';
+import {
+  type GateProblem,
+  readGates,
+  rhythmicSet,
+  setDiscipline,
+  unreadComments,
+} from '../../../core/course/index.ts';
 import { categories } from '../../../core/rules/index.ts';
 import { demoSets } from '../../demo/sets/index.ts';
 import { getHost } from '../../host/index.ts';
@@ -34,7 +40,7 @@ export function takeDemo(discipline: Course['discipline']): void {
   }));
 }
 
-/** Puts the gates of a file in place of the present ones; rows at fault are kept to be told. */
+/** Puts the gates of a file in place of the present ones; what is at fault is told, and kept for its file. */
 export function takeCourse(file: { readonly name: string; readonly text: string }): void {
   const { gates, stated, problems } = readGates(file.text);
   fileProblems.value = problems.length > 0 ? { file: file.name, read: gates.length, problems } : null;
@@ -44,6 +50,8 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
   }
   const { category: written, comments = [], ...of } = stated;
   const category = categories.find(each => each.toLowerCase() === written?.toLowerCase());
+  const unknown = written !== undefined && category === undefined;
+  const kept = unknown ? unreadComments([{ row: 0, field: 'category', raw: written }]) : [];
   changeCourse(`Open ${file.name}`, before => {
     const opened: Course = {
       ...before,
@@ -52,15 +60,15 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
       ...of,
       ...(category && { category }),
       name: file.name.replace(/\.(csv|tsv|txt)$/i, ''),
-      comments,
+      comments: [...comments, ...kept],
       gates,
       demo: false,
     };
     return { ...opened, inFile: courseText(opened) };
   });
   const unread = problems.length > 0 ? `, ${problems.length} not read` : '';
-  const unknown = written && !category ? `; category "${written}" is none of ${categories.join(', ')}` : '';
-  report(`${file.name}: ${gateCount(gates.length)}${unread}${unknown}`, unread || unknown ? 'error' : 'note');
+  const nobody = unknown ? `; category "${written}" is none of ${categories.join(', ')}` : '';
+  report(`${file.name}: ${gateCount(gates.length)}${unread}${nobody}`, unread || unknown ? 'error' : 'note');
 }
 
 export async function openCourse(): Promise<void> {

@@ -176,10 +176,34 @@ describe('a set in no file', () => {
     expect(written.startsWith('# wet\n')).toBe(true);
   });
 
-  it('with a category nobody races in keeps the one before and says so', () => {
+  it('saved over its file keeps the rows and values that could not be read', async () => {
+    const rows = ['2;-1,5;here;', '4;;;', '5;1,5;50;'];
+    takeCourse({
+      name: 'today.csv',
+      text: `# wet\ngate;across (m);down (m);slope\n1;1,5;10;steep\n${rows.join('\n')}\n6;-1,5;60;\n`,
+    });
+    expect(course.value.gates.map(gate => gate.label)).toEqual(['1', '5', '6']);
+    changeCourse('Gate 1', moveGate(0, { x: 2 }));
+    await saveCourse();
+    const [, written] = saved;
+    expect(written.split('\n').slice(0, 4)).toEqual([
+      '# wet',
+      '# not read (slope): 1;1,5;10;steep',
+      '# not read (down): 2;-1,5;here;',
+      '# not read (across, down): 4;;;',
+    ]);
+    const before = course.value;
+    takeCourse({ name: 'today.csv', text: written });
+    expect(fileProblems.value).toBeNull();
+    expect(course.value).toEqual(before);
+  });
+
+  it('with a category nobody races in keeps the one before, says so and keeps the word in the file', async () => {
     takeCourse({ name: 'today.csv', text: 'gate,x,y,category\n1,1,10,masters\n2,-1,20,\n' });
     expect(course.value.category).toBe('men');
     expect(status.value).toMatchObject({ kind: 'error', text: expect.stringContaining('"masters"') });
+    await saveCourse();
+    expect(saved[1]).toMatch(/^# not read \(category\): masters\n/);
   });
 
   it('is called by its name and by what it is', () => {
