@@ -1,5 +1,5 @@
 import type { Ski } from '../pair/index.ts';
-import { benchPress } from './bench-press.ts';
+import { type BenchSetup, benchPress } from './bench-press.ts';
 import { flatTable } from './flat-table.ts';
 import { largeBend } from './large-bend.ts';
 import { localWidth } from './local-width.ts';
@@ -53,6 +53,13 @@ export interface BendAnswer {
 
 export const DEFAULT_LOADS: readonly number[] = [50, 100, 150, 200, 250, 300];
 
+/** Supports and press as a question puts them, under its last load, SI. Nothing is checked. */
+export function benchSetup(ski: Ski, question: BendQuestion): BenchSetup {
+  const { loads = DEFAULT_LOADS, span = ski.contactLength, at = ski.bootCentre } = question;
+  const length = ski.contactLength;
+  return { length, rear: (length - span) / 2, front: (length + span) / 2, at, load: loads[loads.length - 1] };
+}
+
 /** Bench and flat-table readings of a ski. Throws RangeError naming the option that cannot be used. */
 export function bendTest(ski: Ski, question: BendQuestion = {}): BendAnswer | Needs {
   const { loads = DEFAULT_LOADS, span = ski.contactLength, at = ski.bootCentre } = question;
@@ -69,8 +76,7 @@ export function bendTest(ski: Ski, question: BendQuestion = {}): BendAnswer | Ne
   for (const load of loads) {
     if (!(load >= 0 && load < Infinity)) throw new RangeError(`load: ${load} N found; 0 or more is accepted`);
   }
-  const last = loads[loads.length - 1];
-  const setup = { length, rear: (length - span) / 2, front: (length + span) / 2, at, load: last };
+  const setup = benchSetup(ski, question);
   const bench = benchPress(profile, setup);
   const table = flatTable(profile, { length, camber: ski.camber, at });
   return {

@@ -1,6 +1,7 @@
 import type { Ski } from '../pair/index.ts';
 import type { Working, WorkingInput } from '../working/index.ts';
 import { benchPress } from './bench-press.ts';
+import { type BendQuestion, benchSetup } from './bend-test.ts';
 import { flatTable } from './flat-table.ts';
 import { massPerLength } from './mass.ts';
 import { flattenIndex, springs } from './springs.ts';
@@ -25,19 +26,30 @@ function input(
     : { name, symbol, value, unit, meaning, from };
 }
 
+/** Load of a reading that stands for any: deflection is proportional to it. */
+const ANY_LOAD = 100;
+
 /**
- * How the flex readings come about, on the contact points with the press at the boot centre. Empty for a ski
- * without a stiffness profile; readings the ski has no data for are left out.
+ * How the flex readings come about, with supports and press as `question` puts them, under its last load; on the
+ * contact points with 100 N at the boot centre where it says nothing. Empty for a ski without a stiffness
+ * profile; readings the ski has no data for are left out.
  */
-export function flexWorkings(ski: Ski): Working[] {
+export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
   const profile = bendingOf(ski);
   if (!profile) return [];
   const length = ski.contactLength;
-  const at = ski.bootCentre;
-  const load = 100;
-  const bench = benchPress(profile, { length, rear: 0, front: length, at, load });
-  const equivalent = (bench.spring * at ** 2 * (length - at) ** 2) / (3 * length);
+  // No load bends nothing and would leave the spring unexplained.
+  const loads = [question.loads?.at(-1) || ANY_LOAD];
+  const setup = benchSetup(ski, { ...question, loads });
+  const { at, load, rear } = setup;
+  const span = setup.front - rear;
+  const bench = benchPress(profile, setup);
+  const equivalent = (bench.spring * (at - rear) ** 2 * (setup.front - at) ** 2) / (3 * span);
   const table = flatTable(profile, { length, camber: ski.camber, at });
+  const atBoot = Math.abs(at - ski.bootCentre) < 1e-9;
+  const press = atBoot ? 'the boot centre' : `${mm(at)} mm from the rear contact point`;
+  const whole = span > length * (1 - 1e-9);
+  const supports = whole ? 'the contact points' : `${mm(rear)} and ${mm(setup.front)} mm`;
   const workings: Working[] = [
     {
       key: 'flex.spring',
@@ -46,11 +58,11 @@ export function flexWorkings(ski: Ski): Working[] {
       tex: 'c = F / f',
       formula: 'F / f',
       inputs: [
-        input('F', 'F', load, 'N', 'load at the boot centre, supports at the contact points'),
+        input('F', 'F', load, 'N', `load at ${press}, supports at ${supports}`),
         input('f', 'f', bench.loadDeflection, 'm', 'deflection under the load, from the beam with EI(x)'),
       ],
       result: { value: bench.spring, unit: 'N/m' },
-      note: 'The deflection is solved with Hermite beam elements, EI integrated inside each.',
+      note: 'The deflection is solved with Hermite beam elements, EI integrated inside each. It is proportional to the load.',
       source: VOCABULARY,
       status: 'seen',
     },
@@ -58,12 +70,16 @@ export function flexWorkings(ski: Ski): Working[] {
       key: 'flex.uniform-equivalent',
       title: 'Uniform stiffness with the same spring (uniform equivalent)',
       symbol: 'EI_u',
-      tex: 'EI_u = \\frac{c\\,a^2 (L - a)^2}{3 L}',
-      formula: 'c * a^2 * (L - a)^2 / (3 * L)',
+      tex: 'EI_u = \\frac{c\\,a^2 (l - a)^2}{3 l}',
+      formula: 'c * a^2 * (l - a)^2 / (3 * l)',
       inputs: [
         input('c', 'c', bench.spring, 'N/m', 'spring constant on the bench', 'flex.spring'),
-        input('a', 'a', at, 'm', 'boot centre from the rear contact point', 'bootCentreFromTailMm'),
-        input('L', 'L', length, 'm', 'contact length', 'contactLengthMm'),
+        whole && atBoot
+          ? input('a', 'a', at, 'm', 'boot centre from the rear contact point', 'bootCentreFromTailMm')
+          : input('a', 'a', at - rear, 'm', 'press from the rear support', 'the bench as asked'),
+        whole
+          ? input('l', 'l', span, 'm', 'contact length', 'contactLengthMm')
+          : input('l', 'l', span, 'm', 'distance of the supports', 'the bench as asked'),
       ],
       result: { value: equivalent, unit: 'N*m^2' },
       source: HANDBOOK,
@@ -83,7 +99,7 @@ export function flexWorkings(ski: Ski): Working[] {
       result: { value: (48 * equivalent * ski.camber) / length ** 3, unit: 'N' },
       note:
         'A uniform ski pressed midway, for comparison. The reading solves this ski with its own EI(x), pressed ' +
-        `at the boot centre, and gets ${table.firstTouch.toPrecision(4)} N.`,
+        `at ${press}, and gets ${table.firstTouch.toPrecision(4)} N.`,
       source: HANDBOOK,
       status: 'derived',
     },
@@ -106,8 +122,8 @@ export function flexWorkings(ski: Ski): Working[] {
   if (at - ski.soleLength / 2 > 0 && at + ski.soleLength / 2 < length) {
     const found = springs(profile, { ...ski, length });
     workings.push(
-      clampedSpring('shovel', 'Spring constant of the shovel (forebody)', 'c_A', found.shovel, load),
-      clampedSpring('rear', 'Spring constant of the rear (afterbody)', 'c_B', found.rear, load),
+      clampedSpring('shovel', 'Spring constant of the shovel (forebody)', 'c_A', found.shovel),
+      clampedSpring('rear', 'Spring constant of the rear (afterbody)', 'c_B', found.rear),
       {
         key: 'flex.spring-balance',
         title: 'Spring balance',
@@ -131,7 +147,7 @@ export function flexWorkings(ski: Ski): Working[] {
   return workings;
 }
 
-function clampedSpring(part: string, title: string, symbol: string, spring: number, load: number): Working {
+function clampedSpring(part: string, title: string, symbol: string, spring: number): Working {
   return {
     key: `flex.spring-${part}`,
     title,
@@ -139,8 +155,8 @@ function clampedSpring(part: string, title: string, symbol: string, spring: numb
     tex: `${symbol} = F / f`,
     formula: 'F / f',
     inputs: [
-      input('F', 'F', load, 'N', 'load at the contact point, boot sole clamped'),
-      input('f', 'f', load / spring, 'm', 'deflection there, the integral of F·(distance)²/EI(x)'),
+      input('F', 'F', ANY_LOAD, 'N', 'load at the contact point, boot sole clamped'),
+      input('f', 'f', ANY_LOAD / spring, 'm', 'deflection there, the integral of F·(distance)²/EI(x)'),
     ],
     result: { value: spring, unit: 'N/m' },
     source: VOCABULARY,
@@ -186,3 +202,5 @@ function uniformFrequency(bending: number, mass: number, length: number): Workin
     status: 'from memory',
   };
 }
+
+const mm = (metres: number): string => String(Number((metres * 1e3).toFixed(1)));

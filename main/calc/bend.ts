@@ -73,7 +73,7 @@ export const bend: Command = {
       ],
       csv: curve,
       words: [...gapWords(answer), answer.largeBend].join('\n'),
-      workings: flexWorkings(ski),
+      workings: flexWorkings(ski, question),
     };
   },
 };

@@ -58,3 +58,29 @@ test('every working says what the code computed', () => {
   }
   expect(flexWorkings(invented({ bending: null }))).toEqual([]);
 });
+
+test('the workings explain the bench that was asked about', () => {
+  const ski = invented();
+  const question = { loads: [80, 240], span: 1, at: 0.7 };
+  const answer = bendTest(ski, question);
+  if (!answer.ok) throw new Error(answer.needs);
+  const [spring, equivalent] = flexWorkings(ski, question);
+  expect(spring.result.value / 1e3).toBeCloseTo(answer.springNPerMm, 9);
+  expect(spring.inputs.map(({ value }) => value)).toEqual([
+    240,
+    expect.closeTo(answer.curve[1].deflectionMm / 1e3, 9),
+  ]);
+  expect(spring.inputs[0].meaning).toBe(
+    'load at 700 mm from the rear contact point, supports at 180 and 1180 mm',
+  );
+  // A uniform ski comes out again, whatever the bench: c = 3 EI l/(a²(l − a)²), any handbook.
+  const uniform = invented({ bending: { kind: 'uniform', newtonM2: 210 } });
+  for (const asked of [question, {}, { span: 1.1 }, { at: 0.5 }, { loads: [0] }])
+    expect(flexWorkings(uniform, asked)[1].result.value).toBeCloseTo(210, 6);
+  expect(equivalent.inputs.map(({ name, value }) => [name, value])).toEqual([
+    ['c', spring.result.value],
+    ['a', expect.closeTo(0.52, 12)],
+    ['l', expect.closeTo(1, 12)],
+  ]);
+  expect(flexWorkings(ski, { loads: [0] })[0].inputs[0].value).toBe(100);
+});

@@ -49,6 +49,19 @@ describe('names, nesting and units of', () => {
     expect(out).toContain('a gap of 0.59 mm stays');
   });
 
+  test('the workings of bend are of the bench asked about', async () => {
+    const setup = ['--span', '1000', '--at', '700', '--load', '80,240'];
+    const { springNPerMm, curve, workings } = await json('bend', file, ...setup, '--working');
+    const spring = workings.find(({ key }: { key: string }) => key === 'flex.spring');
+    const [force, deflection] = spring.inputs;
+    expect(force.value).toBe(240);
+    expect(deflection.value * 1e3).toBeCloseTo(curve[1].deflectionMm, 6);
+    expect(spring.result.value / 1e3).toBeCloseTo(springNPerMm, 6);
+    expect((await run(['bend', file, '--working'])).out).toContain(
+      'F = 300 N: load at the boot centre, supports at the contact points',
+    );
+  });
+
   test('vibrate', async () => {
     const { modes } = await json('vibrate', file, '--clamped', '--modes', '3');
     expect(modes).toHaveLength(3);

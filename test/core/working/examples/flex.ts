@@ -16,5 +16,10 @@ export const examples = {
         bending?.kind === 'layup' ? layupWorkings(layupSection(bending.layup, waistWidth, 0.6)) : [],
       );
     }),
-  flexWorkings: () => demoPairs.flatMap(pair => flexWorkings(skiOf(pair))),
+  flexWorkings: () =>
+    demoPairs.flatMap(pair => {
+      const ski = skiOf(pair);
+      const question = { loads: [50, 240], span: 0.8 * ski.contactLength, at: 0.55 * ski.contactLength };
+      return [...flexWorkings(ski), ...flexWorkings(ski, question), ...flexWorkings(ski, { loads: [0] })];
+    }),
 };
