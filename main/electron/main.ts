@@ -12,7 +12,8 @@ import { lockSession, openWindow } from './window.ts';
 const built = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 // Started as `electron .` the first argument is the folder; installed, there is none.
 const given = process.argv.slice(app.isPackaged ? 1 : 2);
-const filesIn = (argv: readonly string[]) => argv.filter(each => /\.(pair|rack)\.json$/i.test(each));
+const filesIn = (argv: readonly string[]) =>
+  argv.filter(each => !each.startsWith('-') && /\.(json|csv|tsv|txt)$/i.test(each));
 
 if (isCommand(given[0])) {
   // The command line needs no window, so it must not need a display either.

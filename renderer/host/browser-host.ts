@@ -10,6 +10,7 @@ import type {
 } from '../../main/host/host.ts';
 import { commandFor } from '../../main/host/shortcuts.ts';
 import { contentOf, pickFiles, pickTarget, type WritableFile, writeTo } from './file-access.ts';
+import { takeHanded } from './handed.ts';
 import { keepCopy, readCopies } from './recent-copies.ts';
 import { createWindowDraft } from './window-draft.ts';
 
@@ -79,6 +80,15 @@ export function createBrowserHost(): Host {
         },
         (error: Error) => arrive({ ok: false, message: error.message }),
       );
+    }
+  });
+  takeHanded().then(all => {
+    for (const each of all) {
+      if (!each.ok) arrive(each);
+      else {
+        const { name, text } = each.file;
+        arrive({ ok: true, file: { ...each.file, token: remember(name, text, null, kindOf(name)) } });
+      }
     }
   });
   window.addEventListener('beforeunload', event => {

@@ -1,7 +1,11 @@
 import { spawn } from 'node:child_process';
+import { mkdtemp, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../main/build.ts';
+import { demoPairs } from '../../renderer/demo/index.ts';
+import { launchBrowser } from './support/browser.ts';
 
 function start(...options: string[]) {
   const tsx = join(projectRoot, 'node_modules/tsx/dist/cli.mjs');
@@ -33,4 +37,28 @@ test('an unknown option is told, with the accepted ones', async () => {
   const { ended, output } = start('--srve');
   expect(await ended).toBe(2);
   expect(output()).toMatch(/--srve.*accepted are --serve/);
+});
+
+test('a file named at the start is opened in the page, once; one that is not there is told', async () => {
+  const folder = await mkdtemp(join(tmpdir(), 'turnwright-start-'));
+  const file = join(folder, 'spruce.pair.json');
+  await writeFile(file, JSON.stringify({ ...demoPairs[0], name: 'Spruce 160' }));
+  const { child, ended, output } = start('--serve', '--port', '0', file, join(folder, 'gone.pair.json'));
+  await expect.poll(output, { timeout: 60_000 }).toMatch(/gone\.pair\.json could not be found/);
+  expect(output()).toContain('It opens spruce.pair.json there; saving it in a browser downloads a copy.');
+  const opening = output().match(/http:\S+/)?.[0] as string;
+  const browser = await launchBrowser();
+  const page = await browser.newPage();
+  await page.goto(opening);
+  await page.locator('.rack-words', { hasText: 'Spruce 160' }).waitFor();
+  expect(page.url()).not.toContain('#');
+  await expect
+    .poll(() => page.locator('.foot-status').textContent())
+    .toContain('gone.pair.json could not be found');
+  await page.reload();
+  await page.locator('.rack-words', { hasText: 'Spruce 160' }).waitFor();
+  expect(await page.locator('.rack-words', { hasText: 'Spruce 160' }).count()).toBe(1);
+  await browser.close();
+  child.kill('SIGTERM');
+  expect(await ended).toBe(0);
 });

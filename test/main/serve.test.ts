@@ -87,3 +87,25 @@ test('a page file outside the root is no file', async () => {
   expect(await readPageFile(root, '/index.html')).toMatchObject({ mime: 'text/html; charset=utf-8' });
   expect(await readPageFile(root, '/linked.json')).toBeNull();
 });
+
+describe('files handed over at the start', () => {
+  const file = { token: 'handed', name: 'larch.pair.json', text: '{"name":"Lärche"}' };
+
+  test('go once, to whoever knows the opening address, and to nobody else', async () => {
+    const own = await servePage(root, 0, [{ ok: true, file }]);
+    const key = /#open=([\w-]{20,})$/.exec(own.opening)![1]!;
+    expect(own.opening.startsWith(own.address)).toBe(true);
+    const wrong = await fetch(`${own.address}handed/${key.replace(/.$/, '_')}`);
+    expect(wrong.status).toBe(404);
+    expect((await fetch(`${own.address}handed/${key}`, { method: 'HEAD' })).status).toBe(404);
+    const first = await fetch(`${own.address}handed/${key}`);
+    expect(first.headers.get('cache-control')).toBe('no-store');
+    expect(await first.json()).toEqual([{ ok: true, file }]);
+    expect((await fetch(`${own.address}handed/${key}`)).status).toBe(404);
+    await own.close();
+  });
+
+  test('with none the opening address is the plain one', () => {
+    expect(server.opening).toBe(server.address);
+  });
+});
