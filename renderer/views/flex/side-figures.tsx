@@ -43,13 +43,15 @@ export function SideFigures(props: {
 }
 
 const RULE_Y = 36;
+/** Lines of the two labels keep this far apart, px. */
+const LINE = 20;
 
 /** Lengths and heights are not drawn alike: a bar for each says by how much. */
 function ScaleBars({ scale }: { scale: SideScale }): JSX.Element {
   const { system } = view.value;
   const unit = system === 'metric' ? 1e-3 : 0.0254;
   const along = (system === 'metric' ? 100 : 4) * unit;
-  const heights = system === 'metric' ? [50, 20, 10, 5, 2] : [2, 1, 0.5, 0.2, 0.1];
+  const heights = system === 'metric' ? [200, 100, 50, 20, 10, 5, 2] : [8, 4, 2, 1, 0.5, 0.2, 0.1];
   const upright =
     (heights.find(each => each * unit * scale.perMetre * scale.times <= 44) ?? heights.at(-1)!) * unit;
   const wide = along * scale.perMetre;
@@ -61,7 +63,7 @@ function ScaleBars({ scale }: { scale: SideScale }): JSX.Element {
     <g class="scale-bars" aria-hidden="true">
       <path d={`M${x},${y}V${y + tall}H${x + wide}`} />
       <path d={`M${x - 4},${y}h8M${x + wide},${y + tall - 4}v8`} />
-      <text x={x + 9} y={y + 4} dominant-baseline="central">
+      <text x={x + 9} y={y + Math.min(4, tall - LINE)} dominant-baseline="central">
         {text(upright, system === 'metric' ? 0 : 1)}
       </text>
       <text x={x + wide + 8} y={y + tall} dominant-baseline="central">
