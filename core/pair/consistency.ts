@@ -43,7 +43,8 @@ function lengths(pair: Pair): Problem[] {
   }
   const sole = pair.bootSoleMm ?? 300;
   const centre = boot ?? 0.47 * contact;
-  if (centre - sole / 2 < 0 || centre + sole / 2 > contact) {
+  // Of a boot centre that is itself refused, what fits would say nothing.
+  if (withinMiddle(centre, pair) && (centre - sole / 2 < 0 || centre + sole / 2 > contact)) {
     const room = 2 * Math.min(centre, contact - centre);
     found.push(
       problem(

@@ -1,4 +1,5 @@
-import { checkPair, type Pair, type PairStiffness } from '../../core/pair/index.ts';
+import { bendingOf, StiffnessError, torsionOf } from '../../core/flex/index.ts';
+import { checkPair, type Pair, type PairStiffness, type Problem, skiOf } from '../../core/pair/index.ts';
 import { decimal, parseQuantity, type System, shownAs } from '../format/index.ts';
 import { FIELD_GROUPS, type NumberField } from './pair-fields.ts';
 
@@ -62,9 +63,40 @@ export function applyDraft(pair: Pair, draft: Draft, system: System): DraftResul
   if (Object.keys(messages).length > 0) return { ok: false, messages };
   for (const problem of checkPair(next)) {
     const line = lineOf(problem.field);
-    messages[line] ??= problem.message;
+    messages[line] ??= inWords(problem, draft[line]);
   }
+  if (Object.keys(messages).length === 0) Object.assign(messages, stiffnessFaults(next as Pair, draft));
   return Object.keys(messages).length > 0 ? { ok: false, messages } : { ok: true, pair: next as Pair };
+}
+
+/** A problem by the form's own labels, with what was typed where the file would hold it in another unit. */
+function inWords({ message, found }: Problem, typed: string | undefined): string {
+  const labelled = NUMBER_FIELDS.reduce(
+    (told, { field, label }) =>
+      told.replace(new RegExp(`(?<![\\w.])${field.replace('.', '\\.')}\\b`, 'g'), label),
+    message,
+  );
+  const text = typed?.trim() ?? '';
+  const same = text === '' || text.includes('\n') || Number(text.replace(',', '.')) === Number(found);
+  return same || Number.isNaN(Number(found)) ? labelled : `${labelled} ("${text}" was typed)`;
+}
+
+/** What is wrong with a stiffness typed here that only shows when it is worked out, such as a formula. */
+function stiffnessFaults(pair: Pair, draft: Draft): Record<string, string> {
+  const faults: Record<string, string> = {};
+  for (const [field, ask] of [
+    ['bending', bendingOf],
+    ['torsion', torsionOf],
+  ] as const) {
+    if (draft[`${field}.kind`] === undefined && draft[`${field}.text`] === undefined) continue;
+    try {
+      ask(skiOf(pair));
+    } catch (cause) {
+      if (!(cause instanceof StiffnessError)) throw cause;
+      faults[field] = cause.message;
+    }
+  }
+  return faults;
 }
 
 /** The form's line a field path belongs to. */
@@ -88,6 +120,12 @@ function put(target: Record<string, unknown>, field: string, value: unknown): vo
   else delete target[head];
 }
 
+/** The numbers of a line, apart by space, semicolon, colon or comma; a comma between digits is decimal beside another gap. */
+function numbersOf(line: string): number[] {
+  const apart = line.split(/\s*[;:]\s*|,\s+|\s+/);
+  return (apart.length > 1 ? apart : line.split(',')).map(each => Number(each.replace(',', '.')));
+}
+
 /** One station a line, "fromTail value"; a string says which line cannot be read. */
 export function readStations<K extends string>(
   text: string,
@@ -97,10 +135,7 @@ export function readStations<K extends string>(
   const lines = text.split('\n');
   for (const [at, line] of lines.entries()) {
     if (line.trim() === '') continue;
-    const numbers = line
-      .trim()
-      .split(/[\s;:,]+/)
-      .map(Number);
+    const numbers = numbersOf(line.trim());
     if (numbers.length !== 2 || !numbers.every(Number.isFinite)) {
       return `line ${at + 1} "${line.trim()}" found; two numbers are accepted, the station from the rear contact point in mm and the value`;
     }

@@ -34,8 +34,8 @@ describe('the pair form', () => {
 
   it('names the field, what was found and what is accepted', () => {
     const wide = applyDraft(larch, { waistWidthMm: '130' }, 'metric');
-    expect(!wide.ok && wide.messages.waistWidthMm).toMatch(
-      /waistWidthMm: 130 .*the waist must be the narrowest/,
+    expect(!wide.ok && wide.messages.waistWidthMm).toBe(
+      `Waist: 130 is wider than Tip ${larch.tipWidthMm}; the waist must be the narrowest`,
     );
     const word = applyDraft(larch, { waistWidthMm: 'narrow' }, 'metric');
     expect(!word.ok && word.messages.waistWidthMm).toMatch(/"narrow" found; a number in mm/);
@@ -43,6 +43,43 @@ describe('the pair form', () => {
     expect(!empty.ok && empty.messages.lengthMm).toMatch(/"nothing" found/);
     const nameless = applyDraft(larch, { name: '' }, 'metric');
     expect(!nameless.ok && nameless.messages.name).toMatch(/^name: /);
+  });
+
+  it('says what was typed where the file would hold it in another unit', () => {
+    const inches = applyDraft(larch, { camberMm: '6.5in' }, 'metric');
+    expect(!inches.ok && inches.messages.camberMm).toBe(
+      'Camber: 165.1 is not accepted; accepted is a number from 0 to 40 mm ("6.5in" was typed)',
+    );
+    const comma = applyDraft(larch, { camberMm: '66,5' }, 'metric');
+    expect(!comma.ok && comma.messages.camberMm).toBe(
+      'Camber: 66.5 is not accepted; accepted is a number from 0 to 40 mm',
+    );
+    const imperial = applyDraft(larch, { camberMm: '4' }, 'imperial');
+    expect(!imperial.ok && imperial.messages.camberMm).toMatch(/^Camber: 101\.6 .*\("4" was typed\)$/);
+  });
+
+  it('names one field where a boot centre is out of place', () => {
+    const far = applyDraft(larch, { bootCentreFromTailMm: '165 cm' }, 'metric');
+    expect(!far.ok && Object.keys(far.messages)).toEqual(['bootCentreFromTailMm']);
+  });
+
+  it.each(['abc', '0', '-5', '66,5', '165 cm', 's +', '1/0', ''])('refuses the formula %o', text => {
+    const typed = { 'torsion.kind': 'formula', 'torsion.text': text };
+    const result = applyDraft(larch, typed, 'metric');
+    expect(!result.ok && result.messages.torsion).toMatch(/^torsion(\.newtonM2)?: .*accepted/);
+  });
+
+  it('reads stations with decimal commas, and apart by comma, semicolon or space', () => {
+    const written = '0 40,5\n340; 120,25\n680, 260\n1000,200\n1360 : 62.5';
+    const result = applyDraft(larch, { 'bending.kind': 'stations', 'bending.text': written }, 'metric');
+    const { bending } = result.ok ? result.pair : larch;
+    expect(bending?.kind === 'stations' && bending.stations.map(Object.values)).toEqual([
+      [0, 40.5],
+      [340, 120.25],
+      [680, 260],
+      [1000, 200],
+      [1360, 62.5],
+    ]);
   });
 
   it('drops an optional field that is emptied', () => {
