@@ -98,7 +98,7 @@ export function threeReadingsWorking(readings: readonly ControlReading[]): Worki
     ],
     result: { value: threeReadingAllowance * mean, unit: 'm' },
     note:
-      `The mean of the three is ${mean.toFixed(2)} m. The pair is accepted when R_c is at or over the limit. Only the ` +
+      `The mean of the three is ${mean.toFixed(2)} m. The pair is accepted when 1.015 times it is at or over the limit. Only the ` +
       'equipment controller decides.',
     source: procedure,
     status: 'seen',

@@ -59,6 +59,9 @@ function AllDifferences(props: { active: ChosenPair; pairs: readonly ChosenPair[
   );
 }
 
+/** A value stays on one line with its uncertainty. */
+const unbroken = (text: string): string => text.replaceAll(' ± ', '\u00a0±\u00a0');
+
 function AgainstOne(props: {
   one: ChosenPair;
   other: ChosenPair;
@@ -75,12 +78,18 @@ function AgainstOne(props: {
   return (
     <section class="against">
       <h3>
-        <PairBadge mark={one.mark} /> against <PairBadge mark={other.mark} /> {other.name}
+        <span class="whole">
+          <PairBadge mark={one.mark} /> {one.name}
+        </span>{' '}
+        against{' '}
+        <span class="whole">
+          <PairBadge mark={other.mark} /> {other.name}
+        </span>
       </h3>
       {matter.length === 0 && <p>None that could be measured.</p>}
       <ul class="matters">
         {matter.map(each => (
-          <li key={each.topic}>{each.text}</li>
+          <li key={each.topic}>{unbroken(each.text)}</li>
         ))}
       </ul>
       {rest.length > 0 && (
@@ -88,7 +97,7 @@ function AgainstOne(props: {
           <summary>The same, or not known ({rest.length})</summary>
           <ul>
             {rest.map(each => (
-              <li key={each.topic}>{each.text}</li>
+              <li key={each.topic}>{unbroken(each.text)}</li>
             ))}
           </ul>
         </details>

@@ -67,9 +67,9 @@ export function ControlInputs(props: {
       }
     />
   );
-  /** Where it is measured, or what is wrong with it, beside the cell it is about. */
+  /** Where it is measured, or what is wrong with it, under its name: the cells beside it may be three. */
   const where = (key: string, text: string) => (
-    <td class="where">
+    <span class="where">
       {problem?.key === key ? (
         <span class="problem" role="alert">
           {problem.text}
@@ -77,7 +77,7 @@ export function ControlInputs(props: {
       ) : (
         text
       )}
-    </td>
+    </span>
   );
   return (
     <details class="control-inputs">
@@ -100,7 +100,6 @@ export function ControlInputs(props: {
                   {readings.length > 1 ? `${NTH[nth]}, ${unit}` : unit}
                 </th>
               ))}
-              <th scope="col">Where</th>
             </tr>
           </thead>
           <tbody>
@@ -108,6 +107,7 @@ export function ControlInputs(props: {
               <tr key={field}>
                 <th scope="row">
                   <SymbolOf text={symbol} />, {meaning}
+                  {where(field, whereText(field, pair.control))}
                 </th>
                 {readings.map(nth => {
                   const reading = statedReading(pair.control, nth);
@@ -124,37 +124,40 @@ export function ControlInputs(props: {
                     </td>
                   );
                 })}
-                {where(field, whereText(field, pair.control))}
               </tr>
             ))}
             {readings.length > 1 && (
               <tr>
-                <th scope="row">Radius of the reading</th>
+                <th scope="row">
+                  Radius of the reading
+                  <span class="where">
+                    {props.goesOn
+                      ? 'the first is under the limit: 1.015 × the mean of all three decides'
+                      : 'the first is enough here; those after it are not used'}
+                  </span>
+                </th>
                 {radii.map((reading, nth) => (
                   <td key={nth} class="number">
-                    {reading === null ? 'not complete' : radiusText(controlRadius(reading))}
+                    {reading === null ? '–' : radiusText(controlRadius(reading))}
                   </td>
                 ))}
-                <td class="where">
-                  {props.goesOn
-                    ? 'the first is under the limit; with all three, 1.015 × their mean decides'
-                    : 'the first is enough here; those after it are not used'}
-                </td>
               </tr>
             )}
             {HEIGHTS.map(({ field, label }) => (
               <tr key={field}>
-                <th scope="row">{label}</th>
+                <th scope="row">
+                  {label}
+                  {where(
+                    field,
+                    field === 'standingHeightMm'
+                      ? 'base to the underside of the boot sole'
+                      : 'underside of the sole to the foot bed',
+                  )}
+                </th>
                 <td class="number">
                   {cell(label, field, pair[field], [10, 120], value => ({ [field]: value }))}
                 </td>
                 {readings.length > 1 && <td colSpan={2} />}
-                {where(
-                  field,
-                  field === 'standingHeightMm'
-                    ? 'base to the underside of the boot sole'
-                    : 'underside of the sole to the foot bed',
-                )}
               </tr>
             ))}
           </tbody>
