@@ -81,6 +81,55 @@ test('the demo set keeps the setting rules as it comes, and readings of the cont
   }
 });
 
+test('a first control reading under the limit is followed by two more, and the three decide', async () => {
+  const { page } = app;
+  await page.getByRole('radio', { name: 'Giant slalom' }).check({ force: true });
+  const birch = page.locator('.checked-pair', { hasText: 'Birch 193' });
+  const box = birch.locator('.control-inputs');
+  await box.locator('summary').click();
+  const put = async (name: RegExp, value: string, nth = 0) => {
+    const cell = box.getByRole('textbox', { name }).nth(nth);
+    await cell.fill(value);
+    await cell.press('Enter');
+  };
+  const whole = async (front: string, nth: number) => {
+    await put(/^L_TOT/, '1930', nth);
+    await put(/^L_W/, '860', nth);
+    await put(/^S,/, front, nth);
+    await put(/^H,/, '83', nth);
+    await put(/^W,/, '65', nth);
+  };
+  expect(await box.getByRole('textbox', { name: /^S,/ }).count()).toBe(1);
+  await whole('91.9', 0);
+  await birch.getByText(/this first reading is under 30 m, so two more are taken/).waitFor();
+  await whole('91.6', 1);
+  await birch.getByText(/the third must be at least 29\.30 m/).waitFor();
+  await whole('91.7', 2);
+  await birch.getByText(/1\.015 times it, 30\.14 m, is accepted at a limit of 30 m/).waitFor();
+  await page.getByRole('radio', { name: 'Imperial' }).check({ force: true });
+  const third = box.getByRole('textbox', { name: /^S,/ }).nth(2);
+  await expect.poll(() => third.inputValue()).toBe('3.61');
+  await put(/^S,/, '9.9', 2);
+  await page.getByRole('radio', { name: 'Metric' }).check({ force: true });
+  await expect.poll(() => third.inputValue()).toBe('91.7');
+  await third.fill('12');
+  await box.getByText(/3rd reading: 12 found; 65\.1 to 250 mm is accepted/).waitFor();
+  await third.press('Escape');
+  expect(await accessibilityFaults(page)).toEqual([]);
+  await birch.getByRole('button', { name: /How the radius/ }).click();
+  await page.getByRole('heading', { name: 'Three readings of the control' }).waitFor();
+  await page.keyboard.press('Escape');
+  const lower = page.getByRole('checkbox', { name: /^Lower-level race/ });
+  await lower.check();
+  await birch.getByText(/1930 mm less 50 in lower-level races/).waitFor();
+  await page.locator('h1').click();
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => lower.isChecked()).toBe(false);
+  for (let step = 0; step < 15; step++) await page.keyboard.press('Control+z');
+  await expect.poll(() => box.getByRole('textbox', { name: /^S,/ }).count()).toBe(1);
+  await page.getByRole('radio', { name: 'Slalom', exact: true }).check({ force: true });
+});
+
 test('the squad’s sheet comes in; a pair is found, its tune logged and taken back', async () => {
   const { page } = app;
   await page.getByRole('button', { name: 'Squad rack' }).click();
