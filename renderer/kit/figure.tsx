@@ -24,6 +24,11 @@ export interface FigureProps {
   readonly class?: string;
   /** Draws the content once the size is known. */
   readonly children: (size: Size) => ComponentChildren;
+  /**
+   * Drawn over the content on a layer of its own, and left out of saved pictures: what moves many times a second,
+   * so that the browser need not paint the still part again each time.
+   */
+  readonly moving?: (size: Size) => ComponentChildren;
 }
 
 interface Exportable {
@@ -115,6 +120,17 @@ export function Figure(props: FigureProps): JSX.Element {
             role="group"
           >
             {props.children(size)}
+          </svg>
+        )}
+        {props.moving && size.width > 0 && size.height > 0 && (
+          <svg
+            class="figure-moving"
+            width={size.width}
+            height={size.height}
+            viewBox={`0 0 ${size.width} ${size.height}`}
+            role="presentation"
+          >
+            {props.moving(size)}
           </svg>
         )}
       </div>

@@ -5,6 +5,7 @@ export class Playback {
   #time = 0;
   #duration = 0;
   #playing = false;
+  #cued = false;
   rate = 1;
 
   get time(): number {
@@ -24,10 +25,17 @@ export class Playback {
     if (this.#time > this.#duration) this.#time = this.#duration;
   }
 
-  /** Plays on; from the start when the end was reached. */
+  /** Shows a moment without going there: playing still begins at the start. */
+  cue(seconds: number): void {
+    this.seek(seconds);
+    this.#cued = true;
+  }
+
+  /** Plays on; from the start when the end was reached, or when the time shown was only cued. */
   play(): void {
     if (this.#duration === 0) return;
-    if (this.#time >= this.#duration) this.#time = 0;
+    if (this.#cued || this.#time >= this.#duration) this.#time = 0;
+    this.#cued = false;
     this.#playing = true;
     this.onTime?.(this.#time, true);
   }
@@ -38,6 +46,7 @@ export class Playback {
   }
 
   seek(seconds: number): void {
+    this.#cued = false;
     this.#time = Math.min(this.#duration, Math.max(0, seconds));
     this.onTime?.(this.#time, this.#playing);
   }

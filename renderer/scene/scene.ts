@@ -29,6 +29,8 @@ export interface SceneHandle<Input, CameraName extends string> {
   pause(): void;
   /** Shows time t, s. */
   seek(seconds: number): void;
+  /** Shows a moment, s; playing then begins at the start all the same. */
+  cue(seconds: number): void;
   /** 1 is real time, 0.25 a quarter of it. */
   setRate(rate: number): void;
   readonly time: number;
@@ -95,6 +97,7 @@ function handle<Input, CameraName extends string>(
     play: () => then(() => playback.play()),
     pause: () => then(() => playback.pause()),
     seek: seconds => then(() => playback.seek(seconds)),
+    cue: seconds => then(() => playback.cue(seconds)),
     setRate: rate => {
       playback.rate = Math.max(0, rate);
     },

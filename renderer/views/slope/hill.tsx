@@ -142,7 +142,8 @@ function follow(
       usePlayer(scene);
       // The first picture shows the ski at its hardest, not the start gate.
       const lead = runs.value.runs[0]!.track;
-      scene.seek(start > 0 ? start : lead.t[hardestRow(lead)]!);
+      if (start > 0) scene.seek(start);
+      else scene.cue(lead.t[hardestRow(lead)]!);
     }),
   );
 }

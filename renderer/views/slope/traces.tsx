@@ -6,7 +6,7 @@ import { Figure, type Size } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
 import { clock, seek } from './clock.ts';
 import { MEASURED_WORDS } from './measured.ts';
-import { duration, type PairRun, runs } from './runs.ts';
+import { duration, runs } from './runs.ts';
 import { measuredShown } from './settings.ts';
 import { phaseWords, rowAt } from './skids.ts';
 import { TRACES, type Trace } from './trace-list.ts';
@@ -44,8 +44,9 @@ export function Traces(): JSX.Element {
             Measured turns
           </label>
         }
+        moving={size => <TimeReading size={size} drawn={drawn} />}
       >
-        {size => <TraceGrid size={size} drawn={drawn} shown={shown} measured={measured} />}
+        {size => <TraceGrid size={size} drawn={drawn} measured={measured} />}
       </Figure>
       {measured && <p class="reading-hint">{MEASURED_WORDS}</p>}
     </>
@@ -55,13 +56,15 @@ export function Traces(): JSX.Element {
 interface GridProps {
   readonly size: Size;
   readonly drawn: readonly DrawnTrace[];
-  readonly shown: readonly PairRun[];
-  readonly measured: boolean;
 }
 
-function TraceGrid({ size, drawn, shown, measured }: GridProps): JSX.Element | null {
+/** Where the plots stand in a drawing of this size; null where there is nothing to plot. */
+function placed({
+  size,
+  drawn,
+}: GridProps): { boxes: readonly PlotBox[]; columns: number; end: number } | null {
   const end = duration.value;
-  if (shown.length === 0 || end === 0) return null;
+  if (!drawn[0]?.lines.length || end === 0) return null;
   const columns = size.width > 2 * size.height ? 3 : 2;
   const rows = Math.ceil(drawn.length / columns);
   const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
@@ -75,6 +78,13 @@ function TraceGrid({ size, drawn, shown, measured }: GridProps): JSX.Element | n
     width,
     height,
   }));
+  return { boxes, columns, end };
+}
+
+function TraceGrid({ measured, ...grid }: GridProps & { readonly measured: boolean }): JSX.Element | null {
+  const place = placed(grid);
+  if (!place) return null;
+  const { boxes, columns, end } = place;
   return (
     <g>
       <defs>
@@ -82,7 +92,7 @@ function TraceGrid({ size, drawn, shown, measured }: GridProps): JSX.Element | n
           <path d="M-1,7L7,-1M-1,1L1,-1M5,7L7,5" stroke="var(--danger)" stroke-width="1.2" opacity="0.6" />
         </pattern>
       </defs>
-      {drawn.map((each, i) => (
+      {grid.drawn.map((each, i) => (
         <TracePlot
           key={each.trace.id}
           drawn={each}
@@ -90,21 +100,19 @@ function TraceGrid({ size, drawn, shown, measured }: GridProps): JSX.Element | n
           end={end}
           measured={measured}
           system={view.value.system}
-          times={i >= drawn.length - columns}
+          times={i >= grid.drawn.length - columns}
         />
       ))}
-      <TimeReading drawn={drawn} boxes={boxes} end={end} />
     </g>
   );
 }
 
 /** What moves: a line in every plot and the values under it. */
-function TimeReading(props: {
-  readonly drawn: readonly DrawnTrace[];
-  readonly boxes: readonly PlotBox[];
-  readonly end: number;
-}): JSX.Element {
-  const { drawn, boxes, end } = props;
+function TimeReading(grid: GridProps): JSX.Element | null {
+  const place = placed(grid);
+  if (!place) return null;
+  const { drawn } = grid;
+  const { boxes, end } = place;
   const time = Math.min(clock.value, end);
   const lead = drawn[0]!.lines[0]!.run.track;
   const spoken = `${time.toFixed(2)} s, ${phaseWords(lead, rowAt(lead, time))}`;
