@@ -29,7 +29,7 @@ const trimmed = (text: string) => (text.includes('.') ? text.replace(/\.?0+$/, '
 
 /**
  * The pair with the typed texts put in, or a message for each field that cannot be: the field, what was
- * found, what is accepted. Text that is no number is reported before the pair is checked as a whole.
+ * found, what is accepted.
  */
 export function applyDraft(pair: Pair, draft: Draft, system: System): DraftResult {
   const messages: Record<string, string> = {};
@@ -60,12 +60,16 @@ export function applyDraft(pair: Pair, draft: Draft, system: System): DraftResul
     if (typeof read === 'string') messages[field] = read;
     else put(next, field, read);
   }
-  if (Object.keys(messages).length > 0) return { ok: false, messages };
-  for (const problem of checkPair(next)) {
+  // Where a text cannot be read the last good value stands, so the other fields are told at the same time.
+  const problems = checkPair(next);
+  for (const problem of problems) {
     const line = lineOf(problem.field);
     messages[line] ??= inWords(problem, draft[line]);
   }
-  if (Object.keys(messages).length === 0) Object.assign(messages, stiffnessFaults(next as Pair, draft));
+  if (problems.length === 0) {
+    for (const [field, fault] of Object.entries(stiffnessFaults(next as Pair, draft)))
+      messages[field] ??= fault;
+  }
   return Object.keys(messages).length > 0 ? { ok: false, messages } : { ok: true, pair: next as Pair };
 }
 

@@ -58,6 +58,22 @@ describe('the pair form', () => {
     expect(!imperial.ok && imperial.messages.camberMm).toMatch(/^Camber: 101\.6 .*\("4" was typed\)$/);
   });
 
+  it('tells every field at fault at once', () => {
+    const result = applyDraft(
+      larch,
+      { waistWidthMm: 'narrow', camberMm: '99', 'bending.kind': 'stations', 'bending.text': '0 40\n680' },
+      'metric',
+    );
+    expect(!result.ok && Object.keys(result.messages).sort()).toEqual([
+      'bending',
+      'camberMm',
+      'waistWidthMm',
+    ]);
+    const formula = { 'torsion.kind': 'formula', 'torsion.text': '0', waistWidthMm: 'narrow' };
+    const both = applyDraft(larch, formula, 'metric');
+    expect(!both.ok && Object.keys(both.messages).sort()).toEqual(['torsion', 'waistWidthMm']);
+  });
+
   it('names one field where a boot centre is out of place', () => {
     const far = applyDraft(larch, { bootCentreFromTailMm: '165 cm' }, 'metric');
     expect(!far.ok && Object.keys(far.messages)).toEqual(['bootCentreFromTailMm']);
