@@ -1,13 +1,14 @@
-export { type FormatOptions, formatQuantity, placesFor, type ShownUnit, type System } from './format.ts';
+/**
+ * What "165 cm" means and how 1.65 m is shown: one table of units, read by the page, by its fields and by
+ * whoever reads a number that a person wrote.
+ */
 export {
-  type ParsedQuantity,
-  type ParseOptions,
-  parseAngle,
-  parseForce,
-  parseLength,
-  parseMass,
-  parseQuantity,
-  parseSpeed,
-  parseStiffness,
-  type QuantityKind,
-} from './parse.ts';
+  decimal,
+  decimalsFor,
+  type FormatOptions,
+  type FormattedQuantity,
+  formatQuantity,
+} from './format.ts';
+export { type MeasureName, measures, type Shown, type System, shownAs } from './measures.ts';
+export { type Parsed, parseQuantity, readIn } from './parse.ts';
+export { spellingsOf, type Unit, unitOf } from './table.ts';

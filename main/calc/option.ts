@@ -1,3 +1,4 @@
+import { readIn } from '../../core/units/index.ts';
 import type { CommandInput } from './command.ts';
 import { InputFault } from './fault.ts';
 
@@ -10,7 +11,10 @@ export interface Range {
   readonly whole?: boolean;
 }
 
-/** One or several comma-separated numbers, or `fallback` when the option is absent. */
+/**
+ * One or several comma-separated numbers, or `fallback` when the option is absent. Each is in the option's unit,
+ * or carries one of the same kind: `--span 1.2m`.
+ */
 export function numberList(options: Options, name: string, range: Range, fallback: number[]): number[] {
   const given = options[name];
   if (typeof given !== 'string') return fallback;
@@ -25,7 +29,9 @@ export function oneNumber(options: Options, name: string, range: Range, fallback
 }
 
 function parseNumber(name: string, text: string, { unit, from, to, whole = false }: Range) {
-  const value = decimal(text);
+  // A comma separates several values, so that here it is no decimal point.
+  const read = text.includes(',') ? null : readIn(text, unit);
+  const value = read?.ok ? read.value : Number.NaN;
   if (value >= from && value <= to && (!whole || Number.isInteger(value))) return value;
   throw new InputFault(
     `--${name}: ${JSON.stringify(text)} is not accepted; give ${whole ? 'a whole number, ' : ''}${from} to ${to} ${unit}`,

@@ -1,9 +1,2 @@
-export {
-  decimal,
-  decimalsFor,
-  type FormatOptions,
-  type FormattedQuantity,
-  formatQuantity,
-} from './format.ts';
-export { type MeasureName, measures, type Shown, type System, shownAs } from './measures.ts';
-export { type Parsed, parseQuantity } from './parse.ts';
+/** How the page shows and reads quantities: the room `core/units`, under the name views know it by. */
+export * from '../../core/units/index.ts';

@@ -1,6 +1,6 @@
 /**
  * The kit: what every view is drawn with. All values are passed in the unit their `measure` holds (see
- * renderer/format/measures.ts: `radius` in m, `angle` in rad, `angleDeg` in degrees, `widthMm` in mm, …);
+ * core/units/measures.ts: `radius` in m, `angle` in rad, `angleDeg` in degrees, `widthMm` in mm, …);
  * the kit converts for display, metric or imperial, and rounds to what an uncertainty supports.
  *
  *   <Chart title x={{ label, measure }} y={{ label, measure, zero?, domain?, ceiling? }} series={[…]}

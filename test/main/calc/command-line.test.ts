@@ -15,6 +15,8 @@ describe('the command line', () => {
     [['shape', 'FILE', '--json', '--csv'], /--csv: not together with --json/],
     [['bend', 'FILE', '--load', '100,heavy'], /--load: "heavy" is not accepted; give 0 to 20000 N/],
     [['bend', 'FILE', '--span', '9000'], /--span: "9000" is not accepted; give 1 to 1360 mm/],
+    [['bend', 'FILE', '--load', '300,5 cm'], /--load: "5 cm" is not accepted; give 0 to 20000 N/],
+    [['bend', 'FILE', '--span', '2 m'], /--span: "2 m" is not accepted; give 1 to 1360 mm/],
     [['vibrate', 'FILE', '--modes', '2.5'], /--modes: "2.5" is not accepted; give a whole number/],
     [['check', 'FILE', '--category', 'seniors'], /--category: "seniors" is not accepted; give one of men/],
     [['carve', 'FILE', '--snow', 'slush'], /--snow: "slush" is not accepted; give soft, groomed/],
@@ -98,6 +100,11 @@ describe('the command line', () => {
       expect(err).toMatch(/held\.pair\.json: file: .*\n$/);
     },
   );
+
+  test('a value may carry a unit of its own', async () => {
+    const plain = await json('bend', file, '--span', '1200', '--load', '300,400');
+    expect(await json('bend', file, '--span', '1.2 m', '--load', '300N,0.4kN')).toEqual(plain);
+  });
 
   test('a byte-order mark does no harm', async () => {
     const marked = await write('marked.pair.json', `\uFEFF${JSON.stringify(larch)}`);

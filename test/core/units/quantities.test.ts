@@ -7,7 +7,7 @@ import {
   measures,
   parseQuantity,
   shownAs,
-} from '../../../renderer/format/index.ts';
+} from '../../../core/units/index.ts';
 
 const names = Object.keys(measures) as MeasureName[];
 
