@@ -50,14 +50,30 @@ const driftBlend = (3 * Math.PI) / 180;
 
 /** Edge angle at which the pair turns on `radius` under `load` on the ski; 0 if it always does, null if never. */
 export function edgeForRadius(turn: TurnRadius, radius: number, load: number): number | null {
-  if (turn.radius(0, load) <= radius) return 0;
-  if (turn.radius(steepest, load) > radius) return null;
   let low = 0;
   let high = steepest;
-  for (let i = 0; i < 40; i++) {
-    const middle = (low + high) / 2;
-    if (turn.radius(middle, load) > radius) low = middle;
-    else high = middle;
+  let over = turn.radius(low, load) - radius;
+  if (over <= 0) return 0;
+  let under = turn.radius(high, load) - radius;
+  if (under > 0) return null;
+  // The chord's crossing, an end that stays put counting half (Illinois rule); halved where that is slow.
+  let kept = 0;
+  for (let i = 0; i < 60 && high - low > 1e-12; i++) {
+    const chord = (low * under - high * over) / (under - over);
+    const at = i % 4 === 3 || !(chord > low && chord < high) ? (low + high) / 2 : chord;
+    const value = turn.radius(at, load) - radius;
+    if (Math.abs(value) < 1e-12 * radius) return at;
+    if (value > 0) {
+      low = at;
+      over = value;
+      if (kept > 0) under /= 2;
+      kept = 1;
+    } else {
+      high = at;
+      under = value;
+      if (kept < 0) over /= 2;
+      kept = -1;
+    }
   }
   return (low + high) / 2;
 }
@@ -92,8 +108,10 @@ export function chooseEdge(
     let skiRadius = pair.turn.radius(edge, outerShare * load);
     let sideways = sidewaysAt(skiRadius);
     for (let i = 0; i < 4; i++) {
+      const before = skiRadius;
       skiRadius = pair.turn.radius(edge, outerShare * snowLoad(sideways, normal));
       sideways = sidewaysAt(skiRadius);
+      if (Math.abs(skiRadius - before) < 1e-7 * before) break;
     }
     const skiLean = leanAngle(sideways, normal);
     return {

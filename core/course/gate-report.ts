@@ -101,10 +101,14 @@ export function gateReport(
     const radius = 1 / reach.curvature;
     const heading = line.heading[reach.peak];
     const speedIn = Math.sqrt(2 * energy);
-    const { drift } = chooseEdge(pair, radius, speedIn, heading, reach.side, reach.turn, conditions);
+    const entering = chooseEdge(pair, radius, speedIn, heading, reach.side, reach.turn, conditions);
+    const { drift } = entering;
     for (let i = reach.from; i < reach.peak; i++) advance(i, reach, drift);
     const speed = Math.sqrt(2 * energy);
-    const at = chooseEdge(pair, radius, speed, heading, reach.side, reach.turn, conditions);
+    const at =
+      speed === speedIn
+        ? entering
+        : chooseEdge(pair, radius, speed, heading, reach.side, reach.turn, conditions);
     for (let i = reach.peak; i < reach.to; i++) advance(i, reach, drift);
     readings.push({
       gate: gates[g].label,

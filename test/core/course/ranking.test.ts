@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   chooseEdge,
@@ -14,6 +15,35 @@ const rad = Math.PI / 180;
 const pairOf = (radius: number) => ({ name: `${radius} m`, turn: cosineTurn(radius), baseBevel: 0 });
 
 describe('edgeForRadius', () => {
+  it('finds the radius to a billionth whatever way it closes, in no more looks than halving takes', () => {
+    const shapes: readonly ((edge: number) => number)[] = [
+      edge => Math.cos(edge),
+      edge => Math.cos(edge) ** 6,
+      edge => Math.cos(edge) ** 0.2,
+      // A corner, and nearly flat before it closes.
+      edge => (edge < 1 ? 1 - 1e-4 * edge : Math.max(0, 0.9999 - (edge - 1) * 1.7)),
+    ];
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...shapes),
+        fc.double({ min: 0.01, max: 1.5, noNaN: true }),
+        fc.double({ min: 3, max: 40, noNaN: true }),
+        (shape, edge, sidecut) => {
+          let looks = 0;
+          const turn = {
+            radius: (at: number) => {
+              looks++;
+              return sidecut * shape(at);
+            },
+          };
+          const found = edgeForRadius(turn, sidecut * shape(edge), 900)!;
+          expect(Math.abs(turn.radius(found) / (sidecut * shape(edge)) - 1)).toBeLessThan(1e-9);
+          expect(looks).toBeLessThan(45);
+        },
+      ),
+    );
+  });
+
   it('turns the radius of a ski round', () => {
     expect(edgeForRadius(cosineTurn(13), 6.5, 900)).toBeCloseTo(Math.PI / 3, 8);
     expect(edgeForRadius(cosineTurn(13), 20, 900)).toBe(0);
