@@ -79,7 +79,7 @@ export function RuleCheckPanel(props: {
           options={categories.map(value => ({ value, label: value }))}
           onInput={value => chooseCategory(value as Category)}
         />
-        <label class="check-choice">
+        <label class="check-choice" title="Its limits are eased where the edition says so">
           <input
             type="checkbox"
             checked={lowerLevel.value}
@@ -87,11 +87,7 @@ export function RuleCheckPanel(props: {
           />
           <span>
             Lower-level race
-            <span class="reading-note">
-              {easesLowerLevel.value
-                ? 'its limits are eased where the edition says so'
-                : 'this edition eases nothing there'}
-            </span>
+            {!easesLowerLevel.value && <span class="reading-note">not eased by this edition</span>}
           </span>
         </label>
         <button type="button" onClick={openEdition}>
