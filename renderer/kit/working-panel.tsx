@@ -5,7 +5,7 @@ import { getHost } from '../host/index.ts';
 import { report } from '../state/index.ts';
 import { Dialog } from './dialog.tsx';
 import { Tex } from './math.tsx';
-import { printedValue, STATUS_WORDS, workingText } from './working-text.ts';
+import { originText, printedValue, STATUS_WORDS, workingText } from './working-text.ts';
 
 const shown = signal<{ title: string; workings: readonly Working[] } | null>(null);
 
@@ -18,7 +18,7 @@ export function showWorking(title: string, working: Working | readonly Working[]
 export function WorkingPanel(): JSX.Element | null {
   const open = shown.value;
   if (!open) return null;
-  const text = () => open.workings.map(workingText).join('\n');
+  const text = () => open.workings.map(each => workingText(each, open.workings)).join('\n');
   const save = async () => {
     const name = `${open.title.toLowerCase().replace(/[^a-z0-9]+/g, '-')}-working.txt`;
     try {
@@ -41,13 +41,14 @@ export function WorkingPanel(): JSX.Element | null {
       }
     >
       {open.workings.map(working => (
-        <WorkingSheet key={working.key} working={working} />
+        <WorkingSheet key={working.key} working={working} beside={open.workings} />
       ))}
     </Dialog>
   );
 }
 
-function WorkingSheet({ working }: { working: Working }): JSX.Element {
+function WorkingSheet(props: { working: Working; beside: readonly Working[] }): JSX.Element {
+  const { working, beside } = props;
   return (
     <article class="working">
       <h3>{working.title}</h3>
@@ -65,7 +66,7 @@ function WorkingSheet({ working }: { working: Working }): JSX.Element {
               <td class="working-number">{printedValue(input)}</td>
               <td>
                 {input.meaning}
-                {input.from && <span class="working-from"> {input.from}</span>}
+                {input.from && <span class="working-from"> {originText(input.from, beside)}</span>}
               </td>
             </tr>
           ))}

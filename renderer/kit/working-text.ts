@@ -25,8 +25,20 @@ export function printedValue({ value, unit }: WorkingValue): string {
   return unit === 'rad' ? `${text} (${number((value * 180) / Math.PI)}°)` : text;
 }
 
-/** A working as plain text, for a file or a message. */
-export function workingText(working: Working): string {
+const KEY_OF_WORKING = /^(shape|flex|carve|run|course|rules)\.\w/;
+
+/**
+ * Where a number put in comes from, as a person reads it: a field of the pair file by its name, another working by
+ * its title where it is shown beside this one.
+ */
+export function originText(from: string, beside: readonly Working[]): string {
+  const other = beside.find(each => each.key === from);
+  if (other) return `see “${other.title}”`;
+  return KEY_OF_WORKING.test(from) ? 'has a working of its own' : from;
+}
+
+/** A working as plain text, for a file or a message; `beside` are those printed with it. */
+export function workingText(working: Working, beside: readonly Working[] = []): string {
   const lines = [
     working.title,
     '',
@@ -34,7 +46,7 @@ export function workingText(working: Working): string {
     '',
     ...working.inputs.map(
       input =>
-        `  ${input.name} = ${printedValue(input)}   ${input.meaning}${input.from ? ` [${input.from}]` : ''}`,
+        `  ${input.name} = ${printedValue(input)}   ${input.meaning}${input.from ? ` [${originText(input.from, beside)}]` : ''}`,
     ),
     '',
     `  result: ${printedValue(working.result)}`,
