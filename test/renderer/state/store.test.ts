@@ -2,7 +2,6 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Pair } from '../../../core/pair/index.ts';
 import {
   addEntries,
-  adjust,
   changeConditions,
   changeCourse,
   changePair,
@@ -15,6 +14,7 @@ import {
   draftOf,
   EMPTY_PROJECT,
   edit,
+  learn,
   letterFree,
   load,
   markSaved,
@@ -106,7 +106,7 @@ describe('the project', () => {
   it('keeps the view and what was saved when a step is undone', () => {
     changePair('p', 'Waist width', { waistWidthMm: 64 });
     const changed = project.value.rack[0]!.pair;
-    adjust(markSaved('p', changed, { token: 'file-1', name: 'p.pair.json' }));
+    learn(markSaved('p', changed, { token: 'file-1', name: 'p.pair.json' }));
     changeView({ theme: 'night' });
     expect(unsavedEntries.value).toEqual([]);
     undo();
