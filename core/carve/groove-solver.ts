@@ -2,12 +2,12 @@ import type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './g
 import { GrooveBalance } from './groove-balance.ts';
 import { beginNear, type Neighbour } from './neighbouring-start.ts';
 import { GrooveNewton } from './newton.ts';
+import { equilibriumReader } from './read-equilibrium.ts';
 import { skiMesh } from './ski-mesh.ts';
 import { DOFS, skiStiffness } from './ski-stiffness.ts';
 import { REBOUND, type SnowLaw } from './snow-law.ts';
 import { solveAt, type Waypoint, walk } from './solution-path.ts';
 import { whatCannotBeSolved } from './solvable.ts';
-import { fitTrack, partCurvature } from './track-radius.ts';
 import { sectionDepth, wedgeSnow } from './wedge-snow.ts';
 
 /** Evenly pressed depth, m, from which a second steady groove may exist (found from 4.8 mm on, on the demo pairs). */
@@ -53,6 +53,7 @@ export function grooveSolver(ski: CarvingSki, options: GrooveSolverOptions = {})
   const newton = new GrooveNewton(balance, length, middleWidth, ski.bootCentre);
   const { unknowns } = newton;
   const nodes = mesh.x.length;
+  const result = equilibriumReader(ski, mesh, balance, unknowns);
 
   function pressEvenly(conditions: CarveConditions): void {
     const { edgeAngle, load, hardness } = conditions;
@@ -108,80 +109,6 @@ export function grooveSolver(ski: CarvingSki, options: GrooveSolverOptions = {})
    */
   function severalGrooves({ edgeAngle, load, hardness }: CarveConditions): boolean {
     return law.remembers && sectionDepth(load / length, middleWidth, edgeAngle, hardness) >= SEVERAL_DEPTH;
-  }
-
-  const pressedLateral = new Float64Array(balance.pressedAt.length);
-
-  /** Fits the track through the points the snow presses on, the edge curved between the nodes as the base is. */
-  function fitPressed(edgeAngle: number, local: Float64Array, lateral: Float64Array) {
-    const { pressedAt, pressedForce, pressedPoints } = balance;
-    const { x, slope, halfWidth } = mesh;
-    const sin = Math.sin(edgeAngle);
-    let ahead = nodes - 1;
-    let boot = 0;
-    for (let k = 0; k < pressedPoints; k++) {
-      while (ahead > 1 && pressedAt[k] < x[ahead - 1]) ahead--;
-      const h = x[ahead] - x[ahead - 1];
-      const turn = (local[ahead - 1] - local[ahead]) / h;
-      const along = (i: number) =>
-        slope[i] * Math.cos(local[i]) +
-        halfWidth[i] * turn * Math.sin(local[i]) +
-        unknowns[DOFS * i + 1] * sin;
-      const s = (pressedAt[k] - x[ahead - 1]) / h;
-      const t = 1 - s;
-      pressedLateral[k] =
-        t * t * (1 + 2 * s) * lateral[ahead - 1] +
-        h * s * t * t * along(ahead - 1) +
-        s * s * (3 - 2 * s) * lateral[ahead] -
-        h * s * s * t * along(ahead);
-      if (pressedAt[k] >= ski.bootCentre) boot = k + 1;
-    }
-    const part = (first: number, last: number) =>
-      fitTrack(pressedAt, pressedLateral, pressedForce, first, last);
-    return { whole: part(0, pressedPoints), front: part(0, boot), rear: part(boot, pressedPoints) };
-  }
-
-  function result(conditions: CarveConditions, iterations: number): Equilibrium {
-    const x = Float64Array.from(mesh.x);
-    const height = new Float64Array(nodes);
-    const slope = new Float64Array(nodes);
-    const twist = new Float64Array(nodes);
-    const localEdgeAngle = new Float64Array(nodes);
-    const lateral = new Float64Array(nodes);
-    const lineLoad = new Float64Array(nodes);
-    const sin = Math.sin(conditions.edgeAngle);
-    let maxPenetration = 0;
-    for (let i = 0; i < nodes; i++) {
-      height[i] = unknowns[DOFS * i];
-      slope[i] = unknowns[DOFS * i + 1];
-      twist[i] = unknowns[DOFS * i + 2];
-      localEdgeAngle[i] = conditions.edgeAngle - twist[i];
-      lateral[i] = mesh.halfWidth[i] * Math.cos(localEdgeAngle[i]) + height[i] * sin;
-      lineLoad[i] = balance.nodeForce[i] / mesh.share[i];
-      maxPenetration = Math.max(maxPenetration, balance.penetration[i]);
-    }
-    const { whole, rear, front } = fitPressed(conditions.edgeAngle, localEdgeAngle, lateral);
-    return {
-      ok: true,
-      conditions,
-      x,
-      height,
-      slope,
-      twist,
-      penetration: Float64Array.from(balance.penetration),
-      groove: Float64Array.from(balance.groove),
-      lineLoad,
-      localEdgeAngle,
-      lateral,
-      turnRadius: 1 / partCurvature(rear, whole, length),
-      wholeRadius: 1 / whole.curvature,
-      frontRadius: 1 / partCurvature(front, whole, length),
-      maxPenetration,
-      twistTip: twist[nodes - 1],
-      twistTail: twist[0],
-      iterations,
-      residual: balance.imbalance(conditions, ski.bootCentre),
-    };
   }
 
   function solve(

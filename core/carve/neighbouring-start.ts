@@ -1,3 +1,4 @@
+import { hermite } from '../flex/index.ts';
 import type { Equilibrium } from './groove.ts';
 import type { SkiMesh } from './ski-mesh.ts';
 import { DOFS } from './ski-stiffness.ts';
@@ -22,6 +23,7 @@ export function beginNear(
   unknowns: Float64Array,
 ): void {
   const { halfWidth, slope } = mesh;
+  const shape = new Float64Array(4);
   unknowns.fill(0);
   for (const { answer, share } of neighbours) {
     const at = answer.x.length === mesh.x.length ? null : answer.x;
@@ -38,11 +40,12 @@ export function beginNear(
         const h = at[seen + 1] - at[seen];
         const s = (mesh.x[i] - at[seen]) / h;
         const t = 1 - s;
+        hermite(s, h, shape);
         height =
-          t * t * (1 + 2 * s) * answer.height[seen] +
-          h * s * t * t * answer.slope[seen] +
-          s * s * (3 - 2 * s) * answer.height[seen + 1] -
-          h * s * s * t * answer.slope[seen + 1];
+          shape[0] * answer.height[seen] +
+          shape[1] * answer.slope[seen] +
+          shape[2] * answer.height[seen + 1] +
+          shape[3] * answer.slope[seen + 1];
         tilt =
           (6 * s * t * (answer.height[seen + 1] - answer.height[seen])) / h +
           t * (1 - 3 * s) * answer.slope[seen] +

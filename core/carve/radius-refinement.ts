@@ -68,14 +68,14 @@ function disagreement(axis: Float64Array, interval: number, value: (k: number) =
 
 /**
  * Halves a doubtful cell until interpolation meets the middles of every part's sides; null when the grid's own
- * surface already does. `middle(row, column, rows, columns)` solves at fractional grid indices (which `place` turns
+ * surface already does. `middle(row, column, byRows, byColumns)` solves at fractional grid indices (which `place` turns
  * into edge angle and log load) midway between two points that many indices to either side, both known by then.
  */
 export function refineCell(
   row: number,
   column: number,
   surface: GridSurface,
-  middle: (row: number, column: number, rows: number, columns: number) => TablePoint,
+  middle: (row: number, column: number, byRows: number, byColumns: number) => TablePoint,
   place: (row: number, column: number) => readonly [edgeAngle: number, logLoad: number],
 ): FinerCell | null {
   const point = (i: number, j: number, di = 0, dj = 0) =>

@@ -134,10 +134,13 @@ function resolve(
   const key = (row: number, column: number) => (row * columns * FINENESS + column) * FINENESS;
   for (let at = 0; at < grid.length; at++) answers.set(key(Math.floor(at / columns), at % columns), grid[at]);
 
-  function middle(row: number, column: number, rows: number, upTo: number): TablePoint {
+  function middle(row: number, column: number, byRows: number, byColumns: number): TablePoint {
     let answer = answers.get(key(row, column));
     if (!answer) {
-      const ends = [answers.get(key(row - rows, column - upTo)), answers.get(key(row + rows, column + upTo))];
+      const ends = [
+        answers.get(key(row - byRows, column - byColumns)),
+        answers.get(key(row + byRows, column + byColumns)),
+      ];
       const from = ends.flatMap(end => (end ? [{ answer: end, share: 0.5 }] : []));
       const bent = from.map(({ answer: { turnRadius, conditions } }) =>
         bentness(turnRadius, conditions.edgeAngle),

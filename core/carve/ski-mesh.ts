@@ -10,8 +10,6 @@ export interface SkiMesh {
   /** First and last node under the boot sole. */
   readonly soleFirst: number;
   readonly soleLast: number;
-  /** Node at the boot centre. */
-  readonly boot: number;
 }
 
 /** Share of the spacing given up at a contact line, and over what share of the part. */
@@ -60,6 +58,5 @@ export function skiMesh(ski: CarvingSki, elements: number): SkiMesh {
     slope: x.map(at => ski.edge.slope(at)),
     soleFirst: counts[0],
     soleLast: counts[0] + counts[1] + counts[2],
-    boot: counts[0] + counts[1],
   };
 }

@@ -1,3 +1,4 @@
+import { hermite, hermiteCurvature } from '../flex/index.ts';
 import type { CarvingSki } from './groove.ts';
 import type { SkiMesh } from './ski-mesh.ts';
 
@@ -28,16 +29,6 @@ export interface SkiStiffness {
   readonly held: Uint8Array;
 }
 
-/** Second derivatives of the four Hermite cubics at s in [0, 1] on an element of length h. */
-function hermiteCurvature(s: number, h: number): [number, number, number, number] {
-  return [(12 * s - 6) / (h * h), (6 * s - 4) / h, (6 - 12 * s) / (h * h), (6 * s - 2) / h];
-}
-
-function hermite(s: number, h: number): [number, number, number, number] {
-  const t = 1 - s;
-  return [t * t * (1 + 2 * s), h * s * t * t, s * s * (3 - 2 * s), -h * s * s * t];
-}
-
 /** Assembles the elastic side of the ski; EI and GJ are integrated by three Gauss points an element. */
 export function skiStiffness(ski: CarvingSki, mesh: SkiMesh): SkiStiffness {
   const { x, soleFirst, soleLast } = mesh;
@@ -48,6 +39,8 @@ export function skiStiffness(ski: CarvingSki, mesh: SkiMesh): SkiStiffness {
   const bootLoad = new Float64Array(unknowns);
   const bootMoment = new Float64Array(unknowns);
   const held = new Uint8Array(unknowns);
+  const curvature = new Float64Array(4);
+  const shape = new Float64Array(4);
   const add = (row: number, column: number, value: number) => {
     band[row * ROW + column - row + HALF_BAND] += value;
   };
@@ -63,7 +56,7 @@ export function skiStiffness(ski: CarvingSki, mesh: SkiMesh): SkiStiffness {
     for (let point = 0; point < 3; point++) {
       const at = x[element] + GAUSS_AT[point] * h;
       const weight = GAUSS_WEIGHT[point] * h;
-      const curvature = hermiteCurvature(GAUSS_AT[point], h);
+      hermiteCurvature(GAUSS_AT[point], h, curvature);
       const stiffness = ski.bending(at) * weight;
       elements[part] += stiffness * curvature[1] * curvature[1];
       elements[part + 1] += stiffness * curvature[1] * curvature[3];
@@ -81,7 +74,7 @@ export function skiStiffness(ski: CarvingSki, mesh: SkiMesh): SkiStiffness {
         add(first + DOFS + 2, first + DOFS + 2, twist);
       }
       if (element >= soleFirst && element < soleLast) {
-        const shape = hermite(GAUSS_AT[point], h);
+        hermite(GAUSS_AT[point], h, shape);
         // A bound sole carries a moment as a load that varies evenly from heel to toe.
         const lever = (12 * (at - (x[soleFirst] + sole / 2))) / (sole * sole);
         for (let i = 0; i < 4; i++) {

@@ -19,8 +19,9 @@ export function solveAt(balance: GrooveBalance, newton: GrooveNewton, at: Waypoi
 
 /**
  * Walks from a solved waypoint to another in strides that lengthen while Newton follows and shorten when it
- * does not, each begun by extrapolating the last two answers. Loads, hardnesses and rebounds are stepped in
- * proportion, angles evenly. Returns the Newton steps spent, negative when the way is blocked; the unknowns
+ * does not. Loads, hardnesses and rebounds are stepped in proportion, angles evenly. Each stride begins by
+ * extrapolating the last two answers, over the rebound where that is what changes: the ski follows the millimetres
+ * the snow springs back, not their ratio. Returns the Newton steps spent, negative when the way is blocked; the unknowns
  * then hold the last answer reached.
  */
 export function walk(
@@ -33,7 +34,7 @@ export function walk(
   const { unknowns } = newton;
   const last = Float64Array.from(unknowns);
   const before = Float64Array.from(unknowns);
-  const places =
+  const placeAt =
     from.rebound === to.rebound
       ? (share: number) => share
       : (share: number) => between(from, to, share).rebound;
@@ -43,8 +44,8 @@ export function walk(
   let spent = 0;
   while (reached < 1) {
     const next = Math.min(1, reached + stride);
-    const place = places(reached);
-    const forward = Number.isNaN(lastPlace) ? 0 : (places(next) - place) / (place - lastPlace);
+    const place = placeAt(reached);
+    const forward = Number.isNaN(lastPlace) ? 0 : (placeAt(next) - place) / (place - lastPlace);
     for (let i = 0; i < last.length; i++) unknowns[i] = last[i] + forward * (last[i] - before[i]);
     const outcome = solveAt(balance, newton, between(from, to, next));
     spent += outcome.iterations;

@@ -36,10 +36,9 @@ export {
 } from './identify.ts';
 export { type LargeBend, largeBend, largeCantilever } from './large-bend.ts';
 export { type LayupSection, layupSection, layupSections } from './layup.ts';
-export { layupPieces, type Piece } from './layup-pieces.ts';
 export { localWidth } from './local-width.ts';
 export { massPerLength } from './mass.ts';
-export { type EndPiece, type EndPieces, endPieces, overhang } from './overhang.ts';
+export { endPieces, overhang } from './overhang.ts';
 export type { Profile } from './profile.ts';
 export {
   bendingCompliance,
