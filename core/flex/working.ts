@@ -119,7 +119,8 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       status: 'seen',
     },
   ];
-  if (at - ski.soleLength / 2 > 0 && at + ski.soleLength / 2 < length) {
+  const halfSole = ski.soleLength / 2;
+  if (ski.bootCentre - halfSole > 0 && ski.bootCentre + halfSole < length) {
     const found = springs(profile, { ...ski, length });
     workings.push(
       clampedSpring('shovel', 'Spring constant of the shovel (forebody)', 'c_A', found.shovel),

@@ -84,3 +84,10 @@ test('the workings explain the bench that was asked about', () => {
   ]);
   expect(flexWorkings(ski, { loads: [0] })[0].inputs[0].value).toBe(100);
 });
+
+test('explains the springs of the clamped ski wherever the bench presses', () => {
+  const ski = invented();
+  const keys = (at: number) => flexWorkings(ski, { at }).map(({ key }) => key);
+  expect(keys(0.1 * ski.contactLength)).toEqual(keys(ski.bootCentre));
+  expect(keys(ski.bootCentre)).toContain('flex.spring-shovel');
+});
