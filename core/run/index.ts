@@ -29,6 +29,7 @@ export {
 export { holdAtEnds } from './hold-at-ends.ts';
 export { idealLean, idealRadius } from './ideal-carving.ts';
 export type { RunConditions, RunOptions, RunState, RunWatch } from './run-conditions.ts';
+export { OUTER_SHARE } from './run-conditions.ts';
 export { runDown } from './run-down.ts';
 export { BITE_BLEND, biteFraction, MASS_HEIGHT, shelfForce } from './skid.ts';
 export {
@@ -56,7 +57,7 @@ export {
   type TurnQuestion,
   turnMoment,
 } from './turn-moment.ts';
-export { cosineTurn, type TurnRadius, tableTurn } from './turn-radius.ts';
+export { cosineTurn, type TurnBasis, type TurnRadius, tableTurn, turnOf } from './turn-radius.ts';
 export { TableTextError } from './two-columns.ts';
 export {
   type ChainQuestion,

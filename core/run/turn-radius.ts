@@ -44,6 +44,13 @@ export function tableTurn(table: RadiusTable): TurnRadius {
   return tableLookup(table);
 }
 
+/** What a turn radius is worked out from, as plain data: a solved table, or a sidecut radius (m). */
+export type TurnBasis = { readonly table: RadiusTable } | { readonly sidecutRadius: number };
+
+/** @throws RangeError as `tableTurn` and `cosineTurn` do */
+export const turnOf = (basis: TurnBasis): TurnRadius =>
+  'table' in basis ? tableTurn(basis.table) : cosineTurn(basis.sidecutRadius);
+
 function checkAxis(name: string, axis: Float64Array): void {
   if (axis.length < 2) {
     throw new RangeError(`${name}: ${axis.length} values found; two or more are accepted`);

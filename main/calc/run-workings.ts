@@ -1,10 +1,7 @@
 import type { Ski } from '../../core/pair/index.ts';
-import { explainChain, Phase, type Track, type TurnRadius } from '../../core/run/index.ts';
+import { explainChain, OUTER_SHARE, Phase, type Track, type TurnRadius } from '../../core/run/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import type { Working } from '../../core/working/index.ts';
-
-/** As the run model shares the load unless told otherwise. */
-const OUTER_SHARE = 0.7;
 
 /**
  * The chain from edge angle to hold at the moment of the greatest load. Moments at which the edge holds come

@@ -1,7 +1,7 @@
 /**
  * Heavy work off the page's thread.
  *
- *   const track = useWork('linkedRun', 'Running down the hill', () => input or null);   in a component
+ *   const track = useWork('rankChosen', 'Ranking', () => input or null);   in a component
  *   track.value → { value, error, running }     a signal; the last value stays while a newer one is made
  *
  * `useWork` asks again whenever a signal read in the input function changes; the latest wins, and progress
@@ -24,11 +24,10 @@ export type {
   JobInput,
   JobName,
   JobOutput,
-  LinkedRunInput,
   RadiusTableInput,
 } from './jobs.ts';
 export { Superseded } from './queue.ts';
-export type { QuickLineInput, RankAnswer, RankInput, SetPair, TurnData } from './set-jobs.ts';
+export type { QuickLineInput, RankAnswer, RankInput, SetPair } from './set-jobs.ts';
 
 /** Work shorter than this shows no progress. */
 const MOMENT_MS = 250;

@@ -9,7 +9,6 @@ import {
   type RadiusTable,
 } from '../../core/carve/index.ts';
 import { type Pair, skiOf } from '../../core/pair/index.ts';
-import { cosineTurn, evenSlope, linkedTurns, runDown, type Track, tableTurn } from '../../core/run/index.ts';
 import { flexJobs } from './flex-jobs.ts';
 import { Kept } from './kept.ts';
 import { setJobs } from './set-jobs.ts';
@@ -69,17 +68,6 @@ export const jobs = {
     if (table === null) throw new Error('The radius table was stopped.');
     return table;
   },
-
-  /** Linked turns down an even slope: by the solved groove's table, else by the cosine rule. */
-  linkedRun(input: LinkedRunInput): Track {
-    const { turn, slopeAngle, peakEdge, period, turns, ...skier } = input;
-    return runDown({
-      ...skier,
-      turn: 'table' in turn ? tableTurn(turn.table) : cosineTurn(turn.sidecutRadius),
-      profile: evenSlope(slopeAngle),
-      programme: linkedTurns({ peakEdge, period, turns }),
-    });
-  },
 };
 
 export type Jobs = typeof jobs;
@@ -98,20 +86,4 @@ export interface RadiusTableInput {
   readonly pair: Pair;
   readonly hardness: number;
   readonly fore?: number;
-}
-
-/** SI, radians. */
-export interface LinkedRunInput {
-  readonly turn: { readonly table: RadiusTable } | { readonly sidecutRadius: number };
-  readonly slopeAngle: number;
-  readonly peakEdge: number;
-  readonly period: number;
-  readonly turns: number;
-  readonly mass: number;
-  readonly friction: number;
-  readonly dragArea: number;
-  readonly airDensity: number;
-  readonly startSpeed: number;
-  readonly baseBevel: number;
-  readonly contactLength: number;
 }

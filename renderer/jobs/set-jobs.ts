@@ -1,4 +1,3 @@
-import type { RadiusTable } from '../../core/carve/index.ts';
 import {
   type CourseConditions,
   type CoursePair,
@@ -10,16 +9,15 @@ import {
   rankPairs,
   usualConditions,
 } from '../../core/course/index.ts';
-import { cosineTurn, type TurnRadius, tableTurn } from '../../core/run/index.ts';
+import { type TurnBasis, turnOf } from '../../core/run/index.ts';
 
 /** How a pair turns, as plain data: by the solved groove's table, or by the cosine rule. */
-export type TurnData = { readonly table: RadiusTable } | { readonly sidecutRadius: number };
 
 /** A pair asked about on a set; `baseBevel` in rad. */
 export interface SetPair {
   readonly id: string;
   readonly name: string;
-  readonly turn: TurnData;
+  readonly turn: TurnBasis;
   readonly baseBevel: number;
 }
 
@@ -46,9 +44,6 @@ export interface QuickLineInput {
 
 /** A quick line is found or given up within this many rounds. */
 const ROUNDS = 40;
-
-const turnOf = (data: TurnData): TurnRadius =>
-  'table' in data ? tableTurn(data.table) : cosineTurn(data.sidecutRadius);
 
 function rank({ pairs, gates, conditions }: RankInput, progress: (share: number) => void): RankAnswer {
   const known: CoursePair[] = pairs.map(({ name, turn, baseBevel }) => ({

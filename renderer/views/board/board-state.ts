@@ -5,8 +5,10 @@ import {
   type CoachWords,
   coachWords,
   explainChain,
+  OUTER_SHARE,
   type TurnMoment,
   turnMoment,
+  turnOf,
 } from '../../../core/run/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
@@ -22,11 +24,9 @@ import {
   project,
   ski,
 } from '../../state/index.ts';
-import { turnOf } from '../slope/run-plan.ts';
 import { turnSource } from '../slope/runs.ts';
 
 const RAD = Math.PI / 180;
-const OUTER_SHARE = 0.7;
 
 /** A ski on the board. */
 export interface BoardSki {

@@ -1,6 +1,6 @@
 import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
 import { type Springs, springs } from '../../../core/flex/index.ts';
-import { cosineTurn, type TurnRadius, tableTurn } from '../../../core/run/index.ts';
+import { cosineTurn, OUTER_SHARE, type TurnRadius, tableTurn } from '../../../core/run/index.ts';
 import { TAPE_AND_CALIPER } from '../../../core/shape/index.ts';
 import { type TableState, tableOf } from '../../jobs/radius-tables.ts';
 import { radiusOf, sidecutOf } from '../../rack/radius.ts';
@@ -58,9 +58,6 @@ export function chosenTurn(radius: number): ChosenTurn {
   const { massKg, slopeDeg } = conditions.value;
   return { radius, mass: massKg, slope: slopeDeg * DEGREE, outerShare: OUTER_SHARE };
 }
-
-/** As runs take it, unless given (60 to 80 %, from memory). */
-export const OUTER_SHARE = 0.7;
 
 /** A pair as the differences are told of it, with the uncertainty of each value. */
 export function comparedOf(pair: ChosenPair, turnRadius: number): Compared {

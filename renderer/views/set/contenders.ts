@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import type { Pair } from '../../../core/pair/index.ts';
-import type { SetPair, TurnData } from '../../jobs/index.ts';
+import type { TurnBasis } from '../../../core/run/index.ts';
+import type { SetPair } from '../../jobs/index.ts';
 import { type TableState, tableOf } from '../../jobs/radius-tables.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { chosenPairs, conditions, course, perPair, project, ski } from '../../state/index.ts';
@@ -64,7 +65,7 @@ const entered = (list: ReadonlySignal<readonly Contender[]>) =>
     let waiting = 0;
     let done = 0;
     for (const { id, name, pair } of list.value) {
-      const enter = (turn: TurnData) => pairs.push({ id, name, turn, baseBevel: ski(pair).baseBevel });
+      const enter = (turn: TurnBasis) => pairs.push({ id, name, turn, baseBevel: ski(pair).baseBevel });
       const radius = radiusOf(pair);
       const state = turnModel.value === 'bent' ? tableFor(pair, hardness) : null;
       if (state?.table) enter({ table: state.table });

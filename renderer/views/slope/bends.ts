@@ -1,12 +1,10 @@
 import type { CarveConditions, CarveFailure, Equilibrium } from '../../../core/carve/index.ts';
-import type { Track } from '../../../core/run/index.ts';
+import { OUTER_SHARE, type Track } from '../../../core/run/index.ts';
 import type { SkiBend } from '../../scene/index.ts';
 
 const RAD = Math.PI / 180;
 const EDGES = [3, 12, 22, 32, 42, 51, 59, 66, 72].map(deg => deg * RAD);
 const LOADS = [200, 500, 1000, 2000, 4000];
-/** The outer ski's part of the load, as in the run model. */
-const OUTER_SHARE = 0.7;
 
 /** The few equilibria a run's bends are drawn from, neighbours side by side. Hardness N/m³. */
 export function bendQuestions(hardness: number, fore: number): CarveConditions[] {

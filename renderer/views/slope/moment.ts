@@ -3,27 +3,27 @@ import {
   type CoachWords,
   coachWords,
   explainChain,
+  OUTER_SHARE,
   Phase,
   type Track,
+  type TurnBasis,
   type TurnMoment,
   type TurnRadius,
   turnMoment,
+  turnOf,
 } from '../../../core/run/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
-import { groundOf, type TurnPlan, turnOf } from './run-plan.ts';
+import { groundOf } from './run-plan.ts';
 import type { PairRun } from './runs.ts';
-
-/** As the run model shares the load unless told otherwise. */
-const OUTER_SHARE = 0.7;
 
 const ROUNDING = 1e-6;
 
-const turns = new WeakMap<TurnPlan, TurnRadius>();
+const turns = new WeakMap<TurnBasis, TurnRadius>();
 
-function turnRadiusOf(plan: TurnPlan): TurnRadius {
-  const known = turns.get(plan) ?? turnOf(plan);
-  turns.set(plan, known);
+export function turnRadiusOf(basis: TurnBasis): TurnRadius {
+  const known = turns.get(basis) ?? turnOf(basis);
+  turns.set(basis, known);
   return known;
 }
 

@@ -1,7 +1,5 @@
-import type { RadiusTable } from '../../../core/carve/index.ts';
 import {
   bankedTurns,
-  cosineTurn,
   demoProfiles,
   drawnEdges,
   evenSlope,
@@ -13,9 +11,9 @@ import {
   type SlopeProfile,
   TableTextError,
   type Track,
-  type TurnRadius,
+  type TurnBasis,
   type TurnShape,
-  tableTurn,
+  turnOf,
 } from '../../../core/run/index.ts';
 
 /** The ground as plain data, so that it can be asked about in a worker. Angles in rad. */
@@ -37,11 +35,9 @@ export type ProgrammePlan =
   | { readonly kind: 'file'; readonly name: string; readonly text: string }
   | { readonly kind: 'banked'; readonly traverse: number; readonly turns: number };
 
-export type TurnPlan = { readonly table: RadiusTable } | { readonly sidecutRadius: number };
-
 /** One run as plain data, SI. */
 export interface RunPlan {
-  readonly turn: TurnPlan;
+  readonly turn: TurnBasis;
   readonly ground: GroundPlan;
   readonly programme: ProgrammePlan;
   readonly mass: number;
@@ -83,9 +79,6 @@ export function programmeOf(plan: ProgrammePlan): Programme {
       return bankedTurns(plan.traverse, plan.turns);
   }
 }
-
-export const turnOf = (plan: TurnPlan): TurnRadius =>
-  'table' in plan ? tableTurn(plan.table) : cosineTurn(plan.sidecutRadius);
 
 export type RunAnswer =
   | { readonly ok: true; readonly track: Track }

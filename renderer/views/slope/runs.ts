@@ -1,11 +1,11 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import { type Remote, wrap } from 'comlink';
 import type { Pair } from '../../../core/pair/index.ts';
-import type { Track } from '../../../core/run/index.ts';
+import type { Track, TurnBasis } from '../../../core/run/index.ts';
 import { type TableState, tableOf } from '../../jobs/radius-tables.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { type ChosenPair, conditions, report } from '../../state/index.ts';
-import { groundOf, type RunAnswer, type RunPlan, type TurnPlan } from './run-plan.ts';
+import { groundOf, type RunAnswer, type RunPlan } from './run-plan.ts';
 import { ghostPair, groundPlan, leadPair, programmePlan } from './settings.ts';
 import type { RunServer } from './worker.ts';
 
@@ -30,7 +30,7 @@ interface Asked {
 
 /** Where a pair's turn radius comes from. */
 export interface TurnSource {
-  readonly turn: TurnPlan | null;
+  readonly turn: TurnBasis | null;
   /** Said beside the readings: the solved groove, or the cosine rule and why. */
   readonly words: string;
 }

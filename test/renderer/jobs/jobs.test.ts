@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { tableRadius } from '../../../core/carve/index.ts';
 import { skiOf } from '../../../core/pair/index.ts';
-import { sidecut } from '../../../core/shape/index.ts';
 import { demoPairs } from '../../../renderer/demo/index.ts';
 import { jobs } from '../../../renderer/jobs/jobs.ts';
 
@@ -74,26 +73,5 @@ describe('jobs', () => {
   it('say what is missing to carve', () => {
     const { bending: _, ...bare } = larch;
     expect(() => jobs.groove({ pair: bare, conditions }, () => {})).toThrow(/Larch 155: bending: none given/);
-  });
-
-  it('run down a slope by the cosine rule', () => {
-    const track = structuredClone(
-      jobs.linkedRun({
-        turn: { sidecutRadius: sidecut(skiOf(larch)).radius },
-        slopeAngle: 12 * DEGREE,
-        peakEdge: 45 * DEGREE,
-        period: 4,
-        turns: 2,
-        mass: 75,
-        friction: 0.05,
-        dragArea: 0.4,
-        airDensity: 1.1,
-        startSpeed: 6,
-        baseBevel: 0,
-        contactLength: 1.36,
-      }),
-    );
-    expect(track.t.length).toBeGreaterThan(10);
-    expect(track.distance.at(-1)!).toBeGreaterThan(10);
   });
 });
