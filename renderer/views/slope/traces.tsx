@@ -6,6 +6,7 @@ import { Figure, type Size } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
 import { clock, seek } from './clock.ts';
 import { MEASURED_WORDS } from './measured.ts';
+import { turnRadiusOf } from './moment.ts';
 import { duration, runs } from './runs.ts';
 import { measuredShown } from './settings.ts';
 import { phaseWords, rowAt } from './skids.ts';
@@ -31,7 +32,11 @@ export function Traces(): JSX.Element {
         class="traces"
         description="Speed, radius, edge angle, lean, load and hold over time"
         note={measured ? undefined : 'Right turns +. Hatched: slides.'}
-        rows={() => trackRows(shown.map(({ pair, track }) => ({ name: pair.name, track })))}
+        rows={() =>
+          trackRows(
+            shown.map(({ pair, plan, track }) => ({ name: pair.name, track, turn: turnRadiusOf(plan.turn) })),
+          )
+        }
         tools={
           <label class="check">
             <input

@@ -1,11 +1,21 @@
-import type { Track } from '../../../core/run/index.ts';
+import { holdAtEnds, type Track, type TurnRadius } from '../../../core/run/index.ts';
 import { phaseWords } from './skids.ts';
 
 const DEG = 180 / Math.PI;
 /** Every so many rows of 10 ms. */
 const EVERY = 2;
 
-type Column = readonly [string, (track: Track, row: number) => number | string];
+type Column = readonly [
+  string,
+  (track: Track, row: number, ends: ReturnType<typeof holdAtEnds>) => number | string,
+];
+
+/** A run to write, with what its turns were worked out from. */
+interface NamedRun {
+  readonly name: string;
+  readonly track: Track;
+  readonly turn: TurnRadius;
+}
 
 const COLUMNS: readonly Column[] = [
   ['time (s)', (k, i) => k.t[i]!],
@@ -21,6 +31,8 @@ const COLUMNS: readonly Column[] = [
   ['load (N)', (k, i) => k.load[i]!],
   ['load (body weights)', (k, i) => k.loadBodyWeights[i]!],
   ['hold (deg)', (k, i) => k.hold[i]! * DEG],
+  ['hold at the tip (deg)', (_, i, ends) => ends.tip[i]! * DEG],
+  ['hold at the tail (deg)', (_, i, ends) => ends.tail[i]! * DEG],
   ['drift (deg)', (k, i) => k.drift[i]! * DEG],
   ['given by the drop (J)', (k, i) => k.energy.drop[i]!],
   ['kinetic energy gained (J)', (k, i) => k.energy.kinetic[i]!],
@@ -35,11 +47,12 @@ const cell = (value: number | string): string | number =>
   typeof value === 'string' ? value : Number.isFinite(value) ? Number(value.toPrecision(7)) : '';
 
 /** Tracks as rows for a file, headings first; metric, whatever the screen shows. */
-export function trackRows(tracks: readonly { readonly name: string; readonly track: Track }[]) {
+export function trackRows(tracks: readonly NamedRun[]) {
   const rows: (string | number)[][] = [['pair', ...COLUMNS.map(([heading]) => heading)]];
-  for (const { name, track } of tracks) {
+  for (const { name, track, turn } of tracks) {
+    const ends = holdAtEnds(track, turn);
     for (let i = 0; i < track.t.length; i += EVERY) {
-      rows.push([name, ...COLUMNS.map(([, read]) => cell(read(track, i)))]);
+      rows.push([name, ...COLUMNS.map(([, read]) => cell(read(track, i, ends)))]);
     }
   }
   return rows;

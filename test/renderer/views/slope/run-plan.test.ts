@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { cosineTurn } from '../../../../core/run/index.ts';
 import { type RunPlan, runPlan } from '../../../../renderer/views/slope/run-plan.ts';
 import { phaseWords, rowAt, skidWords, stretchesOf } from '../../../../renderer/views/slope/skids.ts';
 import { TRACES } from '../../../../renderer/views/slope/trace-list.ts';
@@ -68,16 +69,22 @@ test('the traces have one value a row', () => {
   for (const trace of TRACES) expect(trace.values(track)).toHaveLength(track.t.length);
 });
 
+/** Twists by two degrees at the tip and one at the tail, whatever the load. */
+const TWISTING = { ...cosineTurn(12), twistTip: () => Math.PI / 90, twistTail: () => Math.PI / 180 };
+
 test('the table has a heading and a value in every column', () => {
-  const [heading, ...rows] = trackRows([{ name: 'Larch', track: trackOf() }]);
+  const [heading, ...rows] = trackRows([{ name: 'Larch', track: trackOf(), turn: TWISTING }]);
   expect(rows.length).toBeGreaterThan(100);
   for (const row of rows) expect(row).toHaveLength(heading!.length);
   expect(rows[0]![0]).toBe('Larch');
   expect(rows[0]![heading!.indexOf('speed (km/h)')]).toBeCloseTo(21.6, 6);
+  const at = (name: string) => Number(rows[80]![heading!.indexOf(name)]);
+  expect(at('hold at the tip (deg)')).toBeCloseTo(at('hold (deg)') - 2, 4);
+  expect(at('hold at the tail (deg)')).toBeCloseTo(at('hold (deg)') - 1, 4);
 });
 
 test('every column of the table names its unit, but for words', () => {
-  const [heading] = trackRows([{ name: 'Larch', track: trackOf() }]);
+  const [heading] = trackRows([{ name: 'Larch', track: trackOf(), turn: TWISTING }]);
   const bare = heading!.filter(each => !/\((s|m|deg|km\/h|N|J|body weights)\)$/.test(String(each)));
   expect(bare).toEqual(['pair', 'state']);
 });
