@@ -70,6 +70,7 @@ export const measures = {
   stiffness: measure(['N·m²', 0], ['lbf·ft²', 0]),
   moment: measure(['N·m', 1], ['lbf·ft', 1]),
   mass: measure(['kg', 2], ['lb', 2]),
+  massPerLength: measure(['kg/m', 3], ['lb/ft', 3]),
   /** N/m³, shown as N/mm³. */
   hardness: measure(['N/mm³', 2]),
   time: measure(['s', 2]),

@@ -27,6 +27,7 @@ const KINDS: Readonly<Record<string, { readonly units: Sizes; readonly also?: Si
   },
   force: { units: { N: 1, kN: 1e3, lbf: POUND_FORCE, kgf: GRAVITY } },
   mass: { units: { kg: 1, g: 1e-3, lb: POUND }, also: { lbs: POUND } },
+  massPerLength: { units: { 'kg/m': 1, 'lb/ft': POUND / FOOT } },
   density: { units: { 'kg/m³': 1, 'lb/ft³': POUND / FOOT ** 3 }, also: { 'kg/m3': 1, 'kg/m^3': 1 } },
   moment: { units: { N·m: 1, lbf·ft: POUND_FORCE * FOOT }, also: { 'N*m': 1, Nm: 1 } },
   stiffness: {

@@ -7,6 +7,41 @@ import { formatQuantity, type MeasureName } from '../../format/index.ts';
 import { Quantity, Reading } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
 
+interface SectionReading {
+  readonly label: string;
+  readonly measure: MeasureName;
+  /** In metric units; the measure's own where absent. */
+  readonly decimals?: number;
+  readonly of: 'bending' | 'torsion' | 'neutralAxis' | 'massPerLength';
+  /** Keys of the workings shown. */
+  readonly explained: readonly string[];
+}
+
+const READINGS: readonly SectionReading[] = [
+  {
+    label: 'EI',
+    measure: 'stiffness',
+    decimals: 1,
+    of: 'bending',
+    explained: ['flex.layup-axis', 'flex.layup-bending'],
+  },
+  {
+    label: 'GJ, upper bound',
+    measure: 'stiffness',
+    decimals: 1,
+    of: 'torsion',
+    explained: ['flex.layup-torsion'],
+  },
+  {
+    label: 'Neutral axis over base',
+    measure: 'width',
+    decimals: 2,
+    of: 'neutralAxis',
+    explained: ['flex.layup-axis'],
+  },
+  { label: 'Mass a length', measure: 'massPerLength', of: 'massPerLength', explained: ['flex.layup-mass'] },
+];
+
 /** What the layers amount to where the ski is cut, and the mass they give the ski between its contact points. */
 export function LayupSectionFigures({ ski, layup }: { ski: Ski; layup: Layup }): JSX.Element {
   const cut = useSignal<number | null>(null);
@@ -14,9 +49,6 @@ export function LayupSectionFigures({ ski, layup }: { ski: Ski; layup: Layup }):
   const width = localWidth(ski);
   const sections = layupSections(layup, width);
   const section = sections(at);
-  const how = (key: string) => () => layupWorkings(section).filter(each => each.key === key);
-  const bending = () =>
-    layupWorkings(section).filter(each => ['flex.layup-axis', 'flex.layup-bending'].includes(each.key));
   const metric = view.value.system === 'metric';
   const mass = quadrature(x => sections(x).massPerLength, 0, ski.contactLength, 60);
   return (
@@ -33,37 +65,17 @@ export function LayupSectionFigures({ ski, layup }: { ski: Ski; layup: Layup }):
         }}
       />
       <div class="layup-readings">
-        <Reading
-          label="EI"
-          measure="stiffness"
-          size="small"
-          decimals={metric ? 1 : undefined}
-          value={section.bending}
-          working={bending}
-        />
-        <Reading
-          label="GJ, upper bound"
-          measure="stiffness"
-          size="small"
-          decimals={metric ? 1 : undefined}
-          value={section.torsion}
-          working={how('flex.layup-torsion')}
-        />
-        <Reading
-          label="Neutral axis over base"
-          measure="width"
-          size="small"
-          decimals={metric ? 2 : undefined}
-          value={section.neutralAxis}
-          working={how('flex.layup-axis')}
-        />
-        <Reading
-          label="Mass a metre"
-          measure="mass"
-          size="small"
-          value={section.massPerLength}
-          working={how('flex.layup-mass')}
-        />
+        {READINGS.map(({ label, measure, decimals, of, explained }) => (
+          <Reading
+            key={label}
+            label={label}
+            measure={measure}
+            size="small"
+            decimals={metric ? decimals : undefined}
+            value={section[of]}
+            working={() => layupWorkings(section).filter(each => explained.includes(each.key))}
+          />
+        ))}
       </div>
       <dl>
         <Figure term="Thickness" value={section.thickness} measure="width" />

@@ -9,13 +9,21 @@ import {
   withoutSide,
   withSide,
 } from './layup-edits.ts';
+import { MATERIAL_COLUMNS } from './material-columns.ts';
 
-const COLUMNS: readonly { field: SideField; label: string; unit: string; min: number; max: number }[] = [
-  { field: 'widthMm', label: 'Width of one', unit: 'mm', min: 0.1, max: 60 },
-  { field: 'heightMm', label: 'Height', unit: 'mm', min: 0.1, max: 20 },
-  { field: 'youngsGPa', label: "Young's modulus E", unit: 'GPa', min: 0.0001, max: 1000 },
-  { field: 'shearGPa', label: 'Shear modulus G', unit: 'GPa', min: 0.0001, max: 500 },
-  { field: 'densityGPerCm3', label: 'Density', unit: 'g/cm³', min: 0.01, max: 25 },
+interface Column {
+  readonly field: SideField;
+  readonly heading: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+}
+
+const COLUMNS: readonly Column[] = [
+  { field: 'widthMm', heading: 'Width of one, mm', label: 'Width of one', unit: 'mm', min: 0.1, max: 60 },
+  { field: 'heightMm', heading: 'Height, mm', label: 'Height', unit: 'mm', min: 0.1, max: 20 },
+  ...MATERIAL_COLUMNS,
 ];
 
 interface Props {
@@ -40,21 +48,11 @@ export function LayupSides(props: Props): JSX.Element | null {
             <thead>
               <tr>
                 <th scope="col">Both sides</th>
-                <th scope="col" class="number">
-                  Width of one, mm
-                </th>
-                <th scope="col" class="number">
-                  Height, mm
-                </th>
-                <th scope="col" class="number">
-                  E, GPa
-                </th>
-                <th scope="col" class="number">
-                  G, GPa
-                </th>
-                <th scope="col" class="number">
-                  Density, g/cm³
-                </th>
+                {COLUMNS.map(({ field, heading }) => (
+                  <th key={field} scope="col" class="number">
+                    {heading}
+                  </th>
+                ))}
                 <th scope="col">
                   <span class="sr-only">Remove</span>
                 </th>

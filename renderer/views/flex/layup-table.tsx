@@ -11,13 +11,8 @@ import {
   withLayer,
   withoutLayer,
 } from './layup-edits.ts';
+import { MATERIAL_COLUMNS } from './material-columns.ts';
 import { ThicknessStations } from './thickness-stations.tsx';
-
-const COLUMNS = [
-  { field: 'youngsGPa', label: "Young's modulus E", unit: 'GPa', min: 0.0001, max: 1000 },
-  { field: 'shearGPa', label: 'Shear modulus G', unit: 'GPa', min: 0.0001, max: 500 },
-  { field: 'densityGPerCm3', label: 'Density', unit: 'g/cm³', min: 0.01, max: 25 },
-] as const;
 
 interface Props {
   readonly active: ChosenPair;
@@ -42,15 +37,11 @@ export function LayupTable({ active, layup, change, problem }: Props): JSX.Eleme
             <th scope="col" class="number">
               Thickness, mm
             </th>
-            <th scope="col" class="number">
-              E, GPa
-            </th>
-            <th scope="col" class="number">
-              G, GPa
-            </th>
-            <th scope="col" class="number">
-              Density, g/cm³
-            </th>
+            {MATERIAL_COLUMNS.map(({ field, heading }) => (
+              <th key={field} scope="col" class="number">
+                {heading}
+              </th>
+            ))}
             <th scope="col" class="number">
               Width, %
             </th>
@@ -93,7 +84,7 @@ export function LayupTable({ active, layup, change, problem }: Props): JSX.Eleme
                     edit={thicknessMm => edit('thickness', { thicknessMm })}
                   />
                 </td>
-                {COLUMNS.map(({ field, label, unit, min, max }) => (
+                {MATERIAL_COLUMNS.map(({ field, label, unit, min, max }) => (
                   <td key={field} class="number">
                     <NumberCell
                       label={`${label} of layer ${at + 1}`}
