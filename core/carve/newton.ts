@@ -11,8 +11,6 @@ export interface NewtonOutcome {
   readonly iterations: number;
 }
 
-const FORCE_TOLERANCE = 1e-8;
-const BALANCE_TOLERANCE = 1e-8;
 const LEAST_STEP = 1 / 1024;
 
 /**
@@ -29,11 +27,19 @@ export class GrooveNewton {
   readonly #step: Float64Array;
   readonly #trial: Float64Array;
   readonly #next: Float64Array;
+  readonly #tolerance: number;
   readonly #bootCentre: number;
   readonly #length: number;
   readonly #halfWidth: number;
 
-  constructor(balance: GrooveBalance, length: number, halfWidth: number, bootCentre: number) {
+  /** `tolerance` is of the load, for the force on every node and for the ski as a whole. */
+  constructor(
+    balance: GrooveBalance,
+    length: number,
+    halfWidth: number,
+    bootCentre: number,
+    tolerance: number,
+  ) {
     const n = balance.residual.length;
     this.#balance = balance;
     this.unknowns = new Float64Array(n);
@@ -47,6 +53,7 @@ export class GrooveNewton {
       this.#size[i + 1] = 0.1 * length;
       this.#size[i + 2] = halfWidth;
     }
+    this.#tolerance = tolerance;
     this.#bootCentre = bootCentre;
     this.#length = length;
     this.#halfWidth = halfWidth;
@@ -84,12 +91,12 @@ export class GrooveNewton {
     return { converged: this.#balanced(conditions), iterations: mostIterations };
   }
 
-  /** Every node within 1e-8 of the load, or of what rounding leaves of its stiffness; the ski as a whole strictly. */
+  /** Every node within the tolerance, or what rounding leaves of its stiffness; the ski as a whole strictly. */
   #balanced(conditions: CarveConditions): boolean {
     const { residual, stiffest } = this.#balance;
     let highest = 0;
     for (let i = 0; i < residual.length; i += STEP) highest = Math.max(highest, Math.abs(this.unknowns[i]));
-    const tolerance = FORCE_TOLERANCE * conditions.load;
+    const tolerance = this.#tolerance * conditions.load;
     const rounding = 16 * Number.EPSILON * highest;
     for (let i = 0; i < residual.length; i += STEP) {
       const force = tolerance + rounding * stiffest[i];
@@ -97,7 +104,7 @@ export class GrooveNewton {
       if (!(Math.abs(residual[i + 1]) <= force * this.#length)) return false;
       if (!(Math.abs(residual[i + 2]) <= force * this.#halfWidth)) return false;
     }
-    return this.#balance.imbalance(conditions, this.#bootCentre) <= BALANCE_TOLERANCE;
+    return this.#balance.imbalance(conditions, this.#bootCentre) <= this.#tolerance;
   }
 
   #norm(vector: Float64Array): number {
