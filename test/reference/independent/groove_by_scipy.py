@@ -1,13 +1,17 @@
 """Independent answers for the ski in its groove, with general-purpose tools only (numpy, scipy).
 
-Two ways, neither sharing a line with the program:
+Three ways, none sharing a line with the program:
   virgin   every point meets untouched snow: a boundary value problem, solved by scipy.integrate.solve_bvp
            (collocation on an adaptive mesh) on three stretches: behind, under and ahead of the sole.
   groove   points behind meet the groove cut by the points ahead: Ritz method with Legendre polynomials for
            height and twist over 6000 quadrature points, solved by scipy.optimize.least_squares,
            the snow's rebound being hardened in steps from 30 mm to 0.2 mm.
+  twisting the same with a ski that bends and twists, the boot's load shifted too: finite differences on meshes of
+           halving interval (twisting_groove.py, which re-states the equations); first checked here against "groove".
 
-Run: python3 groove_by_scipy.py > groove-by-scipy.json  (two minutes; numpy and scipy 1.10 or later)
+Source of the equations: section "Carve: the ski in its groove" of the project's physics.
+Run: python3 groove_by_scipy.py > groove-by-scipy.json, then format the json as the rest of the project
+(five minutes; made with numpy 2.4.6 and scipy 1.17.1; scipy 1.12 or later)
 """
 import json
 import sys
@@ -16,6 +20,8 @@ import numpy as np
 from numpy.polynomial import legendre
 from scipy.integrate import solve_bvp
 from scipy.optimize import least_squares
+
+import twisting_groove
 
 SKI = dict(length=1.4, radius=12.5, waist=0.066, taper=0.013, ei=(330.0, 50.0), gj=(170.0, 30.0),
            camber=0.007, boot=0.66, sole=0.3)
@@ -168,6 +174,9 @@ def groove(angle, load, hardness, twists, degree=26, twist_degree=9, points=6000
     return at, 1 / (2 * fit[0]), 1 / (2 * whole[0])
 
 
+STATIONS = [0.02, 0.2, 0.4, 0.66, 0.9, 1.1, 1.25, 1.38]
+
+
 def case(kind, degrees, load, hardness, twists):
     angle = np.radians(degrees)
     entry = dict(kind=kind, edgeDeg=degrees, loadN=load, hardnessNPerMm3=hardness, twists=twists)
@@ -176,14 +185,53 @@ def case(kind, degrees, load, hardness, twists):
     else:
         at, turn, whole = groove(angle, load, hardness * 1e9, twists)
         entry.update(turnRadiusM=turn, wholeRadiusM=whole)
-    stations = [0.02, 0.2, 0.4, 0.66, 0.9, 1.1, 1.25, 1.38]
-    rows = [at(x) for x in stations]
+    rows = [at(x) for x in STATIONS]
     entry["stations"] = [dict(x=x, penetrationMm=float(e * 1e3), twistDeg=float(np.degrees(phi)))
-                         for x, (w, e, phi) in zip(stations, rows)]
+                         for x, (w, e, phi) in zip(STATIONS, rows)]
     return entry
 
 
+def ski_of(gj):
+    return dict(SKI, soleEnds=(REAR, FRONT), half_width=half_width, bending=lambda x: hump(x, SKI["ei"]),
+                torsion=lambda x: hump(x, gj))
+
+
+def rounded(value):
+    if isinstance(value, dict):
+        return {k: rounded(v) for k, v in value.items()}
+    if isinstance(value, list):
+        return [rounded(v) for v in value]
+    return float(f"{value:.9g}") if isinstance(value, float) else value
+
+
+def twisting(degrees, load, hardness, gj, speed, fore=0.0, bevel_degrees=1.0):
+    """A ski soft in torsion; the speed (m/s, level ground) sets how far the resultant leans on the shelf."""
+    print(f"twisting, {degrees} deg, {load} N, {hardness} N/mm3, fore {fore} m", file=sys.stderr)
+    answers = twisting_groove.refined(ski_of(gj), np.radians(degrees), load, hardness * 1e9, fore, speed,
+                                      np.radians(bevel_degrees), STATIONS)
+    meshes = ("intervals", "rearRadiusM", "wholeRadiusM", "twistTipDeg", "twistTailDeg", "deepestMm", "holdsFromM",
+              "holdsToM")
+    best = {k: v for k, v in answers[-1].items() if k != "intervals"}
+    return rounded(dict(edgeDeg=degrees, loadN=load, hardnessNPerMm3=hardness, gj=gj, foreM=fore, speedMPerS=speed,
+                        baseBevelDeg=bevel_degrees, **best, refinement=[{k: a[k] for k in meshes} for a in answers]))
+
+
+def check_twisting(degrees, load, hardness):
+    """Differences and Ritz's method must agree on the ski as it is, twist and memory and all. Ritz's is the cruder:
+    with 9, then 12 polynomials of twist its depth is 0.06, then 0.02 mm short of what the differences converge to."""
+    angle = np.radians(degrees)
+    at, _, whole = groove(angle, load, hardness * 1e9, True, twist_degree=12)
+    boxes = twisting_groove.refined(ski_of(SKI["gj"]), angle, load, hardness * 1e9, 0.0, 0.0, 0.0, STATIONS,
+                                    meshes=3)[-1]
+    depth = max(abs(1e3 * at(p["x"])[1] - p["penetrationMm"]) for p in boxes["stations"])
+    twist = max(abs(np.degrees(at(p["x"])[2]) - p["twistDeg"]) for p in boxes["stations"])
+    print(f"Ritz against differences: R {whole:.6f}, {boxes['wholeRadiusM']:.6f} m; "
+          f"depth within {depth:.1e} mm, twist within {twist:.1e} deg", file=sys.stderr)
+    assert abs(whole / boxes["wholeRadiusM"] - 1) < 1e-4 and depth < 0.01 * boxes["deepestMm"] and twist < 0.001
+
+
 if __name__ == "__main__":
+    check_twisting(50, 1200, 1)
     cases = [
         case("virgin", 50, 1200, 1, False),
         case("virgin", 60, 800, 0.1, False),
@@ -191,5 +239,15 @@ if __name__ == "__main__":
         case("groove", 50, 1200, 1, False),
         case("groove", 40, 1500, 0.1, False),
     ]
-    json.dump(dict(ski=SKI, cases=cases), sys.stdout, indent=1)
+    soft, softer = (80.0, 15.0), (60.0, 12.0)
+    twisted = [
+        twisting(45, 1200, 10, soft, 9.0),
+        twisting(60, 1000, 1, soft, 9.6),
+        twisting(25, 600, 30, softer, 6.8),
+        twisting(35, 1000, 0.1, soft, 8.0),
+        twisting(55, 1000, 0.1, soft, 9.5),
+        twisting(50, 1200, 1, soft, 9.2, fore=0.08),
+        twisting(65, 1500, 10, softer, 9.5, fore=-0.06),
+    ]
+    json.dump(dict(ski=SKI, cases=cases, twisting=twisted), sys.stdout, indent=1)
     print()
