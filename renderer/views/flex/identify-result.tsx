@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { monotoneCubic } from '../../../core/numeric/index.ts';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import type { Identified } from '../../jobs/index.ts';
 import { Chart, type Plot, type Series } from '../../kit/index.ts';
 import { type ChosenPair, report, view } from '../../state/index.ts';

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { type LargeBendAnswer, useWork } from '../../jobs/index.ts';
 import { activePair, conditions, view } from '../../state/index.ts';
 import { beamOf } from './beams.ts';

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { layupSections, layupWorkings, localWidth } from '../../../core/flex/index.ts';
 import { quadrature } from '../../../core/numeric/index.ts';
 import type { Layup, Ski } from '../../../core/pair/index.ts';
-import { formatQuantity, type MeasureName } from '../../format/index.ts';
+import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import { Quantity, Reading } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
 

@@ -1,43 +1,65 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { getHost } from '../../host/index.ts';
-import { toCsv } from '../../kit/index.ts';
+import { Segments, toCsv } from '../../kit/index.ts';
 import { type ChosenPair, report } from '../../state/index.ts';
 import { type Field, field } from './bench.ts';
+import { layupBehind } from './layup-behind.ts';
 import { type LayupStiffness, STARTING_LAYUP } from './layup-edits.ts';
 import { layupRows } from './layup-rows.ts';
 import { LayupSectionFigures } from './layup-section.tsx';
 import { LayupSides } from './layup-sides.tsx';
 import { LayupTable } from './layup-table.tsx';
-import { setStiffness } from './stiffness-edits.ts';
+import { setLayers } from './stiffness-edits.ts';
+
+const SYMBOLS: Record<Field, string> = { bending: 'EI', torsion: 'GJ' };
 
 /** The layers a stiffness is worked out from, base first, and what they amount to at a section. */
 export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
   const problem = useSignal<string | null>(null);
-  const { bending, torsion } = active.pair;
-  const which: Field =
-    active.pair[field.value]?.kind === 'layup'
-      ? field.value
-      : other(bending?.kind === 'layup', torsion?.kind === 'layup');
-  const layup = active.pair[which];
-  if (layup?.kind !== 'layup') return <NoLayers active={active} />;
-  const si = active.ski[which];
+  /** The pair whose shared layers are being changed for one stiffness only. */
+  const parted = useSignal<string | null>(null);
+  const behind = layupBehind(active.pair, field.value, parted.value === active.id);
+  if (!behind) return <NoLayers active={active} />;
+  const { layup, reaches, layered, shared } = behind;
+  const [shown] = reaches;
+  const si = active.ski[shown];
   const locked = active.readOnly !== undefined;
-  const otherField: Field = which === 'bending' ? 'torsion' : 'bending';
-  const shared = JSON.stringify(active.pair[otherField]) === JSON.stringify(layup);
+  const other: Field = shown === 'bending' ? 'torsion' : 'bending';
   const change = (next: LayupStiffness, key: string | null = null) => {
-    setStiffness(active.id, which, next, key && `${active.id} ${which} ${key}`);
+    setLayers(active.id, reaches, next, key && `${active.id} ${reaches.join(' ')} ${key}`);
   };
   return (
     <section class="flex-panel layup-sheet" aria-label="Layers">
       <div class="figure-head">
         <h2>
-          {active.mark.letter} {active.name}: layers behind {which === 'bending' ? 'EI' : 'GJ'}
+          {active.mark.letter} {active.name}: layers behind {reaches.map(each => SYMBOLS[each]).join(' and ')}
         </h2>
         <div class="figure-tools">
+          {layered.length === 2 && (
+            <Segments
+              label="Layers behind"
+              labelHidden
+              value={reaches.length === 2 ? 'both' : shown}
+              options={[
+                ...(shared ? [{ value: 'both' as const, label: 'both' }] : []),
+                ...layered.map(value => ({ value, label: SYMBOLS[value] })),
+              ]}
+              onInput={value => {
+                parted.value = value === 'both' ? null : active.id;
+                if (value !== 'both') field.value = value;
+              }}
+            />
+          )}
           {!locked && !shared && (
-            <button type="button" onClick={() => setStiffness(active.id, otherField, layup)}>
-              Use them for {otherField === 'torsion' ? 'GJ' : 'EI'} too
+            <button
+              type="button"
+              onClick={() => {
+                parted.value = null;
+                setLayers(active.id, [other], layup);
+              }}
+            >
+              Use them for {SYMBOLS[other]} too
             </button>
           )}
           <button type="button" onClick={() => void saveRows('layers.csv', layupRows(layup))}>
@@ -73,8 +95,6 @@ async function saveRows(name: string, rows: ReturnType<typeof layupRows>): Promi
   }
 }
 
-const other = (bends: boolean, twists: boolean): Field => (!bends && twists ? 'torsion' : 'bending');
-
 function NoLayers({ active }: { active: ChosenPair }): JSX.Element {
   return (
     <div class="missing-bending">
@@ -85,7 +105,7 @@ function NoLayers({ active }: { active: ChosenPair }): JSX.Element {
       </p>
       {active.readOnly === undefined && (
         <p>
-          <button type="button" onClick={() => setStiffness(active.id, 'bending', STARTING_LAYUP)}>
+          <button type="button" onClick={() => setLayers(active.id, ['bending'], STARTING_LAYUP)}>
             Start from a plain layup
           </button>
         </p>

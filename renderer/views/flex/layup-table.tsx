@@ -30,7 +30,7 @@ export function LayupTable({ active, layup, change, problem }: Props): JSX.Eleme
   };
   return (
     <div class="table-scroll">
-      <table class="flex-table layup-table">
+      <table class="flex-table layup-table layer-table">
         <thead>
           <tr>
             <th scope="col">Layer, top first</th>

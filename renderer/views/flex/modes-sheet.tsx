@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { Mode } from '../../../core/flex/index.ts';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import type { Modes } from '../../jobs/index.ts';
 import { Chart, Empty, PairBadge, Segments, type Series } from '../../kit/index.ts';
 import { editPair } from '../../rack/pair-form-host.tsx';

@@ -85,3 +85,14 @@ export function setStiffness(
 ): boolean {
   return changePair(id, FIELD_TITLES[field], { [field]: stiffness } as Partial<Pair>, key);
 }
+
+/** Puts layers behind each of `fields` as one undo step. */
+export function setLayers(
+  id: string,
+  fields: readonly Field[],
+  layup: PairStiffness,
+  key: string | null = null,
+): boolean {
+  const change = Object.fromEntries(fields.map(field => [field, layup])) as Partial<Pair>;
+  return changePair(id, 'Layers', change, key);
+}

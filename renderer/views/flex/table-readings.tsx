@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Reading } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
 import { type Bendable, tableOf } from './beams.ts';

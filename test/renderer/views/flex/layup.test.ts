@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { checkPair, type Pair } from '../../../../core/pair/index.ts';
+import { layupBehind } from '../../../../renderer/views/flex/layup-behind.ts';
 import {
   SIDES,
   STARTING_LAYUP,
@@ -55,5 +56,29 @@ describe('the layers as a table', () => {
     expect([cell(4, 'fromTailMm'), cell(4, 'thicknessMm'), cell(4, 'widthShare')]).toEqual([700, 9, 0.9]);
     expect([cell(9, 'widthOfOneMm'), cell(9, 'heightMm'), cell(9, 'youngsGPa')]).toEqual([2, 2, 210]);
     expect([cell(10, 'widthOfOneMm'), cell(10, 'heightMm'), cell(10, 'thicknessMm')]).toEqual([5, '', '']);
+  });
+});
+
+describe('the layers shown', () => {
+  const uniform = { kind: 'uniform', newtonM2: 200 } as const;
+  const of = (bending: Pair['bending'], torsion: Pair['torsion']) => ({ bending, torsion }) as Pair;
+  const copy = structuredClone(STARTING_LAYUP);
+
+  test('one section stated for both is edited for both, unless it is taken apart', () => {
+    const pair = of(STARTING_LAYUP, copy);
+    expect(layupBehind(pair, 'bending', false)?.reaches).toEqual(['bending', 'torsion']);
+    expect(layupBehind(pair, 'torsion', true)).toMatchObject({ reaches: ['torsion'], shared: true });
+  });
+
+  test('two sections are edited one at a time', () => {
+    const pair = of(STARTING_LAYUP, sided);
+    expect(layupBehind(pair, 'torsion', false)).toMatchObject({ layup: sided, reaches: ['torsion'] });
+    expect(layupBehind(pair, 'bending', false)).toMatchObject({ layup: STARTING_LAYUP, shared: false });
+  });
+
+  test('the stiffness that has layers is shown, none where neither has', () => {
+    expect(layupBehind(of(uniform, copy), 'bending', false)?.reaches).toEqual(['torsion']);
+    expect(layupBehind(of(copy, undefined), 'torsion', false)?.reaches).toEqual(['bending']);
+    expect(layupBehind(of(uniform, undefined), 'bending', false)).toBeNull();
   });
 });
