@@ -1,7 +1,7 @@
 import { bendingOf, StiffnessError, torsionOf } from '../../core/flex/index.ts';
 import { checkPair, type Pair, type PairStiffness, type Problem, skiOf } from '../../core/pair/index.ts';
-import { decimal, parseQuantity, type System, shownAs } from '../format/index.ts';
-import { FIELD_GROUPS, type NumberField } from './pair-fields.ts';
+import { decimal, parseQuantity, type System, shownAs } from '../../core/units/index.ts';
+import { FIELD_GROUPS, inLabels, type NumberField } from './pair-fields.ts';
 
 /** What has been typed into the form, by field path. Fields not touched keep the pair's own value. */
 export type Draft = Readonly<Record<string, string>>;
@@ -75,11 +75,7 @@ export function applyDraft(pair: Pair, draft: Draft, system: System): DraftResul
 
 /** A problem by the form's own labels, with what was typed where the file would hold it in another unit. */
 function inWords({ message, found }: Problem, typed: string | undefined): string {
-  const labelled = NUMBER_FIELDS.reduce(
-    (told, { field, label }) =>
-      told.replace(new RegExp(`(?<![\\w.])${field.replace('.', '\\.')}\\b`, 'g'), label),
-    message,
-  );
+  const labelled = inLabels(message);
   const text = typed?.trim() ?? '';
   const same = text === '' || text.includes('\n') || Number(text.replace(',', '.')) === Number(found);
   return same || Number.isNaN(Number(found)) ? labelled : `${labelled} ("${text}" was typed)`;

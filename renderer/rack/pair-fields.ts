@@ -1,4 +1,4 @@
-import type { MeasureName } from '../format/index.ts';
+import type { MeasureName } from '../../core/units/index.ts';
 
 /** One line of the pair form; `field` is the path in the pair file and in the checker's messages. */
 export interface NumberField {
@@ -41,7 +41,7 @@ export const FIELD_GROUPS: readonly FieldGroup[] = [
         field: 'bootCentreFromTailMm',
         label: 'Boot centre from rear contact',
         measure: 'stationMm',
-        otherwise: '0.47 of the contact length',
+        otherwise: '0.47 × contact length',
       },
       { field: 'bootSoleMm', label: 'Boot sole', measure: 'lengthMm', otherwise: '300 mm' },
     ],
@@ -69,3 +69,12 @@ export const FIELD_GROUPS: readonly FieldGroup[] = [
     ],
   },
 ];
+
+const LABELS = FIELD_GROUPS.flatMap(group => group.fields).map(
+  ({ field, label }) =>
+    [new RegExp(`(?<![\\w.])(edges\\.)?${field.replace(/^edges\./, '')}\\b`, 'g'), label] as const,
+);
+
+/** A message about a pair file, its fields called as the pair form calls them. */
+export const inLabels = (message: string): string =>
+  LABELS.reduce((told, [name, label]) => told.replace(name, label), message);

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { useId, useRef, useState } from 'preact/hooks';
-import { shownAs } from '../format/index.ts';
+import { shownAs } from '../../core/units/index.ts';
 import { Dialog } from '../kit/index.ts';
-import { edit, type RackEntry, replacePair, settle, view } from '../state/index.ts';
+import { edit, type RackEntry, replacePair, report, settle, view } from '../state/index.ts';
 import { Message } from './message.tsx';
 import { applyDraft, type Draft, type Messages, stationsText, textOf } from './pair-draft.ts';
 import { FIELD_GROUPS, type NumberField } from './pair-fields.ts';
@@ -36,11 +36,15 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
     setMessages({});
     edit(`Edit ${first.current.name}`, replacePair(entry.id, first.current), `form ${entry.id}`);
   };
+  const open = Object.keys(messages).length;
   const close = () => {
+    if (open > 0) {
+      const fields = open === 1 ? 'one field' : `${open} fields`;
+      report(`${entry.pair.name} keeps the last good values: ${fields} could not be used as typed`, 'error');
+    }
     settle();
     onClose();
   };
-  const open = Object.keys(messages).length;
   const field = { draft, messages, locked, type };
   const text = (name: 'name' | 'notes') => draft[name] ?? first.current[name] ?? '';
 
@@ -68,7 +72,12 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
           <button
             type="button"
             class="primary"
-            onClick={event => event.currentTarget.closest('dialog')?.close()}
+            onClick={event => {
+              const dialog = event.currentTarget.closest('dialog');
+              const faulty = dialog?.querySelector<HTMLElement>('[aria-invalid="true"]');
+              if (faulty) faulty.focus();
+              else dialog?.close();
+            }}
           >
             Done
           </button>

@@ -54,7 +54,8 @@ export function RackQuestion(): JSX.Element | null {
           </p>
         )}
         <p class="soft">
-          Its pairs leave the list and undo brings them back. Pairs that are not in {rackFile.name} stay.
+          {changedOutside || rackFile.readOnly ? 'The' : 'Unless the new ones are added to them, the'} pairs
+          of {rackFile.name} leave the list; undo brings them back. Pairs that are not in it stay.
         </p>
       </div>
     </Dialog>

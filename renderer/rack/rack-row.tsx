@@ -1,6 +1,6 @@
 import { computed, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { formatQuantity } from '../format/index.ts';
+import { formatQuantity } from '../../core/units/index.ts';
 import { PairBadge } from '../kit/index.ts';
 import { ownerOf } from '../squad/owner.ts';
 import {

@@ -44,7 +44,10 @@ export function RecentList(): JSX.Element | null {
       }}
     >
       {files.length === 0 ? (
-        <p>No file has been opened or saved here yet.</p>
+        <p>
+          No file has been opened or saved here yet. Open… takes a pair, a rack or a squad’s sheet; from then
+          on it stands here.
+        </p>
       ) : (
         <ul class="recent">
           {files.map(({ token, name, folder }) => (

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { useId } from 'preact/hooks';
 import type { PairStiffness } from '../../core/pair/index.ts';
 import { Message } from './message.tsx';
 import { type Draft, type StiffnessKind, stiffnessText } from './pair-draft.ts';
@@ -45,11 +46,13 @@ export function StiffnessField({ name, stiffness, draft, message, locked, type }
   const kind = (draft[`${name}.kind`] ?? stiffness?.kind ?? 'none') as StiffnessKind;
   const text = draft[`${name}.text`] ?? (stiffness?.kind === kind ? stiffnessText(stiffness) : '');
   const kinds = stiffness?.kind === 'layup' ? [...KINDS, { kind: 'layup' as const, label: 'Layup' }] : KINDS;
+  const id = useId();
   const shared = {
     value: text,
     disabled: locked,
     'aria-label': TITLES[name],
     'aria-invalid': message !== undefined,
+    'aria-describedby': message ? `${id}-problem` : `${id}-hint`,
   };
   return (
     <fieldset>
@@ -70,7 +73,9 @@ export function StiffnessField({ name, stiffness, draft, message, locked, type }
           </option>
         ))}
       </select>
-      <p class="form-hint">{HINTS[kind][name]}</p>
+      <p class="form-hint" id={`${id}-hint`}>
+        {HINTS[kind][name]}
+      </p>
       {kind === 'stations' && (
         <textarea
           rows={6}
@@ -81,7 +86,7 @@ export function StiffnessField({ name, stiffness, draft, message, locked, type }
       {(kind === 'uniform' || kind === 'formula') && (
         <input {...shared} onInput={event => type({ [`${name}.text`]: event.currentTarget.value })} />
       )}
-      <Message text={message} />
+      <Message text={message} id={`${id}-problem`} />
     </fieldset>
   );
 }

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { FAULT_HEADING } from '../../core/pair/index.ts';
 import { Dialog } from '../kit/index.ts';
-import { fieldLabel } from '../rack/pair-fields.ts';
+import { fieldLabel, inLabels } from '../rack/pair-fields.ts';
 import { groupBy } from './group-by.ts';
 import type { SheetImport, SheetLine } from './import-sheet.ts';
 import { looking, nextSheet, saveFaults, sheetsWaiting, takeIn } from './import-state.ts';
@@ -124,7 +124,7 @@ function Lines({ lines }: { lines: readonly SheetLine[] }): JSX.Element {
             <ul class="import-lines">
               {group.slice(0, MOST_LINES).map((line, at) => (
                 <li key={at}>
-                  <span class="soft">line {line.row}</span> {line.message}
+                  <span class="soft">line {line.row}</span> {inLabels(line.message)}
                 </li>
               ))}
             </ul>

@@ -73,7 +73,12 @@ export function SquadReadings(): JSX.Element {
           </ul>
         </section>
       )}
-      {pair.notes && <p class="soft">{pair.notes}</p>}
+      {pair.notes && (
+        <section>
+          <h3>Notes</h3>
+          <p class="soft">{pair.notes}</p>
+        </section>
+      )}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../format/index.ts';
+import type { Pair } from '../../core/pair/index.ts';
+import { formatQuantity } from '../../core/units/index.ts';
 import { PairBadge } from '../kit/index.ts';
 import { remove, toggle } from '../rack/choosing.ts';
 import { editPair } from '../rack/pair-form-host.tsx';
@@ -23,6 +24,7 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
   const place = project.value.chosen.indexOf(id);
   const { system } = view.value;
   const radius = radiusOf(pair);
+  const length = formatQuantity(pair.lengthMm / 1000, 'skiLength', { system, decimals: 0 });
   const { sideAngleDeg, baseBevelDeg } = pair.edges ?? {};
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === ' ') toggle(entry);
@@ -72,14 +74,8 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
         {owner || <span class="soft">–</span>}
       </td>
       <td>{pair.discipline ?? 'other'}</td>
-      <td class="number">
-        {formatQuantity(pair.lengthMm / 1000, 'skiLength', { system, decimals: 0 }).text}
-      </td>
-      <td class="number">
-        {radius === null
-          ? '–'
-          : formatQuantity(radius, 'radius', { system, uncertainty: sidecutOf(pair).radiusUncertainty }).text}
-      </td>
+      <td class="number">{length.text}</td>
+      <td class="number">{radius === null ? '–' : <Radius pair={pair} radius={radius} />}</td>
       <td class="number">
         {sideAngleDeg ?? '–'}° / {baseBevelDeg ?? '–'}°
       </td>
@@ -94,6 +90,19 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
         )}
       </td>
     </tr>
+  );
+}
+
+/** The uncertainty gives way first where the table is narrow; the digits shown still follow it. */
+function Radius({ pair, radius }: { pair: Pair; radius: number }): JSX.Element {
+  const { system } = view.value;
+  const uncertainty = sidecutOf(pair).radiusUncertainty;
+  const { value, plusMinus, unit } = formatQuantity(radius, 'radius', { system, uncertainty });
+  return (
+    <>
+      {value}
+      {plusMinus && <span class="gives-way"> ± {plusMinus}</span>} {unit}
+    </>
   );
 }
 

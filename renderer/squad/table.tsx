@@ -16,7 +16,7 @@ const COLUMNS: readonly (readonly [key: SortKey | null, label: string, className
   [null, 'Edges', 'number'],
   ['edge', 'Edges done'],
   ['wax', 'Waxed'],
-  [null, 'Look'],
+  [null, 'Look again', 'look'],
 ];
 
 /** The squad's pairs, a row each. Arrow keys go from pair to pair; see `SquadTableRow` for the other keys. */

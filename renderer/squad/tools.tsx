@@ -71,20 +71,22 @@ export function SquadTools(): JSX.Element {
             </button>
           )}
         </span>
-        <button type="button" disabled={due === 0} onClick={() => void printDue()}>
-          Print due list
-        </button>
-        <button
-          type="button"
-          disabled={chosenPairs.value.length < 2}
-          title="Tick two to four pairs"
-          onClick={() => changeView({ page: 'compare' })}
-        >
-          Compare
-        </button>
-        <button type="button" title="Back to the questions" onClick={() => changeView({ page: null })}>
-          Back
-        </button>
+        <span class="squad-actions">
+          <button type="button" disabled={due === 0} onClick={() => void printDue()}>
+            Print due list
+          </button>
+          <button
+            type="button"
+            disabled={chosenPairs.value.length < 2}
+            title="Tick two to four pairs"
+            onClick={() => changeView({ page: 'compare' })}
+          >
+            Compare
+          </button>
+          <button type="button" title="Back to the questions" onClick={() => changeView({ page: null })}>
+            Back
+          </button>
+        </span>
       </div>
     </section>
   );

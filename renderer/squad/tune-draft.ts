@@ -1,4 +1,5 @@
 import type { TuneEntry } from '../../core/pair/index.ts';
+import { readIn } from '../../core/units/index.ts';
 
 /** The tune form as typed. */
 export interface TuneDraft {
@@ -23,15 +24,15 @@ export function readTune(draft: TuneDraft, today: string): ReadTune {
   const messages: Partial<Record<TuneField, string>> = {};
   const date = draft.date.trim();
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date))) {
-    messages.date = `Date: "${date || 'nothing'}" found; a day such as ${today} is accepted`;
+    messages.date = `Date: ${date === '' ? 'nothing' : `"${date}"`} found; a day such as ${today} is accepted`;
   } else if (date > today) {
     messages.date = `Date: ${date} found; a day up to today, ${today}, is accepted`;
   }
   const degrees = (field: 'side' | 'base', label: string, least: number, most: number) => {
     const text = draft[field].trim();
     if (text === '') return undefined;
-    const value = Number(text.replace(',', '.').replace(/\s*(°|deg)$/, ''));
-    if (Number.isFinite(value) && value >= least && value <= most) return value;
+    const read = readIn(text, '°');
+    if (read.ok && read.value >= least && read.value <= most) return read.value;
     messages[field] = `${label}: "${text}" found; ${least} to ${most} degrees is accepted`;
     return undefined;
   };
