@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3';
 import type { JSX } from 'preact';
-import type { Shown } from '../format/index.ts';
+import type { Shown } from '../../core/units/index.ts';
 import type { Plot } from './chart.tsx';
 import type { Axis } from './series.ts';
 import { smallText, textWidth } from './text-width.ts';

@@ -1,7 +1,7 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { area, line, type ScaleLinear, scaleLinear } from 'd3';
 import type { ComponentChildren, JSX } from 'preact';
-import { type FormatOptions, formatQuantity, type System, shownAs } from '../format/index.ts';
+import { type FormatOptions, formatQuantity, type System, shownAs } from '../../core/units/index.ts';
 import { view } from '../state/index.ts';
 import { ChartAxes, tickRoom, ticksUp } from './chart-axes.tsx';
 import { ChartCursor } from './chart-cursor.tsx';

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
-import { formatQuantity, type MeasureName } from '../format/index.ts';
+import { formatQuantity, type MeasureName } from '../../core/units/index.ts';
 import { settle, view } from '../state/index.ts';
 
 export interface HandleProps {

@@ -1,10 +1,11 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { parseQuantity } from '../format/index.ts';
+import { readIn } from '../../core/units/index.ts';
 import { settle } from '../state/index.ts';
 
 /**
- * A number in a table. What cannot be used stays as typed, marked and explained; the last good value holds.
+ * A number in a table, in `unit`; another unit of the same quantity may be typed with it ("0.5 cm" in a cell of
+ * mm). What cannot be used stays as typed, marked and explained; the last good value holds.
  * With `onClear` the cell may be emptied and then stands for a value that is not given.
  */
 export function NumberCell(props: {
@@ -13,6 +14,8 @@ export function NumberCell(props: {
   readonly min: number;
   readonly max: number;
   readonly unit: string;
+  /** Decimals always shown, so that a column lines up; more where the value has them. */
+  readonly decimals?: number;
   readonly disabled?: boolean;
   onInput(value: number): void;
   onClear?(): void;
@@ -31,7 +34,7 @@ export function NumberCell(props: {
       props.onClear();
       return;
     }
-    const parsed = parseQuantity(text, 'number');
+    const parsed = readIn(text, props.unit);
     if (!parsed.ok) say(`${props.label}: ${parsed.reason}`);
     else if (parsed.value < props.min || parsed.value > props.max)
       say(`${props.label}: ${text.trim()} found; ${props.min} to ${props.max} ${props.unit} is accepted`);
@@ -54,7 +57,7 @@ export function NumberCell(props: {
       aria-label={`${props.label}${props.unit ? `, ${props.unit}` : ''}`}
       aria-invalid={bad}
       placeholder={props.onClear && 'not given'}
-      value={draft ?? (props.value === null ? '' : String(Number(props.value.toPrecision(6))))}
+      value={draft ?? (props.value === null ? '' : cellText(props.value, props.decimals))}
       disabled={props.disabled}
       onFocus={event => event.currentTarget.select()}
       onInput={event => read(event.currentTarget.value)}
@@ -64,4 +67,10 @@ export function NumberCell(props: {
       }}
     />
   );
+}
+
+function cellText(value: number, decimals = 0): string {
+  const plain = String(Number(value.toPrecision(6)));
+  const fixed = value.toFixed(decimals);
+  return Number(fixed) === Number(plain) ? fixed : plain;
 }

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
-import { decimal, type MeasureName, parseQuantity, shownAs } from '../format/index.ts';
+import { decimal, type MeasureName, parseQuantity, shownAs } from '../../core/units/index.ts';
 import { settle, view } from '../state/index.ts';
 
 export interface QuantityProps {

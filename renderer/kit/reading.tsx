@@ -1,6 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
+import { formatQuantity, type MeasureName } from '../../core/units/index.ts';
 import type { Working } from '../../core/working/index.ts';
-import { formatQuantity, type MeasureName } from '../format/index.ts';
 import { type PairMark, view } from '../state/index.ts';
 import { PairBadge } from './pair-badge.tsx';
 import { showWorking } from './working-panel.tsx';

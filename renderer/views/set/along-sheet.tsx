@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { GateReading } from '../../../core/course/index.ts';
-import type { MeasureName } from '../../format/index.ts';
+import type { MeasureName } from '../../../core/units/index.ts';
 import { Chart, Empty, Segments } from '../../kit/index.ts';
 import { chosenPairs } from '../../state/index.ts';
 import { chosenRanking } from './rankings.ts';

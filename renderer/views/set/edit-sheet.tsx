@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { type Gate, gateTurns } from '../../../core/course/index.ts';
-import { shownAs } from '../../format/index.ts';
+import { shownAs } from '../../../core/units/index.ts';
 import { Empty, NumberCell } from '../../kit/index.ts';
 import { changeCourse, course, moveGate, putGate, removeGate, settle, view } from '../../state/index.ts';
 import { gateAfter } from './new-gate.ts';
@@ -92,6 +92,7 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
         <NumberCell
           label={`Gate ${gate.label}, across`}
           unit={unit}
+          decimals={1}
           value={tidy(gate.x * factor)}
           min={tidy(-100 * factor)}
           max={tidy(100 * factor)}
@@ -103,6 +104,7 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
         <NumberCell
           label={`Gate ${gate.label}, down`}
           unit={unit}
+          decimals={1}
           value={tidy(gate.y * factor)}
           min={tidy(least * factor)}
           max={tidy(most * factor)}

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity, type MeasureName } from '../../format/index.ts';
+import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import { Empty, PairBadge } from '../../kit/index.ts';
 import { activePair, view } from '../../state/index.ts';
 import { MODE_WORDS } from './gate-words.ts';

@@ -1,5 +1,5 @@
 import type { Gate, GateMode } from '../../../core/course/index.ts';
-import { formatQuantity, type System } from '../../format/index.ts';
+import { formatQuantity, type System } from '../../../core/units/index.ts';
 
 /** How a pair gets round a gate, as people say it. */
 export const MODE_WORDS: Record<GateMode, string> = {

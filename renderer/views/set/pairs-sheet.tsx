@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { RankedPair } from '../../../core/course/index.ts';
-import { formatQuantity, type MeasureName } from '../../format/index.ts';
+import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import { Empty, PairBadge, Segments } from '../../kit/index.ts';
 import {
   activate,

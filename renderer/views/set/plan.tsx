@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Figure, Segments, type Size } from '../../kit/index.ts';
 import { chosenPairs, course, view } from '../../state/index.ts';
 import { GateGrips } from './gate-grips.tsx';

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { checkSetting, type SettingItem } from '../../../core/course/index.ts';
-import { formatQuantity, shownAs } from '../../format/index.ts';
+import { formatQuantity, shownAs } from '../../../core/units/index.ts';
 import { NumberCell } from '../../kit/index.ts';
 import { COURSE_RANGES, changeCourse, course, view } from '../../state/index.ts';
 import { VerdictMark } from '../rules/index.ts';

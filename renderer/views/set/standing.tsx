@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { decimal } from '../../format/index.ts';
+import { decimal } from '../../../core/units/index.ts';
 import { enteredNow, ranking } from './rankings.ts';
 import { scope, turnModel } from './set-state.ts';
 
