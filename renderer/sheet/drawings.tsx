@@ -1,7 +1,7 @@
 import { line, scaleLinear } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../core/carve/index.ts';
-import { formatQuantity, type MeasureName, shownAs } from '../format/index.ts';
+import { formatQuantity, type MeasureName, shownAs } from '../../core/units/index.ts';
 import { tableOf } from '../jobs/radius-tables.ts';
 import { radiusOf } from '../rack/radius.ts';
 import { type ChosenPair, view } from '../state/index.ts';

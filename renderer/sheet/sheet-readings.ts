@@ -1,6 +1,6 @@
 import type { Pair } from '../../core/pair/index.ts';
 import { TAPE_AND_CALIPER } from '../../core/shape/index.ts';
-import { formatQuantity, type MeasureName, type System, shownAs } from '../format/index.ts';
+import { formatQuantity, type MeasureName, type System, shownAs } from '../../core/units/index.ts';
 import { textOf } from '../rack/pair-draft.ts';
 import { FIELD_GROUPS } from '../rack/pair-fields.ts';
 import { sidecutOf } from '../rack/radius.ts';

@@ -2,7 +2,7 @@ import { type Gate, setRanges } from '../../core/course/index.ts';
 import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
 import type { Category, Edition } from '../../core/rules/index.ts';
 import type { TurnShape } from '../../core/run/index.ts';
-import type { System } from '../format/index.ts';
+import type { System } from '../../core/units/index.ts';
 import type { SetAside } from './set-aside.ts';
 
 export type Question = 'shape' | 'flex' | 'edge' | 'slope' | 'set';

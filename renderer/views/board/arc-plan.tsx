@@ -1,7 +1,7 @@
 import './arc-plan.css';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { view } from '../../state/index.ts';
 import { pointAlong, startOf } from './arc-math.ts';
 import { answers, type Place } from './board-state.ts';

@@ -1,7 +1,7 @@
 import { computed, effect, type Signal, untracked, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { useWork } from '../../jobs/index.ts';
 import { carvingOf } from '../../jobs/radius-tables.ts';
 import type { EdgeSceneHandle, EdgeSceneInput, ExtraArc } from '../../scene/index.ts';

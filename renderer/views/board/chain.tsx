@@ -1,7 +1,7 @@
 import './chain.css';
 import type { JSX } from 'preact';
 import { GRAVITY } from '../../../core/run/index.ts';
-import { formatQuantity, type MeasureName } from '../../format/index.ts';
+import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import { PairBadge, showWorking } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
 import { answers, type BoardAnswer, type Place } from './board-state.ts';

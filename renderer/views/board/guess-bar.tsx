@@ -1,6 +1,6 @@
 import './guess-bar.css';
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { conditions, view } from '../../state/index.ts';
 import { BigSlider } from './big-slider.tsx';
 import { answers } from './board-state.ts';

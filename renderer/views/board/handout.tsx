@@ -1,6 +1,6 @@
 import './handout.css';
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { CAUTIONS } from '../../help/cautions.ts';
 import { getHost } from '../../host/index.ts';
 import { PairBadge } from '../../kit/index.ts';

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { changeConditions, conditions, view } from '../../state/index.ts';
 import { BigSlider } from './big-slider.tsx';
 import { boardSkis, bySize, type Place, putSki } from './board-state.ts';

@@ -1,6 +1,6 @@
 import { type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { decimal } from '../../format/index.ts';
+import { decimal } from '../../../core/units/index.ts';
 import type { EdgeSceneHandle } from '../../scene/index.ts';
 
 const SLOW = 0.25;

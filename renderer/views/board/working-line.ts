@@ -1,5 +1,5 @@
+import { formatQuantity, type MeasureName, type System } from '../../../core/units/index.ts';
 import type { Working } from '../../../core/working/index.ts';
-import { formatQuantity, type MeasureName, type System } from '../../format/index.ts';
 
 const MEASURES: Readonly<Record<string, MeasureName>> = {
   m: 'radius',

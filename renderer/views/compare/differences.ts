@@ -1,5 +1,5 @@
 import type { LimitVerdict } from '../../../core/rules/index.ts';
-import { decimal, formatQuantity, type MeasureName, type System } from '../../format/index.ts';
+import { decimal, formatQuantity, type MeasureName, type System } from '../../../core/units/index.ts';
 
 /** A value with its standard uncertainty, both in the unit its measure holds. */
 export interface Known {

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
 import { type ChosenPair, conditions, view } from '../../state/index.ts';
 import { bendable, unitBench } from '../flex/beams.ts';

@@ -1,4 +1,4 @@
-import { formatQuantity, type MeasureName, type System, shownAs } from '../../format/index.ts';
+import { formatQuantity, type MeasureName, type System, shownAs } from '../../../core/units/index.ts';
 import { type Compared, type Known, plainDecimals } from './differences.ts';
 
 export interface NumberRow {

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Figure, PairBadge, type Size } from '../../kit/index.ts';
 import { type ChosenPair, view } from '../../state/index.ts';
 import { bodyPath, edgePath, endPaths, halfOutline, overhang, type Placing } from '../shape/outline.ts';

@@ -1,7 +1,7 @@
 import { line } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { activePair, type ChosenPair, view } from '../../state/index.ts';

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { Equilibrium } from '../../../core/carve/index.ts';
-import type { MeasureName } from '../../format/index.ts';
+import type { MeasureName } from '../../../core/units/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
 import { grooveOf } from './grooves.ts';

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { GRAVITY } from '../../../core/run/index.ts';
-import { decimal } from '../../format/index.ts';
+import { decimal } from '../../../core/units/index.ts';
 import { Quantity } from '../../kit/index.ts';
 import { changeConditions, conditions } from '../../state/index.ts';
 import { LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { type Hold, holdAlong, holdWorking } from '../../../core/carve/index.ts';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Chart, Quantity, Reading, type Series } from '../../kit/index.ts';
 import { type ChosenPair, changeConditions, conditions, ski, view } from '../../state/index.ts';
 import { LEAST_LOAD, MOST_LOAD } from './asked.ts';

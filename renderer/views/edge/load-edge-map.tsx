@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { type RadiusTable, tableRadius } from '../../../core/carve/index.ts';
-import { decimal, formatQuantity, shownAs } from '../../format/index.ts';
+import { decimal, formatQuantity, shownAs } from '../../../core/units/index.ts';
 import { axisTitle, Figure, PairBadge, type Size, tickRoom, ticksAcross, ticksUp } from '../../kit/index.ts';
 import { type ChosenPair, changeConditions, conditions, settle, view } from '../../state/index.ts';
 import { asked, DEGREE, LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';

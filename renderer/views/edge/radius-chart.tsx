@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { line } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Chart, Handle, type Plot, type Series } from '../../kit/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { type ChosenPair, changeConditions, conditions } from '../../state/index.ts';

@@ -1,4 +1,4 @@
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import type { EdgeSceneInput, EdgeSki, ExtraArc } from '../../scene/index.ts';
 import { activePair, type ChosenPair, chosenPairs, conditions, view } from '../../state/index.ts';
 import { asked, DEGREE } from './asked.ts';

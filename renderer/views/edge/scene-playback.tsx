@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { decimal } from '../../format/index.ts';
+import { decimal } from '../../../core/units/index.ts';
 import { Segments } from '../../kit/index.ts';
 import type { EdgeSceneHandle } from '../../scene/index.ts';
 

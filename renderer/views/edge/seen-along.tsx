@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { pressedHeight } from '../../../core/carve/index.ts';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
 import { type ChosenPair, ski, view } from '../../state/index.ts';
 import { edgeOf } from '../shape/outline.ts';

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { decimal } from '../../format/index.ts';
+import { decimal } from '../../../core/units/index.ts';
 import type { TableShown } from './tables.ts';
 
 /** How far the slowest table has come, or why one is not there. */

@@ -1,4 +1,4 @@
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { type ChosenPair, conditions, view } from '../../state/index.ts';
 import { grooveOf, unbendable } from './grooves.ts';

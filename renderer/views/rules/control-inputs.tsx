@@ -10,7 +10,7 @@ import {
   statedReading,
   statedStations,
 } from '../../../core/rules/index.ts';
-import { formatQuantity, shownAs } from '../../format/index.ts';
+import { formatQuantity, shownAs } from '../../../core/units/index.ts';
 import { NumberCell } from '../../kit/index.ts';
 import { changePair, view } from '../../state/index.ts';
 import { controlRange, withReading } from './control-edits.ts';

@@ -1,5 +1,5 @@
 import type { CheckItem, LimitedQuantity } from '../../../core/rules/index.ts';
-import { formatQuantity, type MeasureName, type System, shownAs } from '../../format/index.ts';
+import { formatQuantity, type MeasureName, type System, shownAs } from '../../../core/units/index.ts';
 
 const MEASURES: Record<LimitedQuantity, MeasureName> = {
   lengthMm: 'lengthMm',

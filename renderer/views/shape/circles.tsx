@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity, shownAs } from '../../format/index.ts';
+import { formatQuantity, shownAs } from '../../../core/units/index.ts';
 import { Figure, PairBadge, type Size, spread } from '../../kit/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { activePair, type ChosenPair, chosenPairs, view } from '../../state/index.ts';

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { sidecutOf } from '../../rack/radius.ts';
 import { type ChosenPair, view } from '../../state/index.ts';
 import { edgeOf, type Placing } from './outline.ts';

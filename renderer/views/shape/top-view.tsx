@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
 import { sidecutOf } from '../../rack/radius.ts';
 import { activePair, type ChosenPair, chosenPairs, view } from '../../state/index.ts';

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Handle } from '../../kit/index.ts';
 import { type ChosenPair, changePair, view } from '../../state/index.ts';
 import type { Placing } from './outline.ts';

@@ -1,7 +1,7 @@
 import './coach-sheet.css';
 import type { JSX } from 'preact';
 import { Phase } from '../../../core/run/index.ts';
-import type { MeasureName } from '../../format/index.ts';
+import type { MeasureName } from '../../../core/units/index.ts';
 import { Reading } from '../../kit/index.ts';
 import { calmClock, pause, seek } from './clock.ts';
 import { explainedAt, hardestRow, leastHoldRow } from './moment.ts';

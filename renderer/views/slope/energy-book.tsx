@@ -1,6 +1,6 @@
 import './energy-book.css';
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { view } from '../../state/index.ts';
 import { calmClock } from './clock.ts';
 import { leadRun } from './runs.ts';

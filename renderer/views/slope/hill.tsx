@@ -2,7 +2,7 @@ import './hill.css';
 import { computed, effect, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { useWork } from '../../jobs/index.ts';
 import { carvingOf } from '../../jobs/radius-tables.ts';
 import type { ForceName, HillRun, HillSceneHandle } from '../../scene/index.ts';

@@ -1,5 +1,5 @@
 import { Phase, type Track } from '../../../core/run/index.ts';
-import type { MeasureName } from '../../format/index.ts';
+import type { MeasureName } from '../../../core/units/index.ts';
 
 export type TraceId = 'speed' | 'radius' | 'edge' | 'lean' | 'load' | 'hold';
 

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity, type System, shownAs } from '../../format/index.ts';
+import { formatQuantity, type System, shownAs } from '../../../core/units/index.ts';
 import { extentOf, type Series } from '../../kit/series.ts';
 import { MEASURED } from './measured.ts';
 import type { PairRun } from './runs.ts';

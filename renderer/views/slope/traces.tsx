@@ -1,7 +1,7 @@
 import './traces.css';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
-import { formatQuantity } from '../../format/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
 import { clock, seek } from './clock.ts';

@@ -1,6 +1,6 @@
 import './transport.css';
 import type { JSX } from 'preact';
-import { decimal } from '../../format/index.ts';
+import { decimal } from '../../../core/units/index.ts';
 import { Segments } from '../../kit/index.ts';
 import { clock, playing, rate, seek, setRate, togglePlay } from './clock.ts';
 import { duration, leadRun } from './runs.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shownAs } from '../../../renderer/format/index.ts';
+import { shownAs } from '../../../core/units/index.ts';
 import { axisTitle, tickRoom, ticksAcross } from '../../../renderer/kit/chart-axes.tsx';
 import { smallText, textWidth } from '../../../renderer/kit/text-width.ts';
 
