@@ -4,7 +4,13 @@ export { pairJsonSchema } from './json-schema.ts';
 export { leastWidthMm } from './least-width.ts';
 export { type OddEntry, oddEntries } from './odd-entries.ts';
 export { checkPair, type ReadPair, readPair, writePair } from './pair-file.ts';
-export { LEAST_WIDTH_STATIONS, PAIR_FORMAT, PAIR_VERSION, type Pair } from './pair-schema.ts';
+export {
+  CONTACT_LENGTH_MM,
+  LEAST_WIDTH_STATIONS,
+  PAIR_FORMAT,
+  PAIR_VERSION,
+  type Pair,
+} from './pair-schema.ts';
 export type { Problem } from './problem.ts';
 export {
   RACK_FORMAT,

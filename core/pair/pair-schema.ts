@@ -4,6 +4,7 @@ import { stiffnessSchema } from './stiffness-schema.ts';
 
 export const PAIR_FORMAT = 'turnwright.pair';
 export const PAIR_VERSION = 1;
+export const CONTACT_LENGTH_MM = { from: 400, to: 2400 } as const;
 /** Fewer width stations say less about the edge than the three widths; they are kept, not used. */
 export const LEAST_WIDTH_STATIONS = 5;
 
@@ -67,7 +68,12 @@ export const pairSchema = z.looseObject(
     discipline: z.enum(DISCIPLINES, { error: 'SL, GS, SG, DH or other' }).optional(),
     owner: text(0, 120, 'Whose pair it is').optional(),
     lengthMm: quantity(600, 2500, 'mm', 'Overall length'),
-    contactLengthMm: quantity(400, 2400, 'mm', 'Distance between the rear and front contact points'),
+    contactLengthMm: quantity(
+      CONTACT_LENGTH_MM.from,
+      CONTACT_LENGTH_MM.to,
+      'mm',
+      'Distance between the rear and front contact points',
+    ),
     tipWidthMm: quantity(40, 250, 'mm', 'Full width at the front contact point'),
     waistWidthMm: quantity(30, 200, 'mm', 'Least full width'),
     tailWidthMm: quantity(40, 250, 'mm', 'Full width at the rear contact point'),

@@ -1,4 +1,4 @@
-import { unitOf } from './table.ts';
+import { sizeOf } from './table.ts';
 
 /**
  * What a number on screen measures: the unit it is held in, and how it is shown in each system.
@@ -30,12 +30,6 @@ function measure(metric: How, imperial: How = metric, held?: string): Measure {
   const one = held === undefined ? 1 : sizeOf(held);
   const shown = ([unit, decimals]: How): Shown => ({ unit, factor: one / sizeOf(unit), decimals });
   return { metric: shown(metric), imperial: shown(imperial) };
-}
-
-function sizeOf(spelling: string): number {
-  const unit = unitOf(spelling);
-  if (unit === null) throw new Error(`unit: "${spelling}" is not in the table of units`);
-  return unit.size;
 }
 
 /** A number that no unit of the table belongs to. */

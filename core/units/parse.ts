@@ -22,7 +22,7 @@ export function readIn(text: string, unit: string): Parsed {
     reason: `${found} found; ${example}${others} is accepted`,
   });
   const number = Number(match?.[1]);
-  if (!match || !Number.isFinite(number)) return refused(`"${text.trim() || 'nothing'}"`);
+  if (!match || !Number.isFinite(number)) return refused(text.trim() === '' ? 'nothing' : `"${text.trim()}"`);
   const spelling = match[2]!.trim();
   if (spelling === '' || spelling.toLowerCase() === unit.toLowerCase()) return { ok: true, value: number };
   const typed = unitOf(spelling);

@@ -69,5 +69,16 @@ for (const [kind, { units: shown, also = {} }] of Object.entries(KINDS)) {
 /** The unit a spelling stands for, capitals or not; null when it is none. */
 export const unitOf = (spelling: string): Unit | null => units.get(spelling.toLowerCase()) ?? null;
 
+/**
+ * SI value of one unit.
+ *
+ * @throws RangeError when the spelling stands for no unit of the table
+ */
+export function sizeOf(spelling: string): number {
+  const unit = unitOf(spelling);
+  if (unit === null) throw new RangeError(`unit: "${spelling}" found; accepted is one of the table of units`);
+  return unit.size;
+}
+
 /** Spellings to suggest for a kind. */
 export const spellingsOf = (kind: string): string[] => Object.keys(KINDS[kind]?.units ?? {});

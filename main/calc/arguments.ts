@@ -9,7 +9,11 @@ export const common = {
   help: { type: 'boolean', short: 'h' },
 } as const;
 
-/** @throws InputFault when an option is unknown, lacks its value or is given more often than it may be */
+/**
+ * Files and options of a command, still as text.
+ *
+ * @throws InputFault when an option is unknown, lacks its value or is given more often than it may be
+ */
 export function readArguments(command: string, own: ParseArgsOptionsConfig, args: readonly string[]) {
   const options = { ...own, ...common };
   const { values, positionals, tokens } = parsed(command, options, args);
@@ -34,11 +38,20 @@ function parsed(command: string, options: ParseArgsOptionsConfig & typeof common
       tokens: true,
     });
   } catch (error) {
-    const [problem] = (error as Error).message.split('. ');
-    throw new InputFault(
-      `${command}: ${problem}; accepted options are --${Object.keys(options).join(', --')}`,
-    );
+    throw new InputFault(complaint(command, options, error as NodeJS.ErrnoException));
   }
+}
+
+/** The reader's own words, where it is not told by its code what went wrong, run to several sentences. */
+function complaint(command: string, options: ParseArgsOptionsConfig, error: NodeJS.ErrnoException): string {
+  const name = /'(?:-\w, )?--([\w-]+)/.exec(error.message)?.[1] ?? '';
+  if (error.code === 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE' && Object.hasOwn(options, name)) {
+    return options[name].type === 'string'
+      ? `--${name}: has no value; give --${name} VALUE`
+      : `--${name}: takes no value; give --${name} alone`;
+  }
+  const [problem] = error.message.split('. ');
+  return `${command}: ${problem}; accepted options are --${Object.keys(options).join(', --')}`;
 }
 
 /** `--fore -20` means what it says: a number with a minus sign after an option is its value. */

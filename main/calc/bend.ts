@@ -4,6 +4,7 @@ import { answered, asking, InputFault } from './fault.ts';
 import { numberList, oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { MM, rounded } from './quantity.ts';
+import { PRESS } from './ranges.ts';
 
 export const bend: Command = {
   usage: 'PAIR',
@@ -26,7 +27,7 @@ export const bend: Command = {
       );
     }
     const question = {
-      loads: numberList(options, 'load', { unit: 'N', from: 0, to: 20_000 }, [...DEFAULT_LOADS]),
+      loads: numberList(options, 'load', PRESS, [...DEFAULT_LOADS]),
       span: span * MM,
       at: at * MM,
     };

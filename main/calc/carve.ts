@@ -13,10 +13,8 @@ import { carvingSkiOf, groovePoint, grooveProfile } from './groove-point.ts';
 import { numberList, oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { DEGREE, MM } from './quantity.ts';
-import { hardnessFrom } from './snow.ts';
-
-/** How far off the boot centre the groove is solved, in contact lengths. */
-const FORE_REACH = 0.25;
+import { EDGE, foreRange, LOAD } from './ranges.ts';
+import { hardnessFrom, SNOW_NOTE } from './snow.ts';
 
 export const carve: Command = {
   usage: 'PAIR',
@@ -28,18 +26,17 @@ export const carve: Command = {
     fore: { type: 'string' },
   },
   notes:
-    '--edge DEG,… and --load N,… several comma-separated (20 to 60; 1200 unless given); every pairing is solved.\n' +
-    '--snow: soft, groomed (unless given), hard, injected, or N/mm³.\n' +
+    '--edge DEG,… and --load N,… several comma-separated (20 to 60 by tens; 1200 unless given); every pairing\n' +
+    `is solved.\n${SNOW_NOTE}\n` +
     '--fore MM load ahead of the boot centre, behind it when negative (0 unless given).',
   files: [1, 1],
   async run({ files: [file], options, read, note }) {
     const ski = await skiFrom(file, read, note);
     const cut = sidecut(ski);
-    const edges = numberList(options, 'edge', { unit: 'degrees', from: 0.5, to: 85 }, [20, 30, 40, 50, 60]);
-    const loads = numberList(options, 'load', { unit: 'N', from: 1, to: 20_000 }, [1200]);
+    const edges = numberList(options, 'edge', EDGE, [20, 30, 40, 50, 60]);
+    const loads = numberList(options, 'load', LOAD, [1200]);
     const hardness = hardnessFrom(options.snow);
-    const reach = FORE_REACH * (ski.contactLength / MM);
-    const fore = oneNumber(options, 'fore', { unit: 'mm', from: -reach, to: reach }, 0) * MM;
+    const fore = oneNumber(options, 'fore', foreRange(ski.contactLength / MM), 0) * MM;
     const carving = asking(file, () => carvingSkiOf(file, ski));
     const solver = asking(file, () => grooveSolver(carving));
     const solved = loads.flatMap(load =>

@@ -32,7 +32,11 @@ export const check: Command = {
     edition: { type: 'string' },
     'lower-level': { type: 'boolean' },
   },
-  notes: `--discipline ${disciplines.join(', ')} (the file’s own unless given).\n--category ${categories.join(', ')} (men unless given).`,
+  notes:
+    `--discipline ${disciplines.join(', ')} (the file’s own unless given).\n` +
+    `--category ${categories.join(', ')} (men unless given).\n` +
+    '--edition FILE with limits of your own ("format": "turnwright.rules"; the newest built in unless given).\n' +
+    '--lower-level eases the least length as the edition allows in lower-level races.',
   files: [1, 1],
   async run({ files: [file], options, read, note }) {
     const discipline = oneOf(options, 'discipline', disciplines) ?? undefined;

@@ -7,7 +7,7 @@ import {
 } from '../../core/carve/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
 import { InputFault, lacking } from './fault.ts';
-import { DEGREE, MM, PER_MM3, rounded } from './quantity.ts';
+import { DEGREE, MM, N_PER_MM3, rounded } from './quantity.ts';
 
 /** @throws InputFault when the file states no bending stiffness, or one that cannot be used */
 export function carvingSkiOf(file: string, ski: Ski): CarvingSki {
@@ -37,7 +37,7 @@ export function conditionsOf({ edgeAngle, load, hardness }: CarveConditions) {
   return {
     edgeDeg: rounded(edgeAngle / DEGREE),
     loadN: rounded(load),
-    hardnessNPerMm3: rounded(hardness / PER_MM3),
+    hardnessNPerMm3: rounded(hardness / N_PER_MM3),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Command } from './command.ts';
 import { asking, InputFault } from './fault.ts';
 import { oneNumber } from './option.ts';
 import { MM, rounded } from './quantity.ts';
+import { CONTACT_LENGTH } from './ranges.ts';
 
 export const identify: Command = {
   usage: 'MEASUREMENTS.csv',
@@ -14,9 +15,10 @@ export const identify: Command = {
     'rearSupportMm and frontSupportMm (the contact points unless given). --contact-length MM is needed.',
   files: [1, 1],
   async run({ files: [file], options, read }) {
-    const lengthMm = oneNumber(options, 'contact-length', { unit: 'mm', from: 400, to: 2400 });
+    const lengthMm = oneNumber(options, 'contact-length', CONTACT_LENGTH);
     if (lengthMm === null) {
-      throw new InputFault('--contact-length: is missing; give the contact length in mm, 400 to 2400');
+      const { unit, from, to } = CONTACT_LENGTH;
+      throw new InputFault(`--contact-length: is missing; give the contact length, ${from} to ${to} ${unit}`);
     }
     const length = lengthMm * MM;
     const readings = readBenchReadings(file, await read(file), length);

@@ -14,6 +14,8 @@ export interface Range {
 /**
  * One or several comma-separated numbers, or `fallback` when the option is absent. Each is in the option's unit,
  * or carries one of the same kind: `--span 1.2m`.
+ *
+ * @throws InputFault naming what was given and what is accepted
  */
 export function numberList(options: Options, name: string, range: Range, fallback: number[]): number[] {
   const given = options[name];
@@ -21,6 +23,7 @@ export function numberList(options: Options, name: string, range: Range, fallbac
   return given.split(',').map(part => parseNumber(name, part.trim(), range));
 }
 
+/** The same for an option that takes a single number. */
 export function oneNumber(options: Options, name: string, range: Range): number | null;
 export function oneNumber(options: Options, name: string, range: Range, fallback: number): number;
 export function oneNumber(options: Options, name: string, range: Range, fallback: number | null = null) {
@@ -28,21 +31,28 @@ export function oneNumber(options: Options, name: string, range: Range, fallback
   return typeof given === 'string' ? parseNumber(name, given.trim(), range) : fallback;
 }
 
-function parseNumber(name: string, text: string, { unit, from, to, whole = false }: Range) {
-  // A comma separates several values, so that here it is no decimal point.
-  const read = text.includes(',') ? null : readIn(text, unit);
-  const value = read?.ok ? read.value : Number.NaN;
-  if (value >= from && value <= to && (!whole || Number.isInteger(value))) return value;
+function parseNumber(name: string, text: string, range: Range): number {
+  const value = numberIn(text, range);
+  if (value !== null) return value;
+  const { unit, from, to, whole } = range;
   throw new InputFault(
     `--${name}: ${JSON.stringify(text)} is not accepted; give ${whole ? 'a whole number, ' : ''}${from} to ${to} ${unit}`,
   );
 }
 
-/** A number as people write one; not a number for what only a programmer would (`0x10`, the empty text). */
-export function decimal(text: string): number {
-  return /^\s*[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?\s*$/i.test(text) ? Number(text) : Number.NaN;
+/** The number a text says, in the unit of the range or in one of its kind; null when it is none or outside. */
+export function numberIn(text: string, { unit, from, to, whole = false }: Range): number | null {
+  // A comma separates several values, so that here it is no decimal point.
+  const read = text.includes(',') ? null : readIn(text, unit);
+  if (!read?.ok || read.value < from || read.value > to) return null;
+  return whole && !Number.isInteger(read.value) ? null : read.value;
 }
 
+/**
+ * One of the accepted words, capitals or not; null when the option is absent.
+ *
+ * @throws InputFault naming what was given and what is accepted
+ */
 export function oneOf<T extends string>(options: Options, name: string, accepted: readonly T[]): T | null {
   const given = options[name];
   if (given === undefined) return null;

@@ -1,8 +1,10 @@
-export const MM = 1e-3;
-export const DEGREE = Math.PI / 180;
-export const KMH = 1 / 3.6;
-/** N/mm³ in N/m³. */
-export const PER_MM3 = 1e9;
+import { sizeOf } from '../../core/units/index.ts';
+
+/** SI values of the units the contract speaks in. */
+export const MM = sizeOf('mm');
+export const DEGREE = sizeOf('°');
+export const KMH = sizeOf('km/h');
+export const N_PER_MM3 = sizeOf('N/mm³');
 
 /**
  * Nine significant digits: more than any measurement holds, and free of the last bits that differ between

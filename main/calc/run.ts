@@ -5,8 +5,9 @@ import { asking } from './fault.ts';
 import { oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { DEGREE, KMH, rounded } from './quantity.ts';
+import { EDGE, SLOPE } from './ranges.ts';
 import { runWorkings } from './run-workings.ts';
-import { hardnessFrom } from './snow.ts';
+import { hardnessFrom, SNOW_NOTE } from './snow.ts';
 import { NO_ADVICE, turnOf } from './turn-of.ts';
 
 /** Seconds between samples: twenty a second draw a smooth track and keep the document small. */
@@ -31,7 +32,7 @@ export const run: Command = {
     '--slope DEG (15), --edge DEG at the height of a turn (40), --period S of two turns (3), --turns N (8),\n' +
     '--start-speed KMH (25), --mass KG of skier and equipment (75), --friction MU (0.03),\n' +
     `--drag-area M2 (${DRAG_AREA['race stance']}), --air-density RHO in kg/m³ (${airDensity(1500).toFixed(3)}, at 1500 m).\n` +
-    '--snow: soft, groomed (unless given), hard, injected, or N/mm³.',
+    SNOW_NOTE,
   files: [1, 1],
   async run({ files: [file], options, read, note }) {
     const ski = await skiFrom(file, read, note);
@@ -99,9 +100,9 @@ function conditions(options: CommandInput['options']) {
   const number = (name: string, unit: string, from: number, to: number, fallback: number) =>
     oneNumber(options, name, { unit, from, to }, fallback);
   return {
-    slope: number('slope', 'degrees', 0, 60, 15) * DEGREE,
+    slope: oneNumber(options, 'slope', SLOPE, 15) * DEGREE,
     programme: linkedTurns({
-      peakEdge: number('edge', 'degrees', 1, 85, 40) * DEGREE,
+      peakEdge: oneNumber(options, 'edge', EDGE, 40) * DEGREE,
       period: number('period', 's', 0.5, 20, 3),
       turns: oneNumber(options, 'turns', { unit: 'turns', from: 1, to: 200, whole: true }, 8),
     }),

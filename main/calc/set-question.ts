@@ -9,8 +9,11 @@ import {
 } from '../../core/course/index.ts';
 import type { CommandInput } from './command.ts';
 import { InputFault } from './fault.ts';
-import { oneNumber } from './option.ts';
+import { oneNumber, type Range } from './option.ts';
 import { DEGREE, KMH } from './quantity.ts';
+import { SLOPE } from './ranges.ts';
+
+const SPEED: Range = { unit: 'km/h', from: 5, to: 150 };
 
 type Options = CommandInput['options'];
 
@@ -40,11 +43,15 @@ export const ASSUMED = {
   GS: { slopeDeg: 16.5, speedKmh: 50 },
 } as const;
 
-/** Gates and question from options, the course file, and for want of both the defaults. */
+/**
+ * Gates and question from options, the course file, and for want of both the defaults.
+ *
+ * @throws InputFault naming the option, or the file and its row
+ */
 export async function setQuestion(options: Options, read: CommandInput['read']): Promise<SetQuestion> {
-  const slope = oneNumber(options, 'slope', { unit: 'degrees', from: 0, to: 60 });
-  const kept = oneNumber(options, 'speed', { unit: 'km/h', from: 5, to: 150 });
-  const start = oneNumber(options, 'start-speed', { unit: 'km/h', from: 5, to: 150 });
+  const slope = oneNumber(options, 'slope', SLOPE);
+  const kept = oneNumber(options, 'speed', SPEED);
+  const start = oneNumber(options, 'start-speed', SPEED);
   if (kept !== null && start !== null) {
     throw new InputFault(
       '--start-speed: not together with --speed; one is kept, the other only the speed at the start',
@@ -76,6 +83,10 @@ type Named = Pick<SetQuestion, 'name' | 'gates' | 'rhythm'> & { readonly stated:
 async function courseFrom(options: Options, read: CommandInput['read']): Promise<Named> {
   const { course } = options;
   if (typeof course === 'string') {
+    const rhythm = ['gates', 'spacing', 'offset'].find(name => options[name] !== undefined);
+    if (rhythm !== undefined) {
+      throw new InputFault(`--${rhythm}: not together with --course, whose file has its own gates`);
+    }
     const { gates, stated, problems } = readGates(await read(course));
     if (problems.length > 0) {
       const [{ row, message }] = problems;

@@ -12,7 +12,7 @@ import { asking, InputFault } from './fault.ts';
 import { skiFrom } from './pair-input.ts';
 import { DEGREE, rounded } from './quantity.ts';
 import { ASSUMED, askedWords, conditionsOf, type SetQuestion, setQuestion } from './set-question.ts';
-import { hardnessFrom } from './snow.ts';
+import { hardnessFrom, SNOW_NOTE } from './snow.ts';
 import { NO_ADVICE, turnOf } from './turn-of.ts';
 
 export const set: Command = {
@@ -34,7 +34,7 @@ export const set: Command = {
     '--speed KMH is kept all the way; --start-speed KMH runs free from it. What neither option nor file says is\n' +
     `assumed: ${ASSUMED.SL.speedKmh} km/h kept on ${ASSUMED.SL.slopeDeg}° for gates up to 15 m apart down the hill, else ` +
     `${ASSUMED.GS.speedKmh} km/h kept on ${ASSUMED.GS.slopeDeg}°.\n` +
-    '--snow: soft, groomed (unless given), hard, injected, or N/mm³.',
+    SNOW_NOTE,
   files: [1, Number.POSITIVE_INFINITY],
   async run({ files, options, read, note, progress }) {
     const skis = await Promise.all(files.map(file => skiFrom(file, read, note)));

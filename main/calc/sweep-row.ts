@@ -4,19 +4,31 @@ import { type Pair, type Ski, skiOf } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { answered, asking, InputFault } from './fault.ts';
 import { carvingSkiOf, groovePoint } from './groove-point.ts';
-import { DEGREE, MM, PER_MM3, rounded } from './quantity.ts';
+import type { Range } from './option.ts';
+import { DEGREE, MM, N_PER_MM3, rounded } from './quantity.ts';
+import { CONTACT_LENGTH, EDGE, foreRange, HARDNESS, LOAD, PRESS } from './ranges.ts';
+import { USUAL_HARDNESS } from './snow.ts';
 import type { Cell } from './table.ts';
 import { type Axis, changedPair, valuesAt } from './vary.ts';
 
-/** What each question may vary beside the pair's own numbers, and its usual value. */
+/** What each question may vary beside the pair's own numbers: what is accepted, and the usual value. */
 export const questions = {
   shape: {
     options: {},
     columns: ['radiusM', 'sidecutDepthMm', 'circleRadiusM', 'fittedRadiusM', 'taperDeg'],
   },
-  bend: { options: { load: 100 }, columns: ['springNPerMm', 'deflectionMm', 'firstTouchN', 'flattenN'] },
+  bend: {
+    options: { load: { ...PRESS, usual: 100 } },
+    columns: ['springNPerMm', 'deflectionMm', 'firstTouchN', 'flattenN'],
+  },
   carve: {
-    options: { edge: 45, load: 1200, snow: 1, fore: 0 },
+    options: {
+      edge: { ...EDGE, usual: 45 },
+      load: { ...LOAD, usual: 1200 },
+      snow: { ...HARDNESS, usual: USUAL_HARDNESS },
+      // The ski may be varied as well; how far this one goes is asked row by row.
+      fore: { ...foreRange(CONTACT_LENGTH.to), usual: 0 },
+    },
     columns: [
       'cosineRadiusM',
       'turnRadiusM',
@@ -29,6 +41,9 @@ export const questions = {
 } as const;
 
 export type Question = keyof typeof questions;
+
+export const optionsOf = (ask: Question): Readonly<Record<string, Range & { readonly usual: number }>> =>
+  questions[ask].options;
 
 export interface Sweep {
   readonly pair: Pair;
@@ -43,7 +58,8 @@ export interface Sweep {
  * the question changes. A row that cannot be answered says why in its last cell.
  */
 export function sweepRows({ pair, axes, ask, fixed }: Sweep): (row: number) => Cell[] {
-  const own = questions[ask].options;
+  const own = optionsOf(ask);
+  const usual = Object.fromEntries(Object.entries(own).map(([name, option]) => [name, option.usual]));
   const cells: (ski: Ski, asked: Record<string, number>) => (number | null)[] = {
     shape: shapeCells,
     bend: bendCells,
@@ -54,7 +70,7 @@ export function sweepRows({ pair, axes, ask, fixed }: Sweep): (row: number) => C
   return row => {
     const values = valuesAt(axes, row);
     const changes = new Map<string, number>();
-    const asked: Record<string, number> = { ...own, ...fixed };
+    const asked: Record<string, number> = { ...usual, ...fixed };
     axes.forEach(({ field }, i) => {
       if (Object.hasOwn(own, field)) asked[field] = values[i];
       else changes.set(field, values[i]);
@@ -99,7 +115,7 @@ function carveCells() {
       radius = sidecut(ski).radius;
       solvedFor = ski;
     }
-    const conditions = { edgeAngle: edge * DEGREE, load, hardness: snow * PER_MM3, fore: fore * MM };
+    const conditions = { edgeAngle: edge * DEGREE, load, hardness: snow * N_PER_MM3, fore: fore * MM };
     const answer = solver.solve(conditions);
     if (!answer.ok) throw new InputFault(answer.reason);
     const point = groovePoint(radius, answer);

@@ -2,12 +2,12 @@ import { bendingOf } from '../../core/flex/index.ts';
 import { type Pair, skiOf } from '../../core/pair/index.ts';
 import type { Command, CommandInput } from './command.ts';
 import { asking, InputFault, lacking } from './fault.ts';
-import { oneNumber, oneOf, type Range } from './option.ts';
+import { oneNumber, oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
-import { PER_MM3 } from './quantity.ts';
-import { HARDNESS, hardnessFrom } from './snow.ts';
+import { N_PER_MM3 } from './quantity.ts';
+import { hardnessFrom } from './snow.ts';
 import { sweepOnAllCores } from './sweep-cores.ts';
-import { type Question, questions } from './sweep-row.ts';
+import { optionsOf, type Question, questions } from './sweep-row.ts';
 import { csvLine } from './table.ts';
 import { type Axis, numberFields, readAxis, rowCount } from './vary.ts';
 
@@ -30,9 +30,8 @@ export const sweep: Command = {
   async run({ files: [file], options, read, write, note }) {
     const pair = await pairFrom(file, read, note);
     const ask = oneOf(options, 'ask', Object.keys(questions) as Question[]) ?? 'shape';
-    const own = Object.keys(questions[ask].options);
-    const axes = axesFrom(options, [...own, ...numberFields(pair)], `${file} or --ask ${ask}`);
-    const fixed = fixedOptions(options, own, axes);
+    const axes = axesFrom(options, ask, pair, file);
+    const fixed = fixedOptions(options, ask, axes);
     const count = rowCount(axes);
     if (ask !== 'shape') needStiffness(file, pair);
     if (options.working) note('--working: the rows of a sweep carry none; ask for one of them by itself');
@@ -49,19 +48,23 @@ export const sweep: Command = {
   },
 };
 
-function axesFrom(options: CommandInput['options'], accepted: readonly string[], whose: string): Axis[] {
+function axesFrom(options: CommandInput['options'], ask: Question, pair: Pair, file: string): Axis[] {
+  const own = optionsOf(ask);
+  const accepted = [...Object.keys(own), ...numberFields(pair)];
   const given = Array.isArray(options.vary) ? options.vary.map(String) : [];
   if (given.length === 0) throw new InputFault('--vary: is missing; give FIELD=FROM:TO:STEP');
   const axes = given.map(readAxis);
   axes.forEach(({ field, from, step, count }, i) => {
     if (!accepted.includes(field)) {
       const listed = new Set(accepted.map(each => each.replaceAll(/\[\d+\]/g, '[N]')));
-      throw new InputFault(`--vary: ${field} is no number of ${whose}; give ${[...listed].join(', ')}`);
+      throw new InputFault(
+        `--vary: ${field} is no number of ${file} or --ask ${ask}; give ${[...listed].join(', ')}`,
+      );
     }
     if (axes.findIndex(axis => axis.field === field) < i) {
       throw new InputFault(`--vary: ${field} is given twice; give each field once`);
     }
-    const range = ranges[field];
+    const range = Object.hasOwn(own, field) ? own[field] : null;
     const to = from + step * (count - 1);
     if (range && !(from >= range.from && to <= range.to * (1 + 1e-12))) {
       throw new InputFault(
@@ -75,21 +78,23 @@ function axesFrom(options: CommandInput['options'], accepted: readonly string[],
 
 function fixedOptions(
   options: CommandInput['options'],
-  own: readonly string[],
+  ask: Question,
   axes: readonly Axis[],
 ): Record<string, number> {
+  const own = optionsOf(ask);
   const fixed: Record<string, number> = {};
-  for (const [name, range] of Object.entries(ranges)) {
+  for (const name of ['edge', 'load', 'snow', 'fore']) {
     if (options[name] === undefined) continue;
-    if (!own.includes(name)) {
-      throw new InputFault(
-        `--${name}: this question does not ask for it; it takes ${own.join(', ') || 'none'}`,
-      );
+    if (!Object.hasOwn(own, name)) {
+      const taken = Object.keys(own).join(', ') || 'none';
+      throw new InputFault(`--${name}: --ask ${ask} does not ask for it; it takes ${taken}`);
     }
     if (axes.some(({ field }) => field === name)) {
       throw new InputFault(`--${name}: is varied as well; give either --${name} or --vary ${name}=…`);
     }
-    fixed[name] = name === 'snow' ? hardnessFrom(options.snow) / PER_MM3 : oneNumber(options, name, range, 0);
+    const { usual } = own[name];
+    fixed[name] =
+      name === 'snow' ? hardnessFrom(options.snow) / N_PER_MM3 : oneNumber(options, name, own[name], usual);
   }
   return fixed;
 }
@@ -100,10 +105,3 @@ function needStiffness(file: string, pair: Pair): void {
     throw lacking(file, 'a stiffness profile (bending)');
   }
 }
-
-const ranges: Readonly<Record<string, Range>> = {
-  edge: { unit: 'degrees', from: 0.5, to: 85 },
-  load: { unit: 'N', from: 1, to: 20_000 },
-  snow: HARDNESS,
-  fore: { unit: 'mm', from: -600, to: 600 },
-};

@@ -1,6 +1,6 @@
 import { checkPair, type Pair } from '../../core/pair/index.ts';
 import { InputFault } from './fault.ts';
-import { decimal } from './option.ts';
+import { numberIn, type Range } from './option.ts';
 
 /** One thing varied: a number of the pair file by its path, or one of the question's own options. */
 export interface Axis {
@@ -10,13 +10,20 @@ export interface Axis {
   readonly count: number;
 }
 
+/** A field's own range is asked of the pair, row by row. */
+const ANY: Range = { unit: '', from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
+
 const MOST_ROWS = 1_000_000;
 
-/** `FIELD=FROM:TO:STEP`, the end included where a step falls on it. */
+/**
+ * `FIELD=FROM:TO:STEP`, the end included where a step falls on it.
+ *
+ * @throws InputFault when the text is of another form
+ */
 export function readAxis(text: string): Axis {
   const found = /^([A-Za-z][\w.[\]]*)=([^:]+):([^:]+):([^:]+)$/.exec(text);
-  const [from, to, step] = found ? found.slice(2).map(decimal) : [];
-  if (!found || ![from, to, step].every(Number.isFinite) || step <= 0 || to < from) {
+  const [from, to, step] = found ? found.slice(2).map(text => numberIn(text, ANY)) : [];
+  if (!found || from == null || to == null || step == null || step <= 0 || to < from) {
     throw new InputFault(
       `--vary: "${text}" is not accepted; give FIELD=FROM:TO:STEP, rising by a step over 0`,
     );
@@ -25,7 +32,11 @@ export function readAxis(text: string): Axis {
   return { field: found[1], from, step, count: Math.floor((to - from) / step + 1e-9) + 1 };
 }
 
-/** Rows of the grid the axes span. */
+/**
+ * Rows of the grid the axes span.
+ *
+ * @throws InputFault when there are more than a sweep may have
+ */
 export function rowCount(axes: readonly Axis[]): number {
   const count = axes.reduce((product, axis) => product * axis.count, 1);
   if (count <= MOST_ROWS) return count;

@@ -95,6 +95,12 @@ describe('reading a quantity', () => {
     expect(read).toEqual({ ok: false, reason: expect.stringContaining('found; a number in mm') });
   });
 
+  it.each(['', '  '])('%o is told as nothing', text => {
+    expect(readIn(text, 'mm')).toMatchObject({
+      reason: expect.stringMatching(/^nothing found; a number in mm/),
+    });
+  });
+
   it('names the other units of the kind, without their many spellings', () => {
     const read = readIn('3 kg', 'mm');
     expect(!read.ok && read.reason).toBe('unit "kg" found; a number in mm (or cm, m, in, ft) is accepted');

@@ -55,6 +55,11 @@ test('set', async () => {
     },
   );
   expect((await run(['set', '--help'])).out).toContain('30 km/h kept on 20°');
+  const both = await run(['set', file, '--course', stating, '--spacing', '10']);
+  expect(both).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('--spacing: not together with --course'),
+  });
   const missing = await run(['set', file, '--spacing', '10']);
   expect(missing).toMatchObject({ code: 2, err: expect.stringContaining('--offset: is missing') });
 });

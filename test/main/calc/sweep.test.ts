@@ -49,6 +49,8 @@ test.each([
   [['waistWidthMm=60:62:0'], /^--vary: "waistWidthMm=60:62:0" is not accepted/],
   [['waistWidthMm=60:62:1', 'waistWidthMm=60:62:1'], /^--vary: waistWidthMm is given twice/],
   [['edge=-30:40:10'], /^--vary: edge from -30 to 40 is not accepted; give 0.5 to 85 degrees/],
+  [['edge=20:30:5 deg'], /^--vary: "edge=20:30:5 deg" is not accepted/],
+  [['fore=-700:0:100'], /^--vary: fore from -700 to 0 is not accepted; give -600 to 600 mm/],
   [['load=100:200:50'], /^--load: is varied as well/],
   [['bending.stations[9].newtonM2=1:2:1'], /is no number of/],
 ])('%j is refused before the first row', async (vary, message) => {
