@@ -1,11 +1,11 @@
 import { type MeasuringUncertainty, TAPE_AND_CALIPER } from '../shape/index.ts';
 import { type ControlFinding, controlFinding } from './control-finding.ts';
 import { controlReadingsOf, type StatedControl } from './control-of.ts';
-import type { ControlReading } from './control-radius.ts';
+import { type ControlReading, rulebookRadius } from './control-radius.ts';
 import type { Category, Discipline, Edition, Limit, LimitedQuantity } from './edition.ts';
 import { season2024 } from './editions.ts';
 import { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
-import { radiusUncertainty } from './measuring-uncertainty.ts';
+import { rulebookUncertainty } from './measuring-uncertainty.ts';
 
 /** What a check needs of a pair file. */
 export interface CheckedPair {
@@ -27,10 +27,6 @@ export interface CheckOptions {
   readonly discipline?: Discipline | undefined;
   /** The newest built-in edition unless given. */
   readonly edition?: Edition | undefined;
-  /** A control reading decides over the catalogue widths when there is one; the pair's own readings unless given. */
-  readonly control?: ControlReading | undefined;
-  readonly standingHeightMm?: number | undefined;
-  readonly bootSoleMm?: number | undefined;
   /** Lower-level races accept a little less length where the edition says so. */
   readonly lowerLevel?: boolean | undefined;
   readonly uncertainty?: MeasuringUncertainty | undefined;
@@ -81,7 +77,10 @@ const units: Record<LimitedQuantity, string> = {
   bootSoleMm: 'mm',
 };
 
-/** Checks a pair against every limit an edition holds for its discipline and category. */
+/**
+ * Checks a pair against every limit an edition holds for its discipline and category. The control's readings
+ * decide over the catalogue widths once one of them is complete.
+ */
 export function checkPair(pair: CheckedPair, options: CheckOptions): PairCheck {
   const edition = options.edition ?? season2024;
   const discipline = options.discipline ?? pair.discipline ?? 'other';
@@ -126,7 +125,7 @@ function checkLimit(limit: Limit, found: Found, lowerLevel: boolean): CheckItem 
 
 function findQuantity({ quantity, least }: Limit, pair: CheckedPair, options: CheckOptions): Found {
   const uncertainty = options.uncertainty ?? TAPE_AND_CALIPER;
-  const readings = options.control ? [options.control] : controlReadingsOf(pair.control);
+  const readings = controlReadingsOf(pair.control);
   const control = readings[0];
   switch (quantity) {
     case 'lengthMm':
@@ -149,13 +148,13 @@ function findQuantity({ quantity, least }: Limit, pair: CheckedPair, options: Ch
       return control ? controlFound(readings, uncertainty, least) : catalogueFound(pair, uncertainty);
     case 'standingHeightMm':
       return {
-        value: options.standingHeightMm ?? pair.standingHeightMm ?? null,
+        value: pair.standingHeightMm ?? null,
         plusMinus: 1000 * uncertainty.uWidth,
         note: null,
       };
     case 'bootSoleMm':
       return {
-        value: options.bootSoleMm ?? pair.bootSoleHeightMm ?? null,
+        value: pair.bootSoleHeightMm ?? null,
         plusMinus: 1000 * uncertainty.uWidth,
         note: null,
       };
@@ -173,8 +172,10 @@ function controlFound(
 }
 
 function catalogueFound(pair: CheckedPair, uncertainty: MeasuringUncertainty): Found {
-  const spread = pair.tipWidthMm + pair.tailWidthMm - 2 * pair.waistWidthMm;
-  if (!(spread > 0)) {
+  const measured = [pair.contactLengthMm, pair.tipWidthMm, pair.tailWidthMm, pair.waistWidthMm];
+  const [length, tip, tail, waist] = measured.map(mm => mm / 1000);
+  const radius = rulebookRadius(length, tip, tail, waist);
+  if (!Number.isFinite(radius)) {
     return {
       value: null,
       plusMinus: 0,
@@ -182,14 +183,8 @@ function catalogueFound(pair: CheckedPair, uncertainty: MeasuringUncertainty): F
     };
   }
   return {
-    value: pair.contactLengthMm ** 2 / (2000 * spread),
-    plusMinus: radiusUncertainty(
-      pair.contactLengthMm,
-      pair.tipWidthMm,
-      pair.tailWidthMm,
-      pair.waistWidthMm,
-      uncertainty,
-    ),
+    value: radius,
+    plusMinus: rulebookUncertainty(length, tip, tail, waist, uncertainty),
     note:
       'from the contact length and the widest points; the control reads its widths elsewhere, so measure ' +
       'the control stations before deciding',

@@ -7,7 +7,7 @@ import {
   controlVerdict,
   threeReadingAllowance,
 } from './control-radius.ts';
-import { radiusUncertainty } from './measuring-uncertainty.ts';
+import { rulebookUncertainty } from './measuring-uncertainty.ts';
 
 /** What the readings of one pair come to at a radius limit, lengths in metres. */
 export interface ControlFinding {
@@ -15,7 +15,7 @@ export interface ControlFinding {
   readonly used: 'first reading' | 'three readings';
   /** One radius a complete reading, used or not. */
   readonly radii: readonly number[];
-  /** The first reading, or 1.015 times the mean of the three. */
+  /** The first reading, or the allowance times the mean of the three. */
   readonly compared: number;
   readonly plusMinus: number;
   /** How the procedure ends; null where there is no least radius. */
@@ -27,6 +27,8 @@ export interface ControlFinding {
  * The control procedure carried as far as the readings go: the first alone while it is at or over `least`,
  * or while the two that follow a smaller one are not complete. The uncertainty of the mean stays that of one
  * reading: one tape and one caliper read all three, and their own error does not average out.
+ *
+ * `readings` one to three; `least` the radius limit, m. `RangeError` when there is no reading.
  */
 export function controlFinding(
   readings: readonly ControlReading[],
@@ -78,14 +80,9 @@ function ending(
 }
 
 function readingUncertainty(reading: ControlReading, uncertainty: MeasuringUncertainty): number {
-  const { distance } = controlStations(reading.developedLength, reading.tailToWaist);
-  return radiusUncertainty(
-    distance * 1000,
-    reading.frontWidth * 1000,
-    reading.rearWidth * 1000,
-    reading.waistWidth * 1000,
-    uncertainty,
-  );
+  const { developedLength, tailToWaist, frontWidth, rearWidth, waistWidth } = reading;
+  const { distance } = controlStations(developedLength, tailToWaist);
+  return rulebookUncertainty(distance, frontWidth, rearWidth, waistWidth, uncertainty);
 }
 
 const metres = (radius: number): string => radius.toFixed(2);

@@ -59,18 +59,22 @@ export function rulebookRadius(distance: number, front: number, rear: number, wa
   return spread > 0 ? (distance * distance) / (2 * spread) : Number.POSITIVE_INFINITY;
 }
 
-/** The radius of one reading, m, widths rounded to 0.1 mm and lengths to 1 mm as the procedure asks. */
+/** A reading as the procedure has it written down: lengths to 1 mm, widths to 0.1 mm. */
+export function roundedReading(reading: ControlReading): ControlReading {
+  return {
+    developedLength: roundTo(reading.developedLength, 1e-3),
+    tailToWaist: roundTo(reading.tailToWaist, 1e-3),
+    frontWidth: roundTo(reading.frontWidth, 1e-4),
+    rearWidth: roundTo(reading.rearWidth, 1e-4),
+    waistWidth: roundTo(reading.waistWidth, 1e-4),
+  };
+}
+
+/** The radius of one reading, rounded as the procedure asks, m. `RangeError` as for `controlStations`. */
 export function controlRadius(reading: ControlReading): number {
-  const { distance } = controlStations(
-    roundTo(reading.developedLength, 1e-3),
-    roundTo(reading.tailToWaist, 1e-3),
-  );
-  return rulebookRadius(
-    distance,
-    roundTo(reading.frontWidth, 1e-4),
-    roundTo(reading.rearWidth, 1e-4),
-    roundTo(reading.waistWidth, 1e-4),
-  );
+  const { developedLength, tailToWaist, frontWidth, rearWidth, waistWidth } = roundedReading(reading);
+  const { distance } = controlStations(developedLength, tailToWaist);
+  return rulebookRadius(distance, frontWidth, rearWidth, waistWidth);
 }
 
 /** One reading at or over the limit is accepted; else three are averaged and 1.015 × mean is compared. */
@@ -83,21 +87,6 @@ export function controlVerdict(readings: readonly ControlReading[], limit: numbe
   if (radii.length === 1) return { verdict: 'two more readings needed', radii, compared: radii[0] };
   const compared = (threeReadingAllowance * (radii[0] + radii[1] + radii[2])) / 3;
   return { verdict: compared >= limit ? 'accepted' : 'refused', radii, compared };
-}
-
-/** The widths a true arc of the given radius shows at the control stations, m. */
-export function controlWidthsOfArc(
-  radius: number,
-  developedLength: number,
-  tailToWaist: number,
-  waistWidth: number,
-): { front: number; rear: number } {
-  const { front, rear } = controlStations(developedLength, tailToWaist);
-  const widthAt = (fromTail: number): number => {
-    const along = fromTail - tailToWaist;
-    return waistWidth + 2 * (radius - Math.sqrt(radius * radius - along * along));
-  };
-  return { front: widthAt(front), rear: widthAt(rear) };
 }
 
 /** Half a step up, as a controller rounds; the small allowance keeps 0.09045 m from reading as 90.4 mm. */

@@ -7,7 +7,7 @@ import { z } from 'zod';
 
 export const disciplines = ['SL', 'GS', 'SG', 'DH', 'other'] as const;
 export const categories = ['men', 'women', 'U16 boys', 'U16 girls', 'U14 boys', 'U14 girls'] as const;
-export const limitedQuantities = [
+const limitedQuantities = [
   'lengthMm',
   'radiusM',
   'waistWidthMm',

@@ -23,7 +23,6 @@ export {
   controlRadius,
   controlStations,
   controlVerdict,
-  controlWidthsOfArc,
   rulebookRadius,
   threeReadingAllowance,
 } from './control-radius.ts';
@@ -37,10 +36,9 @@ export {
   editionSchema,
   type Limit,
   type LimitedQuantity,
-  limitedQuantities,
   readEdition,
 } from './edition.ts';
 export { editions, season2024 } from './editions.ts';
 export { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
-export { radiusUncertainty } from './measuring-uncertainty.ts';
+export { rulebookUncertainty } from './measuring-uncertainty.ts';
 export { catalogueRadiusWorking, controlRadiusWorking, threeReadingsWorking } from './working.ts';

@@ -1,20 +1,16 @@
-import { type MeasuringUncertainty, TAPE_AND_CALIPER } from '../shape/index.ts';
+import { type MeasuringUncertainty, threeWidthUncertainty } from '../shape/index.ts';
+import { rulebookRadius } from './control-radius.ts';
 
 /**
- * u_R of R = L²/(2000 (S + H − 2W)), m from mm:
- * (u_R/R)² = (2u_L/L)² + (u_S² + u_H² + 4u_W²)/(S + H − 2W)².
+ * Standard uncertainty of `rulebookRadius`, all in metres: that of three widths with the waist midway, since
+ * the rulebook's formula takes it to be there.
  */
-export function radiusUncertainty(
-  lengthMm: number,
-  frontMm: number,
-  rearMm: number,
-  waistMm: number,
-  uncertainty: MeasuringUncertainty = TAPE_AND_CALIPER,
+export function rulebookUncertainty(
+  distance: number,
+  front: number,
+  rear: number,
+  waist: number,
+  uncertainty: MeasuringUncertainty,
 ): number {
-  const spread = frontMm + rearMm - 2 * waistMm;
-  if (!(spread > 0)) return Number.POSITIVE_INFINITY;
-  const radius = (lengthMm * lengthMm) / (2000 * spread);
-  const alongShare = (2000 * uncertainty.uLength) / lengthMm;
-  const acrossShare = (Math.sqrt(6) * 1000 * uncertainty.uWidth) / spread;
-  return radius * Math.hypot(alongShare, acrossShare);
+  return threeWidthUncertainty(rulebookRadius(distance, front, rear, waist), distance, 0.5, uncertainty);
 }

@@ -4,6 +4,7 @@ import {
   type ControlReading,
   controlRadius,
   controlStations,
+  roundedReading,
   rulebookRadius,
   threeReadingAllowance,
 } from './control-radius.ts';
@@ -14,10 +15,8 @@ const procedure =
 
 /** How the controller's radius came about; widths as rounded by the procedure. */
 export function controlRadiusWorking(reading: ControlReading): Working {
-  const round = (value: number, step: number): number => Math.round(value / step + 1e-9) * step;
-  const developed = round(reading.developedLength, 1e-3);
-  const toWaist = round(reading.tailToWaist, 1e-3);
-  const { distance } = controlStations(developed, toWaist);
+  const { developedLength, tailToWaist, frontWidth, rearWidth, waistWidth } = roundedReading(reading);
+  const { distance } = controlStations(developedLength, tailToWaist);
   return {
     key: 'rules.controlRadius',
     title: 'Radius by the control procedure',
@@ -29,42 +28,42 @@ export function controlRadiusWorking(reading: ControlReading): Working {
         name: 'LTOT',
         symbol: 'L_{TOT}',
         meaning: 'developed length, to 1 mm',
-        value: developed,
+        value: developedLength,
         unit: 'm',
       },
       {
         name: 'LW',
         symbol: 'L_W',
         meaning: 'tail to the narrowest point, to 1 mm',
-        value: toWaist,
+        value: tailToWaist,
         unit: 'm',
       },
       {
         name: 'S',
         symbol: 'S',
         meaning: 'width at 80 % of the front part, to 0.1 mm',
-        value: round(reading.frontWidth, 1e-4),
+        value: frontWidth,
         unit: 'm',
       },
       {
         name: 'H',
         symbol: 'H',
         meaning: 'width at 90 % of the rear part, to 0.1 mm',
-        value: round(reading.rearWidth, 1e-4),
+        value: rearWidth,
         unit: 'm',
       },
       {
         name: 'W',
         symbol: 'W',
         meaning: 'width at the narrowest point, to 0.1 mm',
-        value: round(reading.waistWidth, 1e-4),
+        value: waistWidth,
         unit: 'm',
       },
     ],
     result: { value: controlRadius(reading), unit: 'm' },
     note:
       `Measured over L = ${(distance * 1000).toFixed(0)} mm. A first reading under the limit is followed by two ` +
-      'more; 1.015 times the mean of the three then decides. Only the equipment controller decides.',
+      `more; ${threeReadingAllowance} times the mean of the three then decides. Only the equipment controller decides.`,
     source: procedure,
     status: 'seen',
   };
@@ -98,7 +97,7 @@ export function threeReadingsWorking(readings: readonly ControlReading[]): Worki
     ],
     result: { value: threeReadingAllowance * mean, unit: 'm' },
     note:
-      `The mean of the three is ${mean.toFixed(2)} m. The pair is accepted when 1.015 times it is at or over the limit. Only the ` +
+      `The mean of the three is ${mean.toFixed(2)} m. The pair is accepted when ${threeReadingAllowance} times it is at or over the limit. Only the ` +
       'equipment controller decides.',
     source: procedure,
     status: 'seen',

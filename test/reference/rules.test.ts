@@ -3,10 +3,10 @@ import {
   controlRadius,
   controlStations,
   controlVerdict,
-  controlWidthsOfArc,
   rulebookRadius,
   season2024,
 } from '../../core/rules/index.ts';
+import { arcReading } from '../core/rules/control-readings.ts';
 
 /** International federation equipment specification, control procedure as reported [seen in part]. */
 describe('the control procedure', () => {
@@ -33,14 +33,14 @@ describe('the control procedure', () => {
   });
 
   it('reads a true 13 m arc as 12.965 m and a true 30 m arc as 29.919 m [derived]', () => {
-    const short = controlWidthsOfArc(13, 1.65, 0.74, 0.066);
-    expect(short.front * 1000).toBeCloseTo(106.8, 3);
-    expect(short.rear * 1000).toBeCloseTo(100.142, 3);
-    expect(rulebookRadius(1.394, short.front, short.rear, 0.066)).toBeCloseTo(12.965, 3);
-    const long = controlWidthsOfArc(30, 1.93, 0.86, 0.065);
-    expect(long.front * 1000).toBeCloseTo(89.43, 3);
-    expect(long.rear * 1000).toBeCloseTo(84.973, 3);
-    expect(rulebookRadius(1.63, long.front, long.rear, 0.065)).toBeCloseTo(29.919, 3);
+    const short = arcReading(13, 1.65, 0.74, 0.066);
+    expect(short.frontWidth * 1000).toBeCloseTo(106.8, 3);
+    expect(short.rearWidth * 1000).toBeCloseTo(100.142, 3);
+    expect(rulebookRadius(1.394, short.frontWidth, short.rearWidth, 0.066)).toBeCloseTo(12.965, 3);
+    const long = arcReading(30, 1.93, 0.86, 0.065);
+    expect(long.frontWidth * 1000).toBeCloseTo(89.43, 3);
+    expect(long.rearWidth * 1000).toBeCloseTo(84.973, 3);
+    expect(rulebookRadius(1.63, long.frontWidth, long.rearWidth, 0.065)).toBeCloseTo(29.919, 3);
   });
 
   it('accepts 1.015 times the mean of three readings when the first is under [seen in part]', () => {

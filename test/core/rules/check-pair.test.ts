@@ -3,12 +3,13 @@ import { describe, expect, it } from 'vitest';
 import {
   checkPair,
   controlFinding,
-  controlWidthsOfArc,
   limitVerdict,
-  radiusUncertainty,
+  rulebookRadius,
+  rulebookUncertainty,
   season2024,
 } from '../../../core/rules/index.ts';
 import { TAPE_AND_CALIPER } from '../../../core/shape/index.ts';
+import { arcReading, radiusOf, reading } from './control-readings.ts';
 
 const giantSlalom = {
   discipline: 'GS' as const,
@@ -19,11 +20,7 @@ const giantSlalom = {
   tailWidthMm: 76,
 };
 
-/** A reading of a giant slalom ski cut to an arc of that radius. */
-const arc = (radius: number) => {
-  const { front, rear } = controlWidthsOfArc(radius, 1.93, 0.86, 0.065);
-  return { developedLength: 1.93, tailToWaist: 0.86, frontWidth: front, rearWidth: rear, waistWidth: 0.065 };
-};
+const arc = (radius: number) => arcReading(radius, 1.93, 0.86, 0.065);
 
 describe('checkPair', () => {
   it('judges what the pair tells and says what it does not', () => {
@@ -42,50 +39,24 @@ describe('checkPair', () => {
   });
 
   it('is too close to call within the measuring uncertainty on both sides of the limit', () => {
-    const radiusOf = (tipWidthMm: number) =>
+    const byTip = (tipWidthMm: number) =>
       checkPair({ ...giantSlalom, tipWidthMm }, { category: 'men' }).items.find(
         item => item.quantity === 'radiusM',
       );
-    expect(radiusOf(98.6)).toMatchObject({ verdict: 'too close to call' });
-    expect(radiusOf(99.2)).toMatchObject({ verdict: 'too close to call' });
-    expect(radiusOf(101)).toMatchObject({ verdict: 'fails' });
-  });
-
-  it('lets a control measurement decide over the catalogue widths', () => {
-    const control = {
-      developedLength: 1.93,
-      tailToWaist: 0.86,
-      frontWidth: 0.0905,
-      rearWidth: 0.083,
-      waistWidth: 0.065,
-    };
-    const item = checkPair({ ...giantSlalom, tipWidthMm: 110 }, { category: 'men', control }).items.find(
-      entry => entry.quantity === 'radiusM',
-    );
-    expect(item?.found).toBeCloseTo(30.539, 3);
-    expect(item?.note).toBe('from the control stations at 80 % and 90 %');
-    const wide = checkPair(giantSlalom, { category: 'men', control: { ...control, frontWidth: 0.0925 } });
-    // 1630²/(2000·45.5) = 29.196 m; 30/1.015 = 29.5567 m.
-    expect(wide.items.find(entry => entry.quantity === 'radiusM')?.note).toMatch(
-      /under 30 m, so two more are taken and 1\.015 times .* mean must be at least 29\.56 m$/,
-    );
+    expect(byTip(98.6)).toMatchObject({ verdict: 'too close to call' });
+    expect(byTip(99.2)).toMatchObject({ verdict: 'too close to call' });
+    expect(byTip(101)).toMatchObject({ verdict: 'fails' });
   });
 
   it('takes the control, heights and soles a pair file states, the control only once it is complete', () => {
-    const control = {
-      developedLengthMm: 1930,
-      tailToWaistMm: 860,
-      frontWidthMm: 90.5,
-      rearWidthMm: 83,
-      waistWidthMm: 65,
-    };
+    const control = reading(90.5);
     const pair = { ...giantSlalom, tipWidthMm: 110, control, standingHeightMm: 50.6, bootSoleHeightMm: 42 };
     const found = (given: typeof pair | Omit<typeof pair, 'control'>) =>
       Object.fromEntries(
         checkPair(given, { category: 'men' }).items.map(item => [item.quantity, [item.found, item.verdict]]),
       );
     // The same pair by its catalogue widths would be under 30 m.
-    expect(found(pair).radiusM[0]).toBeCloseTo(30.539, 3);
+    expect(found(pair).radiusM[0]).toBeCloseTo(radiusOf(90.5), 9);
     expect(found(pair).radiusM[1]).toBe('passes');
     expect(found(pair).lengthMm[0]).toBe(1930);
     expect(found(pair).standingHeightMm).toEqual([50.6, 'fails']);
@@ -97,34 +68,33 @@ describe('checkPair', () => {
   });
 
   it('carries the control on from a first reading under the limit', () => {
-    const reading = (frontWidthMm: number) => ({
-      developedLengthMm: 1930,
-      tailToWaistMm: 860,
-      frontWidthMm,
-      rearWidthMm: 83,
-      waistWidthMm: 65,
-    });
     const radius = (...fronts: number[]) =>
       checkPair(
         { ...giantSlalom, control: { ...reading(fronts[0]), repeats: fronts.slice(1).map(reading) } },
         { category: 'men' },
       ).items.find(item => item.quantity === 'radiusM')!;
-    const of = (spread: number) => 1630 ** 2 / (2000 * spread);
     const three = radius(91.9, 91.6, 91.7);
-    expect(three.found).toBeCloseTo((1.015 * (of(44.9) + of(44.6) + of(44.7))) / 3, 9);
+    expect(three.found).toBeCloseTo((1.015 * (radiusOf(91.9) + radiusOf(91.6) + radiusOf(91.7))) / 3, 9);
     expect(three.control).toMatchObject({ used: 'three readings', procedure: 'accepted' });
     // The same tape and caliper three times: their own error stays.
     expect(three.plusMinus).toBeGreaterThan(radius(91.7).plusMinus!);
     expect(three.verdict).toBe('too close to call');
     expect(radius(93, 93, 92).control).toMatchObject({ used: 'three readings', procedure: 'refused' });
     expect(radius(93, 93, 92).verdict).toBe('fails');
+    const one = radius(92.5);
+    expect(one.found).toBeCloseTo(radiusOf(92.5), 9);
+    // 30/1.015 = 29.5567 m.
+    expect(one.note).toMatch(
+      /under 30 m, so two more are taken and 1\.015 times .* must be at least 29\.56 m$/,
+    );
     const two = radius(91.9, 91.6);
-    expect(two.found).toBeCloseTo(of(44.9), 9);
+    expect(two.found).toBeCloseTo(radiusOf(91.9), 9);
     expect(two.control).toMatchObject({ used: 'first reading', procedure: 'two more readings needed' });
     expect(two.note).toMatch(/one more is taken and .* the third must be at least 29\.30 m$/);
     // Over the limit at once: what was read after it does not count against it.
+    expect(radius(90.5).note).toBe('from the control stations at 80 % and 90 %');
     const enough = radius(90.5, 95, 95);
-    expect(enough.found).toBeCloseTo(of(43.5), 9);
+    expect(enough.found).toBeCloseTo(radiusOf(90.5), 9);
     expect(enough.note).toMatch(/the first reading is enough/);
   });
 
@@ -199,17 +169,17 @@ describe('limitVerdict', () => {
   });
 });
 
-describe('radiusUncertainty', () => {
+describe('rulebookUncertainty', () => {
   it('agrees with moving each measurement by its own uncertainty', () => {
-    const radius = (l: number, s: number, h: number, w: number) => (l * l) / (2000 * (s + h - 2 * w));
-    const [l, s, h, w] = [1394, 110, 99, 66];
-    const base = radius(l, s, h, w);
+    const measured = [1.394, 0.11, 0.099, 0.066] as const;
+    const base = rulebookRadius(...measured);
+    const [l, s, h, w] = measured;
     const moved = Math.hypot(
-      radius(l + 1, s, h, w) - base,
-      radius(l, s + 0.25, h, w) - base,
-      radius(l, s, h + 0.25, w) - base,
-      radius(l, s, h, w + 0.25) - base,
+      rulebookRadius(l + 1e-3, s, h, w) - base,
+      rulebookRadius(l, s + 0.25e-3, h, w) - base,
+      rulebookRadius(l, s, h + 0.25e-3, w) - base,
+      rulebookRadius(l, s, h, w + 0.25e-3) - base,
     );
-    expect(radiusUncertainty(l, s, h, w) / moved).toBeCloseTo(1, 2);
+    expect(rulebookUncertainty(...measured, TAPE_AND_CALIPER) / moved).toBeCloseTo(1, 2);
   });
 });

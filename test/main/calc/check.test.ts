@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { radiusOf, reading } from '../../core/rules/control-readings.ts';
 import { file, json, larch, run, write } from './drive.ts';
 
 test('check', async () => {
@@ -64,44 +65,27 @@ test('check against an edition of one’s own, and in a lower-level race', async
 });
 
 test('check says how the control goes on from a radius under the limit', async () => {
-  const control = {
-    developedLengthMm: 1930,
-    tailToWaistMm: 860,
-    frontWidthMm: 92.5,
-    rearWidthMm: 83,
-    waistWidthMm: 65,
-  };
-  const told = await run([
-    'check',
-    await write('under.pair.json', { ...larch, lengthMm: 1930, control }),
-    '--discipline',
-    'GS',
-  ]);
+  const under = await write('under.pair.json', { ...larch, lengthMm: 1930, control: reading(92.5) });
+  const told = await run(['check', under, '--discipline', 'GS']);
   // 30/1.015 = 29.557 m.
   expect(told.out).toMatch(/radius at least: .* their mean must be at least 29\.56 m\./);
 });
 
 test('check carries the control on to the mean of three readings and says which it used', async () => {
-  const first = {
-    developedLengthMm: 1930,
-    tailToWaistMm: 860,
-    frontWidthMm: 91.9,
-    rearWidthMm: 83,
-    waistWidthMm: 65,
-  };
+  const first = reading(91.9);
   const with3 = async (name: string, ...fronts: number[]) =>
     write(`${name}.pair.json`, {
       ...larch,
       lengthMm: 1930,
       discipline: 'GS',
-      control: { ...first, repeats: fronts.map(frontWidthMm => ({ ...first, frontWidthMm })) },
+      control: { ...first, repeats: fronts.map(reading) },
     });
-  // 1630²/2000 over 44.9, 44.6 and 44.7 mm: 29.587, 29.786 and 29.719 m; 1.015 × 29.697 = 30.143 m.
+  // 1.015 × 29.697 = 30.143 m.
   const accepted = await with3('three', 91.6, 91.7);
   const read = await json('check', accepted, '--working');
   expect(read.control).toMatchObject({
     missing: [],
-    radiiM: [29.587, 29.786, 29.719].map(radius => expect.closeTo(radius, 3)),
+    radiiM: [91.9, 91.6, 91.7].map(front => expect.closeTo(radiusOf(front), 6)),
     used: 'three readings',
     comparedM: expect.closeTo(30.143, 3),
     procedure: 'accepted',
