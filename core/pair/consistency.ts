@@ -1,9 +1,13 @@
+import { DEFAULTS } from './defaults.ts';
 import { leastWidthMm } from './least-width.ts';
 import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
 import { type Problem, problem } from './problem.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
 
 const LEAST_WIDTH_MM = 20;
+
+/** The middle of the contact length, in shares of it: a waist or a boot elsewhere is a slip of the pen. */
+const MIDDLE = { from: 0.2, to: 0.8 } as const;
 
 /** Relations between fields that are each sane alone: the ski must be one that could exist. */
 export function inconsistencies(pair: Pair): Problem[] {
@@ -32,8 +36,7 @@ function lengths(pair: Pair): Problem[] {
       ),
     );
   }
-  const from = 0.2 * contact;
-  const to = 0.8 * contact;
+  const { from, to } = middleOf(pair);
   const middle = `${mm(from)} to ${mm(to)} mm for contactLengthMm ${contact}`;
   if (waistAt !== undefined && !withinMiddle(waistAt, pair)) {
     found.push(problem('waistFromTailMm', waistAt, middle));
@@ -41,8 +44,8 @@ function lengths(pair: Pair): Problem[] {
   if (boot !== undefined && !withinMiddle(boot, pair)) {
     found.push(problem('bootCentreFromTailMm', boot, middle));
   }
-  const sole = pair.bootSoleMm ?? 300;
-  const centre = boot ?? 0.47 * contact;
+  const sole = pair.bootSoleMm ?? DEFAULTS.bootSoleMm;
+  const centre = boot ?? DEFAULTS.bootCentreShare * contact;
   // Of a boot centre that is itself refused, what fits would say nothing.
   if (withinMiddle(centre, pair) && (centre - sole / 2 < 0 || centre + sole / 2 > contact)) {
     const room = 2 * Math.min(centre, contact - centre);
@@ -97,14 +100,15 @@ function widthStations(pair: Pair): Problem[] {
   const at = stations.map(station => station.fromTailMm);
   const found = ascendingWithin('widthStations', at, contact);
   if (found.length > 0 || at.length < LEAST_WIDTH_STATIONS) return found;
-  if (at[0] > 0.2 * contact || at[at.length - 1] < 0.8 * contact) {
+  const { from, to } = middleOf(pair);
+  if (at[0] > from || at[at.length - 1] < to) {
+    const accepted = `from ${mm(from)} or less to ${mm(to)} or more`;
     found.push(
       problem(
         'widthStations',
         stations,
-        `stations from ${mm(0.2 * contact)} or less to ${mm(0.8 * contact)} or more`,
-        `${at[0]} to ${at[at.length - 1]} mm leaves too much of the edge unmeasured; accepted is from ` +
-          `${mm(0.2 * contact)} or less to ${mm(0.8 * contact)} or more`,
+        `stations ${accepted}`,
+        `${at[0]} to ${at[at.length - 1]} mm leaves too much of the edge unmeasured; accepted is ${accepted}`,
       ),
     );
   }
@@ -222,7 +226,13 @@ function ascendingWithin(field: string, at: readonly number[], contact: number):
   return found;
 }
 
-const withinMiddle = (x: number, pair: Pair): boolean =>
-  x >= 0.2 * pair.contactLengthMm && x <= 0.8 * pair.contactLengthMm;
+function middleOf({ contactLengthMm }: Pair): { from: number; to: number } {
+  return { from: MIDDLE.from * contactLengthMm, to: MIDDLE.to * contactLengthMm };
+}
+
+function withinMiddle(x: number, pair: Pair): boolean {
+  const { from, to } = middleOf(pair);
+  return x >= from && x <= to;
+}
 
 const mm = (value: number): string => String(Math.round(value * 10) / 10);

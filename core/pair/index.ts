@@ -35,5 +35,5 @@ export {
   splitUnit,
 } from './sheet-columns.ts';
 export type { Layup, LayupLayer, SideStrip, Ski, Stiffness } from './ski.ts';
-export { DEFAULTS, skiOf } from './ski-of.ts';
+export { skiOf } from './ski-of.ts';
 export type { PairStiffness } from './stiffness-schema.ts';

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { DEFAULTS } from './defaults.ts';
 import { list, quantity, text } from './fields.ts';
 import { stiffnessSchema } from './stiffness-schema.ts';
 
@@ -20,8 +21,13 @@ const widthStation = z.looseObject(
 
 const edges = z.looseObject(
   {
-    baseBevelDeg: quantity(0, 5, 'degrees', 'Base bevel; 0 when absent').optional(),
-    sideAngleDeg: quantity(80, 90, 'degrees', 'Side-edge angle; 90 when absent').optional(),
+    baseBevelDeg: quantity(0, 5, 'degrees', `Base bevel; ${DEFAULTS.baseBevelDeg} when absent`).optional(),
+    sideAngleDeg: quantity(
+      80,
+      90,
+      'degrees',
+      `Side-edge angle; ${DEFAULTS.sideAngleDeg} when absent`,
+    ).optional(),
   },
   { error: 'edges { baseBevelDeg?, sideAngleDeg? }' },
 );
@@ -83,14 +89,14 @@ export const pairSchema = z.looseObject(
       .describe(
         `Full widths along the edge; the shape follows them from ${LEAST_WIDTH_STATIONS} on, fewer are only kept.`,
       ),
-    camberMm: quantity(0, 40, 'mm', 'Free camber height; 0 when absent').optional(),
+    camberMm: quantity(0, 40, 'mm', `Free camber height; ${DEFAULTS.camberMm} when absent`).optional(),
     bootCentreFromTailMm: quantity(
       80,
       2000,
       'mm',
-      'Boot centre; 0.47 of the contact length when absent',
+      `Boot centre; ${DEFAULTS.bootCentreShare} of the contact length when absent`,
     ).optional(),
-    bootSoleMm: quantity(180, 400, 'mm', 'Boot sole length; 300 when absent').optional(),
+    bootSoleMm: quantity(180, 400, 'mm', `Boot sole length; ${DEFAULTS.bootSoleMm} when absent`).optional(),
     massKg: quantity(0.3, 10, 'kg', 'Mass of one ski').optional(),
     bending: stiffnessSchema.optional().describe('Bending stiffness EI; without it the ski cannot be bent.'),
     torsion: stiffnessSchema.optional().describe('Torsional stiffness GJ; rigid in torsion when absent.'),

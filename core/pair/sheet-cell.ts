@@ -1,3 +1,4 @@
+import { sizeOf, unitOf } from '../units/index.ts';
 import { readCsvNumber } from './csv-number.ts';
 import { knownUnit, type SheetField } from './sheet-columns.ts';
 
@@ -5,9 +6,6 @@ import { knownUnit, type SheetField } from './sheet-columns.ts';
 export type SheetCell =
   | { readonly ok: true; readonly value: number | string; readonly guess: string | null }
   | { readonly ok: false; readonly accepted: string };
-
-const inMm: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4 };
-const inKg: Readonly<Record<string, number>> = { kg: 1, g: 0.001, lb: 0.45359237 };
 
 const disciplineWords: Readonly<Record<string, string>> = {
   sl: 'SL',
@@ -50,7 +48,7 @@ export function readCell(field: SheetField, text: string, unit: string | null): 
       return readQuantity(
         trimmed,
         unit,
-        inKg,
+        'kg',
         value => (value > 20 ? 'g' : 'kg'),
         'a mass such as 1.9 or 1900 g',
       );
@@ -59,7 +57,7 @@ export function readCell(field: SheetField, text: string, unit: string | null): 
       return readQuantity(
         trimmed,
         unit,
-        inMm,
+        'mm',
         value => (value >= 400 ? 'mm' : value >= 40 ? 'cm' : 'm'),
         'a length such as 1650 mm, 165 cm, 1.65 m or 65 in',
       );
@@ -67,7 +65,7 @@ export function readCell(field: SheetField, text: string, unit: string | null): 
       return readQuantity(
         trimmed,
         unit,
-        inMm,
+        'mm',
         value =>
           field.endsWith('WidthMm') && value < 0.3
             ? 'm'
@@ -92,22 +90,22 @@ function readAngle(field: SheetField, text: string): SheetCell {
   return { ok: true, value: number.value, guess: null };
 }
 
+/** A quantity in `own`, the pair file's unit; what bears no unit is taken in the likely one. */
 function readQuantity(
   text: string,
   headingUnit: string | null,
-  factors: Readonly<Record<string, number>>,
+  own: string,
   likely: (value: number) => string,
   accepted: string,
 ): SheetCell {
   const number = readCsvNumber(text);
   if (number === null) return { ok: false, accepted };
   const written = number.unit === null ? headingUnit : knownUnit(number.unit);
-  if (number.unit !== null && (written === null || factors[written] === undefined))
-    return { ok: false, accepted };
-  const stated = written !== null && factors[written] !== undefined;
+  const stated = written !== null && unitOf(written)?.kind === unitOf(own)?.kind;
+  if (number.unit !== null && !stated) return { ok: false, accepted };
   const unit = stated ? written : likely(Math.abs(number.value));
   // Twelve digits keep 16.5 cm from reading as 165.00000000000003 mm.
-  const value = Number((number.value * factors[unit]).toPrecision(12));
-  const guessed = !stated && factors[unit] !== 1;
+  const value = Number(((number.value * sizeOf(unit)) / sizeOf(own)).toPrecision(12));
+  const guessed = !stated && unit !== own;
   return { ok: true, value, guess: guessed ? `${text} has no unit; read as ${unit}` : null };
 }

@@ -154,7 +154,7 @@ function readRow(
   for (const told of checkPair(pair)) {
     const field = sheetFieldOf(told.field);
     if (blocked.has(field)) continue;
-    const missing = told.found === 'nothing' && required.includes(field as SheetField);
+    const missing = required.includes(field as SheetField) && values[field as SheetField] === undefined;
     const column = columns.find(each => each.field === field);
     const cell = column && row.fields[columns.indexOf(column)]?.trim();
     const message = !missing

@@ -1,3 +1,4 @@
+import { DEFAULTS } from './defaults.ts';
 import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
 import type { Layup, LayupLayer, SideStrip, Ski, Stiffness } from './ski.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
@@ -6,15 +7,6 @@ const MM = 1e-3;
 const DEGREE = Math.PI / 180;
 const GPA = 1e9;
 const G_PER_CM3 = 1e3;
-
-/** What is taken when the file says nothing; shares are of the contact length. */
-export const DEFAULTS = {
-  camberMm: 0,
-  bootCentreShare: 0.47,
-  bootSoleMm: 300,
-  baseBevelDeg: 0,
-  sideAngleDeg: 90,
-} as const;
 
 /** One ski of a pair in SI units with every default filled in. Takes a pair that has been checked. */
 export function skiOf(pair: Pair): Ski {
