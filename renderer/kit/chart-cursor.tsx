@@ -55,7 +55,7 @@ export function ChartCursor({ plot, series, cursor, label, reading }: Props): JS
         class="cursor-field"
         width={plot.width}
         height={plot.height}
-        tabIndex={0}
+        tabindex={0}
         role="slider"
         aria-label={`${label}, reading cursor`}
         aria-valuemin={low}

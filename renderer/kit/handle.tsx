@@ -86,7 +86,7 @@ export function Handle(props: HandleProps): JSX.Element {
       class={`handle along-${along}`}
       transform={`translate(${props.x},${props.y})`}
       role="slider"
-      tabIndex={0}
+      tabindex={0}
       aria-label={props.label}
       aria-orientation={along === 'x' ? 'horizontal' : 'vertical'}
       aria-valuemin={min}

@@ -142,6 +142,30 @@ test('F6 goes round rail, rack, stage and readings, Shift+F6 back, from wherever
   }
 });
 
+test('the gates of a set are one stop; Page Down goes on to the next, an arrow key moves it', async () => {
+  await choose('Snow', 'Set');
+  const gates = (await everyStop()).filter(({ label }) => /^Gate \d/.test(label));
+  expect(gates.map(({ label }) => label.split(',')[0])).toEqual(['Gate 1']);
+  await page.getByRole('button', { name: /^Gate 1,/ }).focus();
+  await page.keyboard.press('PageDown');
+  await expect.poll(async () => (await stop())?.label).toMatch(/^Gate 2, 1\.40\sm to the left, 19\.10\sm/);
+  await page.keyboard.press('ArrowRight');
+  await expect.poll(async () => (await stop())?.label).toMatch(/^Gate 2, 1\.40\sm to the left, 19\.20\sm/);
+  await page.keyboard.press('Control+z');
+  await expect.poll(async () => (await stop())?.label).toMatch(/^Gate 2, 1\.40\sm to the left, 19\.10\sm/);
+});
+
+test('the time is moved on the traces by arrow keys', async () => {
+  await choose('Snow', 'Slope');
+  const traces = (await everyStop()).filter(({ label }) => label.endsWith('over time'));
+  expect(traces).toHaveLength(1);
+  const field = page.getByRole('slider', { name: traces[0]!.label });
+  await field.focus();
+  const before = Number(await field.getAttribute('aria-valuenow'));
+  await page.keyboard.press('ArrowRight');
+  await expect.poll(async () => Number(await field.getAttribute('aria-valuenow'))).toBeGreaterThan(before);
+});
+
 test('a person who wants less motion gets none that the page starts itself', async () => {
   await choose('Snow', 'Edge');
   const moving = await page.evaluate(() => ({

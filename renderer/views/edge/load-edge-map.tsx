@@ -167,7 +167,7 @@ function Point(props: { scales: Scales; table: RadiusTable; width: number; heigh
         class="handle map-point"
         transform={`translate(${px},${py})`}
         role="slider"
-        tabIndex={0}
+        tabindex={0}
         aria-label="Edge angle and load: left and right turn the edge, up and down load it"
         aria-valuemin={LEAST_EDGE}
         aria-valuemax={MOST_EDGE}

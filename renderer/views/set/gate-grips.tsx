@@ -115,7 +115,7 @@ function GateGrip(props: {
       class={`gate${selected ? ' selected' : ''}`}
       transform={`translate(${x},${y})`}
       role="button"
-      tabIndex={selected ? 0 : -1}
+      tabindex={selected ? 0 : -1}
       aria-roledescription="gate that can be moved"
       aria-pressed={selected}
       aria-label={`Gate ${gate.label}, ${placeText(gate, view.value.system)}. Arrow keys move it, Page Up and Page Down go to the next, Delete removes it.`}

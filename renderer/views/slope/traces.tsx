@@ -166,7 +166,7 @@ function TimeReading(grid: GridProps): JSX.Element | null {
               class="cursor-field"
               width={box.width}
               height={box.height}
-              tabIndex={i === 0 ? 0 : -1}
+              tabindex={i === 0 ? 0 : -1}
               role="slider"
               aria-label={`${trace.label} over time`}
               aria-valuemin={0}
