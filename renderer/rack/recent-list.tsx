@@ -50,11 +50,12 @@ export function RecentList(): JSX.Element | null {
         </p>
       ) : (
         <ul class="recent">
-          {files.map(({ token, name, folder }) => (
+          {files.map(({ token, name, folder }, at) => (
             <li key={token}>
               <button
                 type="button"
                 class="bare"
+                autofocus={at === 0}
                 onClick={event => void open(token, event.currentTarget.closest('dialog'))}
               >
                 <span>{name}</span>

@@ -5,7 +5,7 @@ import { ownerOf } from '../squad/owner.ts';
 import { byLatest, tuneText } from '../squad/tune-draft.ts';
 import { PAIR_MARKS, project, ski, tunesOf, view } from '../state/index.ts';
 import { TAKEN_AS } from '../views/compare/compared.ts';
-import { checkOf, foundText, limitText } from '../views/rules/index.ts';
+import { checkOf, foundText, limitedText, limitText } from '../views/rules/index.ts';
 import { OutlineOnPaper, RadiusOnPaper, StiffnessOnPaper } from './drawings.tsx';
 import { type ReadingGroup, readingGroups } from './sheet-readings.ts';
 
@@ -45,7 +45,12 @@ export function PairSheet({ id }: { id: string }): JSX.Element | null {
       </div>
       <Rules pair={pair} />
       <Tunes pair={pair} />
-      {pair.notes && <p class="sheet-notes">{pair.notes}</p>}
+      {pair.notes && (
+        <section>
+          <h2>Notes</h2>
+          <p class="sheet-notes">{pair.notes}</p>
+        </section>
+      )}
       <p class="sheet-cautions">
         ± is one standard uncertainty, taken as usual in a ski room: a tape to 1 mm, a caliper to 0.25 mm,
         stiffness to {TAKEN_AS.stiffness * 100} %, mass to {TAKEN_AS.massKg * 1000} g, edges to{' '}
@@ -88,7 +93,7 @@ function Rules({ pair }: { pair: Pair }): JSX.Element {
       <tbody>
         {check.items.map(item => (
           <tr key={`${item.rule} ${item.limit}`}>
-            <th scope="row">{item.rule}</th>
+            <th scope="row">{limitedText(item)}</th>
             <td>{limitText(item, system)}</td>
             <td>{foundText(item, system)}</td>
             <td>{item.verdict}</td>

@@ -44,7 +44,8 @@ export interface BoardAnswer {
   readonly moment: TurnMoment;
   readonly words: CoachWords;
   chain(): Working[];
-  /** Where the radius comes from. */
+  /** What the radius comes from, in a word or two and as a sentence's end. */
+  readonly model: string;
   readonly source: string;
 }
 
@@ -99,7 +100,7 @@ export const boardSkis = computed<readonly BoardSki[]>(() => {
 export const answers = computed<readonly BoardAnswer[]>(() => {
   const c = conditions.value;
   return boardSkis.value.flatMap(one => {
-    const { turn, words: source } = turnSource(one, c.hardnessNPerMm3);
+    const { turn, model, words: source } = turnSource(one, c.hardnessNPerMm3);
     if (!turn) return [];
     const question: ChainQuestion = {
       turn: turnOf(turn),
@@ -119,6 +120,7 @@ export const answers = computed<readonly BoardAnswer[]>(() => {
         moment: turnMoment(question),
         words: coachWords(question),
         chain: () => explainChain(question),
+        model,
         source,
       },
     ];

@@ -33,9 +33,12 @@ export function Chain(): JSX.Element {
   return (
     <section class="board-chain" data-skis={shown.length} aria-label="From edge angle to hold">
       <div class="chain-heads">
-        {shown.map(({ ski: one }) => (
+        {shown.map(({ ski: one, model, source }) => (
           <span key={one.id} class="chain-head">
             <PairBadge mark={one.mark} /> {one.name}
+            <span class="chain-model" title={`${one.name} ${source}`}>
+              {model}
+            </span>
           </span>
         ))}
       </div>

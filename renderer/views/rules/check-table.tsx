@@ -12,7 +12,7 @@ import type { Working } from '../../../core/working/index.ts';
 import { PairBadge, showWorking } from '../../kit/index.ts';
 import { type PairMark, view } from '../../state/index.ts';
 import { ControlInputs } from './control-inputs.tsx';
-import { foundText, limitText } from './found-text.ts';
+import { foundText, limitedText, limitText } from './found-text.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 
 /** Every limit for one pair, and the control's own readings of it: what it is, what was found, what follows, and how well the limit is established. */
@@ -44,7 +44,7 @@ export function CheckTable(props: {
                 <th scope="col">Limit</th>
                 <th scope="col">Found</th>
                 <th scope="col">Verdict</th>
-                <th scope="col">The limit is</th>
+                <th scope="col">How known</th>
               </tr>
             </thead>
             <tbody>
@@ -55,9 +55,9 @@ export function CheckTable(props: {
           </table>
         </div>
       )}
-      {check.items.filter(underLimit).map(({ rule, note }) => (
-        <p key={rule} class="reading-hint">
-          {rule}: {note}.
+      {check.items.filter(underLimit).map(item => (
+        <p key={item.rule} class="reading-hint">
+          {limitedText(item)}: {item.note}.
         </p>
       ))}
       <ControlInputs
@@ -95,7 +95,7 @@ function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
   const found = foundText(item, system);
   return (
     <tr>
-      <th scope="row">{item.rule}</th>
+      <th scope="row">{limitedText(item)}</th>
       <td>{limitText(item, system)}</td>
       <td class="found" title={item.note ?? undefined}>
         {found}

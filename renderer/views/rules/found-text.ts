@@ -28,10 +28,15 @@ export function foundText(item: CheckItem, system: System): string {
   }).text;
 }
 
+/** What a rule limits. Whether at least or at most stands beside it, in the limit. */
+export const limitedText = ({ rule, limit }: CheckItem): string =>
+  /^at (least|most)\b/.test(limit) ? rule.replace(/ at (least|most)$/, '') : rule;
+
 /** The limit as the edition words it; in imperial its converted value follows. */
 export function limitText(item: CheckItem, system: System): string {
-  if (system === 'metric') return item.limit;
+  const limit = item.limit.replace(/(\d) (?=mm\b|m\b)/g, '$1\u00a0');
+  if (system === 'metric') return limit;
   const value = item.least ?? item.most;
-  if (value === null) return item.limit;
-  return `${item.limit} (${formatQuantity(value, MEASURES[item.quantity], { system }).text})`;
+  if (value === null) return limit;
+  return `${limit} (${formatQuantity(value, MEASURES[item.quantity], { system }).text})`;
 }

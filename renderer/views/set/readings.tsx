@@ -41,7 +41,10 @@ function Pick(): JSX.Element {
             ? 'The pairs are being bent into the snow.'
             : scope.value === 'chosen' && chosenPairs.value.length === 0
               ? 'Choose pairs in the rack to have one picked.'
-              : (ranking.value.error ?? 'Two gates and a pair are needed.')}
+              : (ranking.value.error ??
+                (asked.pairs.length === 0 || course.value.gates.length < 2
+                  ? 'Two gates and a pair are needed.'
+                  : 'The pairs are on their way through the gates.'))}
         </p>
       </section>
     );

@@ -40,7 +40,7 @@ export function SettingSheet(): JSX.Element {
               <th scope="col">Limit</th>
               <th scope="col">Found</th>
               <th scope="col">Verdict</th>
-              <th scope="col">The limit is</th>
+              <th scope="col">How known</th>
             </tr>
           </thead>
           <tbody>

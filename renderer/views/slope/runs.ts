@@ -31,6 +31,8 @@ interface Asked {
 /** Where a pair's turn radius comes from. */
 export interface TurnSource {
   readonly turn: TurnBasis | null;
+  /** The model in a word or two. */
+  readonly model: string;
   /** Said beside the readings: the solved groove, or the cosine rule and why. */
   readonly words: string;
 }
@@ -60,16 +62,27 @@ function settledTable(pair: Pair, hardness: number): TableState {
 export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: number): TurnSource {
   const sidecutRadius = radiusOf(pair.pair);
   const state = settledTable(pair.pair, hardnessNPerMm3 * 1e9);
-  if (state.table) return { turn: { table: state.table }, words: 'turns on its solved groove' };
-  if (sidecutRadius === null) {
-    return { turn: null, words: 'has no sidecut radius, so it carves no turn; check its three widths' };
+  if (state.table) {
+    return { turn: { table: state.table }, model: 'bent ski', words: 'turns on its solved groove' };
   }
+  if (sidecutRadius === null) {
+    return {
+      turn: null,
+      model: 'no turn',
+      words: 'has no sidecut radius, so it carves no turn; check its three widths',
+    };
+  }
+  const waits = !state.missing && !state.failure;
   const why = state.missing
     ? 'it states no bending stiffness'
     : state.failure
       ? `its groove was not solved: ${state.failure}`
       : 'while its groove is being solved';
-  return { turn: { sidecutRadius }, words: `turns by the cosine rule (${why})` };
+  return {
+    turn: { sidecutRadius },
+    model: waits ? 'cosine rule until bent' : 'cosine rule',
+    words: `turns by the cosine rule (${why})`,
+  };
 }
 
 /** The question to the worker; follows every control. */

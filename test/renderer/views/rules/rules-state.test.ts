@@ -10,7 +10,7 @@ import {
   redo,
   undo,
 } from '../../../../renderer/state/index.ts';
-import { foundText, limitText } from '../../../../renderer/views/rules/found-text.ts';
+import { foundText, limitedText, limitText } from '../../../../renderer/views/rules/found-text.ts';
 import { checkOf } from '../../../../renderer/views/rules/rule-check.tsx';
 import {
   category,
@@ -152,6 +152,7 @@ describe('words of a check', () => {
     const waist = check.items.find(item => item.quantity === 'waistWidthMm')!;
     expect(foundText({ ...waist, plusMinus: 0.97 }, 'metric')).toMatch(/^\d+ ± 1\smm$/u);
     const height = check.items.find(item => item.quantity === 'standingHeightMm')!;
+    expect(limitedText(height)).toBe('standing height');
     expect(foundText(height, 'metric')).toBe('not given');
   });
 });
