@@ -1,17 +1,12 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { mkdir, readFile, stat } from 'node:fs/promises';
+import { mkdir, readFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { z } from 'zod';
-import { decodeText, kindOf } from '../host/decode-text.ts';
-import {
-  type FileKind,
-  MAX_TEXT,
-  type OpenedFile,
-  type RecentFile,
-  type SavedFile,
-} from '../host/messages.ts';
+import { whyNotRead, whyNotWritten } from '../disk-reason.ts';
+import { kindOf } from '../host/decode-text.ts';
+import type { FileKind, OpenedFile, RecentFile, SavedFile } from '../host/messages.ts';
+import { readDocument } from '../read-document.ts';
 import { atomicWrite } from './atomic-write.ts';
-import { plainReason } from './plain-reason.ts';
 
 const RECENT_COUNT = 12;
 /** Files remembered beyond those listed, so that work kept from before can still be saved where it was. */
@@ -74,27 +69,16 @@ export function createDocuments(folder: string) {
     return file;
   }
 
-  /** @throws when the file is missing, too long or not text; the message names the file. */
+  /** @throws when the file is missing, a folder, too long or not text; the message names the file. */
   async function open(given: string, kind: FileKind = kindOf(given)): Promise<OpenedFile> {
-    const path = resolve(given);
-    const name = basename(path);
-    const { size } = await stat(path).catch(() => {
-      throw new Error(`${name} could not be found in ${dirname(path)}.`);
-    });
-    if (size > MAX_TEXT) {
-      throw new Error(`${name} has ${size} bytes; up to ${MAX_TEXT} are accepted.`);
-    }
-    const bytes = await readFile(path).catch((error: Error) => {
-      throw new Error(`${name} could not be read: ${plainReason(error)}`);
-    });
-    const decoded = decodeText(bytes, kind);
-    if (!decoded) throw new Error(`${name} is not UTF-8 text.`);
-    return { token: await remember(path, bytes, kind), name, ...decoded };
+    const { path, name, bytes, text, note } = await readDocument(given, kind);
+    const token = await remember(path, bytes, kind);
+    return { token, name, text, ...(note === undefined ? {} : { note }) };
   }
 
   async function write(path: string, text: string): Promise<SavedFile> {
     await atomicWrite(path, text, { backup: true }).catch((error: Error) => {
-      throw new Error(`${basename(path)} could not be written: ${plainReason(error)}`);
+      throw new Error(`${basename(path)} could not be written: ${whyNotWritten(error)}`);
     });
     return { token: await remember(path, text, kindOf(path)), name: basename(path) };
   }
@@ -127,14 +111,14 @@ export function createDocuments(folder: string) {
         (error: NodeJS.ErrnoException) => {
           if (error.code === 'ENOENT') return null;
           // Told as none, it would be written over.
-          throw new Error(plainReason(error));
+          throw new Error(whyNotRead(error));
         },
       ),
     async writeDraft(text: string | null) {
       await mkdir(folder, { recursive: true });
       // Clearing empties the file rather than removing it: the backup then still holds the last draft.
       await atomicWrite(draftPath, text ?? '', { backup: true }).catch((error: Error) => {
-        throw new Error(plainReason(error));
+        throw new Error(whyNotWritten(error));
       });
     },
   };

@@ -2,8 +2,8 @@ import type { Protocol } from 'electron';
 import { safeHeaders } from '../content-policy.ts';
 import { readPageFile } from '../page-files.ts';
 
-export const PAGE_SCHEME = 'app';
-export const PAGE_HOST = 'turnwright';
+const PAGE_SCHEME = 'app';
+const PAGE_HOST = 'turnwright';
 export const PAGE_ADDRESS = `${PAGE_SCHEME}://${PAGE_HOST}/`;
 
 /** Must run before the app is ready: makes `app://` an origin of its own, with storage and workers. */

@@ -1,5 +1,6 @@
 import { basename, extname } from 'node:path';
 import { app, type BrowserWindow, dialog, type FileFilter, ipcMain } from 'electron';
+import { whyNotWritten } from '../disk-reason.ts';
 import { kindOf } from '../host/decode-text.ts';
 import type { FileKind, MenuCommand } from '../host/host.ts';
 import type { EventName, EventOf } from '../host/messages.ts';
@@ -7,7 +8,6 @@ import { atomicWrite } from './atomic-write.ts';
 import { answerRequests } from './channel.ts';
 import type { Documents } from './documents.ts';
 import { isPageAddress } from './page-protocol.ts';
-import { plainReason } from './plain-reason.ts';
 
 const filters: Record<FileKind, FileFilter[]> = {
   skis: [{ name: 'Pairs and racks', extensions: ['json'] }],
@@ -48,7 +48,7 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
   };
   const written = (path: string, content: string | Uint8Array) =>
     atomicWrite(path, content).catch(error => {
-      throw new Error(`${basename(path)}: ${plainReason(error)}`);
+      throw new Error(`${basename(path)}: ${whyNotWritten(error)}`);
     });
   const open = async (path: string, kind?: FileKind) => {
     const file = await documents.open(path, kind);

@@ -22,18 +22,18 @@ const fileName = z
 /** Names a file without naming its path: the renderer never sees or chooses where things are. */
 const token = z.string().min(1).max(100);
 
-export const openedFile = z.strictObject({
+const openedFile = z.strictObject({
   token,
   name: z.string().min(1),
   text,
   /** What reading it took for granted, in a sentence. */
   note: z.string().max(200).optional(),
 });
-export const savedFile = z.strictObject({ token, name: z.string().min(1) });
-export const recentFile = z.strictObject({ token, name: z.string().min(1), folder: z.string() });
+const savedFile = z.strictObject({ token, name: z.string().min(1) });
+const recentFile = z.strictObject({ token, name: z.string().min(1), folder: z.string() });
 
 /** What is being opened, so the chooser can offer the right files. */
-export const fileKind = z.enum(['skis', 'table', 'course']);
+const fileKind = z.enum(['skis', 'table', 'course']);
 
 /** A file dropped on the window or handed over by the operating system, or why it could not be read. */
 export const arrival = z.discriminatedUnion('ok', [
@@ -41,7 +41,7 @@ export const arrival = z.discriminatedUnion('ok', [
   z.strictObject({ ok: z.literal(false), message: z.string() }),
 ]);
 
-export const menuCommand = z.enum([
+const menuCommand = z.enum([
   'new-pair',
   'open',
   'recent',

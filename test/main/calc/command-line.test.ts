@@ -10,7 +10,7 @@ describe('the command line', () => {
   test.each([
     [['nothing'], /command: "nothing" is not known; give one of shape, /],
     [['shape'], /shape: 0 files given; it takes 1/],
-    [['shape', '/nowhere.pair.json'], /nowhere\.pair\.json: no such file/],
+    [['shape', '/nowhere.pair.json'], /nowhere\.pair\.json: could not be read: no such file/],
     [['shape', 'FILE', '--jsn'], /Unknown option '--jsn'; accepted options are --json/],
     [['bend', 'FILE', '--load'], /^--load: has no value; give --load VALUE$/m],
     [['bend', 'FILE', '--load', '--csv'], /^--load: has no value; give --load VALUE$/m],
@@ -83,7 +83,7 @@ describe('the command line', () => {
     ],
     [['carve', 'FILE', '--fore', '600'], /^--fore: "600" is not accepted; give -340 to 340 mm/],
     [['run', 'FILE', '--start-speed', '0'], /^--start-speed: "0" is not accepted; give 1.8 to 200 km\/h/],
-    [['shape', tmpdir()], /: is a folder; give a file/],
+    [['shape', tmpdir()], /: could not be read: a folder has that name\n$/],
   ])('%j is refused by the name of the option, in its unit', async (argv, message) => {
     const { code, out, err } = await run(argv.map(each => (each === 'FILE' ? file : each)));
     expect({ code, out }).toEqual({ code: 2, out: '' });
