@@ -12,7 +12,7 @@ const rooms = {
   working: ['numeric', 'units', 'pair', 'shape', 'flex', 'carve', 'run', 'course', 'rules'],
 };
 /** The packages a room may use; no other leaves or enters the physics. */
-const packages = { units: ['mathjs'], pair: ['zod'], flex: ['mathjs'], rules: ['zod'], working: ['mathjs'] };
+const packages = { pair: ['zod'], flex: ['mathjs'], rules: ['zod'], working: ['mathjs'] };
 
 const roomRules = Object.entries(rooms).flatMap(([room, allowed]) => [
   {

@@ -10,7 +10,6 @@ export { setDiscipline } from './set-discipline.ts';
 export { type SetStatement, setRanges } from './set-statement.ts';
 export {
   checkSetting,
-  courseDrop,
   type SettingCheck,
   type SettingItem,
   type SettingOptions,

@@ -58,7 +58,7 @@ export function checkSetting(gates: readonly Gate[], options: SettingOptions): S
 }
 
 /** The drop the gates and one spacing above and below them take, m. */
-export function courseDrop(gates: readonly Gate[], slope: number): number {
+function courseDrop(gates: readonly Gate[], slope: number): number {
   if (gates.length < 2) return 0;
   const down = gates[gates.length - 1].y - gates[0].y;
   return (down + (2 * down) / (gates.length - 1)) * Math.sin(slope);

@@ -225,17 +225,3 @@ export class DormandPrince {
     return Math.min(this.maxStep, y > 0 && f > 0 ? 0.01 * Math.sqrt(y / f) : 1e-4);
   }
 }
-
-/** Integrates to `tEnd` and returns the end state; for problems without events. */
-export function solveOde(
-  f: Derivative,
-  t0: number,
-  y0: ArrayLike<number>,
-  tEnd: number,
-  control: StepControl = {},
-): Float64Array {
-  const solver = new DormandPrince(f, y0.length, control);
-  solver.start(t0, y0);
-  while (solver.t < tEnd) solver.step(tEnd);
-  return Float64Array.from(solver.y);
-}

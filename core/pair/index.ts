@@ -13,8 +13,6 @@ export {
 } from './pair-schema.ts';
 export type { Problem } from './problem.ts';
 export {
-  RACK_FORMAT,
-  RACK_VERSION,
   type Rack,
   type RackPair,
   type RackTune,
@@ -28,10 +26,8 @@ export {
 export { readSheet, type Sheet, type SheetGuess, type SheetPair, type SheetProblem } from './sheet.ts';
 export {
   FAULT_HEADING,
-  knownUnit,
   type SheetColumn,
   type SheetField,
-  sheetFields,
   splitUnit,
 } from './sheet-columns.ts';
 export type { Layup, LayupLayer, SideStrip, Ski, Stiffness } from './ski.ts';

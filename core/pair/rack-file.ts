@@ -5,8 +5,8 @@ import type { Pair } from './pair-schema.ts';
 import type { Problem } from './problem.ts';
 import { problemsWith, readJson } from './read-json.ts';
 
-export const RACK_FORMAT = 'turnwright.rack';
-export const RACK_VERSION = 1;
+const RACK_FORMAT = 'turnwright.rack';
+const RACK_VERSION = 1;
 
 const tuneEntrySchema = z
   .looseObject(

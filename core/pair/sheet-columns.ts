@@ -1,6 +1,6 @@
 /** Which column of a technician's sheet holds what, and in which unit its heading says it is. */
 
-export const sheetFields = [
+const sheetFields = [
   'owner',
   'name',
   'discipline',

@@ -11,4 +11,4 @@ export {
 } from './format.ts';
 export { type MeasureName, measures, type Shown, type System, shownAs } from './measures.ts';
 export { type Parsed, parseQuantity, readIn } from './parse.ts';
-export { sizeOf, spellingsOf, type Unit, unitOf } from './table.ts';
+export { sizeOf, spellingsOf, unitOf } from './table.ts';

@@ -2,7 +2,7 @@ import { evaluate } from './evaluate.ts';
 import type { Working } from './working.ts';
 
 /** Largest relative difference between a formula's value and the stated result. */
-export const WORKING_TOLERANCE = 1e-9;
+const TOLERANCE = 1e-9;
 
 const NAME = /^[A-Za-z][A-Za-z0-9_]*$/;
 
@@ -34,9 +34,7 @@ export function checkWorking(working: Working): string[] {
     const value = evaluate(working);
     const { value: stated } = working.result;
     const difference = Math.abs(value - stated);
-    if (
-      !(difference <= WORKING_TOLERANCE * Math.max(Math.abs(stated), Number.MIN_VALUE) || value === stated)
-    ) {
+    if (!(difference <= TOLERANCE * Math.max(Math.abs(stated), Number.MIN_VALUE) || value === stated)) {
       say(`the formula gives ${value}, the result says ${stated}`);
     }
   } catch (error) {

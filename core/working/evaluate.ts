@@ -82,7 +82,7 @@ export function evaluate(working: Working): number {
 }
 
 /** The formula as mathjs reads it; a RangeError naming the working when it cannot be read. */
-export function parsed(working: Working): MathNode {
+function parsed(working: Working): MathNode {
   try {
     return parse(working.formula);
   } catch (cause) {

@@ -1,13 +1,5 @@
-import temml from 'temml';
 import { describe, expect, it } from 'vitest';
-import {
-  checkWorking,
-  evaluate,
-  substituted,
-  texNumber,
-  texValue,
-  type Working,
-} from '../../../core/working/index.ts';
+import { checkWorking, evaluate, type Working } from '../../../core/working/index.ts';
 
 const input = (name: string, value: number) => ({
   name,
@@ -77,32 +69,5 @@ describe('checking a working', () => {
     ['cannot be read', { formula: 'L^2 / (8 * d' }],
   ])('says when %s', (complaint, change) => {
     expect(checkWorking({ ...radius, ...change }).join('\n')).toContain(complaint);
-  });
-});
-
-describe('numbers put in', () => {
-  it('stand where the symbols stood', () => {
-    expect(substituted(radius).replaceAll(' ', '')).toBe(
-      'R=\\frac{{1.4}^{2}}{\\left(8\\cdot0.02\\right)}=12.25\\,\\mathrm{m}',
-    );
-  });
-
-  it('are bracketed when negative or a power of ten', () => {
-    const tex = substituted({ ...radius, inputs: [input('L', -1.4), input('d', 2e-8)] });
-    expect(tex).toContain('\\left(-1.4\\right)');
-    expect(tex).toContain('\\left(2 \\cdot 10^{-8}\\right)');
-  });
-
-  it('keep six figures and show units upright', () => {
-    expect(texNumber(1 / 3)).toBe('0.333333');
-    expect(texNumber(1.23456789e-9)).toBe('1.23457 \\cdot 10^{-9}');
-    expect(texNumber(Number.POSITIVE_INFINITY)).toBe('\\infty');
-    expect(texValue({ value: 300, unit: 'N*m^2' })).toBe('300\\,\\mathrm{N}\\,\\mathrm{m}^{2}');
-    expect(texValue({ value: 9.81, unit: 'm/s^2' })).toBe('9.81\\,\\mathrm{m}/\\mathrm{s}^{2}');
-    expect(texValue({ value: 2, unit: '1' })).toBe('2');
-  });
-
-  it('make TeX that can be set', () => {
-    expect(() => temml.renderToString(substituted(radius), { throwOnError: true })).not.toThrow();
   });
 });
