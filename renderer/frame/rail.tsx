@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { changeView, type Question } from '../state/index.ts';
 import { views } from '../views/index.ts';
 
-export const QUESTION_NAMES: Record<Question, string> = {
+const QUESTION_NAMES: Record<Question, string> = {
   shape: 'Shape',
   flex: 'Flex',
   edge: 'Edge',

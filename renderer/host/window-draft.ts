@@ -32,7 +32,12 @@ export function createWindowDraft(onOthers: (count: number) => void): WindowDraf
         const stored = localStorage.getItem(latest.key)!;
         // First removed, so that both never have to fit.
         localStorage.removeItem(latest.key);
-        localStorage.setItem(key, stored);
+        try {
+          localStorage.setItem(key, stored);
+        } catch (error) {
+          localStorage.setItem(latest.key, stored);
+          throw error;
+        }
       } else if (latest) others.unshift(latest);
       for (const each of others) if (each.unsaved === 0) localStorage.removeItem(each.key);
       const waiting = others.filter(each => each.unsaved > 0).length;

@@ -18,16 +18,10 @@ import type { JobInput, JobName, JobOutput } from './jobs.ts';
 import { Queue, Superseded, type Thread } from './queue.ts';
 import type { WorkServer } from './worker.ts';
 
-export type { FlexSki, Identified, LargeBendAnswer, Modes, TableCurve } from './flex-jobs.ts';
-export type {
-  EquilibriaInput,
-  JobInput,
-  JobName,
-  JobOutput,
-  RadiusTableInput,
-} from './jobs.ts';
+export type { Identified, LargeBendAnswer, Modes, TableCurve } from './flex-jobs.ts';
+export type { JobName } from './jobs.ts';
 export { Superseded } from './queue.ts';
-export type { QuickLineInput, RankAnswer, RankInput, SetPair } from './set-jobs.ts';
+export type { RankAnswer, RankInput, SetPair } from './set-jobs.ts';
 
 /** Work shorter than this shows no progress. */
 const MOMENT_MS = 250;

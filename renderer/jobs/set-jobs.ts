@@ -11,9 +11,7 @@ import {
 } from '../../core/course/index.ts';
 import { type TurnBasis, turnOf } from '../../core/run/index.ts';
 
-/** How a pair turns, as plain data: by the solved groove's table, or by the cosine rule. */
-
-/** A pair asked about on a set; `baseBevel` in rad. */
+/** A pair asked about on a set, as plain data; `baseBevel` in rad. */
 export interface SetPair {
   readonly id: string;
   readonly name: string;

@@ -17,11 +17,7 @@ interface Props {
 }
 
 /** Ticks that are round in the unit shown: positions in px with their text. */
-export function ticksOf(
-  domain: readonly number[],
-  shown: Shown,
-  count: number,
-): { held: number; text: string }[] {
+function ticksOf(domain: readonly number[], shown: Shown, count: number): { held: number; text: string }[] {
   const scale = scaleLinear().domain(domain.map(end => end * shown.factor));
   const format = scale.tickFormat(count);
   return scale

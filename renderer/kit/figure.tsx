@@ -1,7 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { getHost } from '../host/index.ts';
-import { chosenPairs, report } from '../state/index.ts';
+import { chosenPairs, fileStem, report } from '../state/index.ts';
 import { toCsv } from './csv.ts';
 import { toPng, toSvg } from './picture.ts';
 import { type Size, useSize } from './use-size.ts';
@@ -52,10 +52,7 @@ export function exportFigure(what: 'picture' | 'table'): boolean {
 export function Figure(props: FigureProps): JSX.Element {
   const [box, size] = useSize<HTMLDivElement>();
   const svg = useRef<SVGSVGElement>(null);
-  const fileName = props.title
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
+  const fileName = fileStem(props.title);
 
   const heading = () => ({
     title: props.title,

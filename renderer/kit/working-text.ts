@@ -15,7 +15,7 @@ const PRINTED: Record<string, string> = {
   '1/m': '1/m',
 };
 
-export const printedUnit = (unit: string): string => PRINTED[unit] ?? unit;
+const printedUnit = (unit: string): string => PRINTED[unit] ?? unit;
 
 /** Values of a working with six significant figures, angles also in degrees. */
 export function printedValue({ value, unit }: WorkingValue): string {

@@ -1,6 +1,7 @@
 import { type Rack, type RackPair, rackOf, writePair, writeRack } from '../../core/pair/index.ts';
 import { getHost } from '../host/index.ts';
 import {
+  fileStem,
   isUnsaved,
   learn,
   markRackSaved,
@@ -89,15 +90,4 @@ async function told(what: string, write: () => Promise<string | null>): Promise<
     report(`${what} could not be saved: ${(error as Error).message}`, 'error');
     return false;
   }
-}
-
-/** A pair's name as a file name. */
-export function fileStem(name: string): string {
-  return (
-    name
-      .toLowerCase()
-      .replace(/[^\p{L}\p{N}]+/gu, '-')
-      .replace(/^-+|-+$/g, '')
-      .slice(0, 60) || 'pair'
-  );
 }

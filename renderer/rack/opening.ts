@@ -137,22 +137,22 @@ export async function answer(how: 'save' | 'replace' | 'join' | 'leave'): Promis
   else if (how !== 'leave') openRack(rack);
 }
 
-const readable = ({ read }: WaitingRack): Extract<RackPair, { ok: true }>[] =>
-  read.rack.pairs.filter((each): each is Extract<RackPair, { ok: true }> => each.ok);
+/** The pairs that could be read, as entries of a rack file. */
+const entriesOf = ({ read }: WaitingRack): RackEntry[] =>
+  read.rack.pairs
+    .filter((each): each is Extract<RackPair, { ok: true }> => each.ok)
+    .map(({ pair, readOnly, notes }) => ({
+      id: newId(),
+      pair,
+      saved: null,
+      inRackFile: true,
+      ...(readOnly || read.readOnly ? { readOnly: notes.join(' ') || read.notes.join(' ') } : {}),
+    }));
 
 /** The rack in place of the one that is open, whose pairs and log leave with it; one step, undone as one. */
 function openRack(waiting: WaitingRack): void {
   const { file, read } = waiting;
-  const entries = readable(waiting).map(
-    ({ pair, readOnly, notes }): RackEntry => ({
-      id: newId(),
-      pair,
-      saved: pair,
-      fileName: file.name,
-      inRackFile: true,
-      ...(readOnly || read.readOnly ? { readOnly: notes.join(' ') || read.notes.join(' ') } : {}),
-    }),
-  );
+  const entries = entriesOf(waiting).map(entry => ({ ...entry, saved: entry.pair, fileName: file.name }));
   edit(`Open ${file.name}`, before => {
     const gone = new Set(before.rackFile ? tuneLogInFile(before) : []);
     const left = removeEntries(entry => entry.inRackFile === true)(before);
@@ -175,15 +175,7 @@ function openRack(waiting: WaitingRack): void {
 function joinRack(waiting: WaitingRack): void {
   const { file, read } = waiting;
   const into = project.value.rackFile!.name;
-  const entries = readable(waiting).map(
-    ({ pair, readOnly, notes }): RackEntry => ({
-      id: newId(),
-      pair,
-      saved: null,
-      inRackFile: true,
-      ...(readOnly || read.readOnly ? { readOnly: notes.join(' ') || read.notes.join(' ') } : {}),
-    }),
-  );
+  const entries = entriesOf(waiting);
   edit(`Add the pairs of ${file.name}`, before =>
     addEntries(entries)({
       ...before,

@@ -1,7 +1,7 @@
 import { bendingOf, StiffnessError, torsionOf } from '../../core/flex/index.ts';
 import { checkPair, type Pair, type PairStiffness, type Problem, skiOf } from '../../core/pair/index.ts';
 import { decimal, parseQuantity, type System, shownAs } from '../../core/units/index.ts';
-import { FIELD_GROUPS, inLabels, type NumberField } from './pair-fields.ts';
+import { inLabels, NUMBER_FIELDS, type NumberField } from './pair-fields.ts';
 
 /** What has been typed into the form, by field path. Fields not touched keep the pair's own value. */
 export type Draft = Readonly<Record<string, string>>;
@@ -12,8 +12,6 @@ export type Messages = Readonly<Record<string, string>>;
 export type DraftResult =
   | { readonly ok: true; readonly pair: Pair }
   | { readonly ok: false; readonly messages: Messages };
-
-export const NUMBER_FIELDS: readonly NumberField[] = FIELD_GROUPS.flatMap(group => group.fields);
 
 /** A field's text before anything is typed. */
 export function textOf(pair: Pair, { field, measure, decimals }: NumberField, system: System): string {
@@ -127,7 +125,7 @@ function numbersOf(line: string): number[] {
 }
 
 /** One station a line, "fromTail value"; a string says which line cannot be read. */
-export function readStations<K extends string>(
+function readStations<K extends string>(
   text: string,
   key: K,
 ): ({ fromTailMm: number } & Record<K, number>)[] | string {

@@ -16,14 +16,6 @@ export interface FieldGroup {
   readonly fields: readonly NumberField[];
 }
 
-/** What a field of a technician's sheet is called, as the pair form calls it. */
-export function fieldLabel(field: string): string {
-  const known = FIELD_GROUPS.flatMap(group => group.fields).find(
-    each => each.field.replace(/^edges\./, '') === field,
-  );
-  return known?.label ?? field[0]!.toUpperCase() + field.slice(1);
-}
-
 export const FIELD_GROUPS: readonly FieldGroup[] = [
   {
     title: 'Lengths',
@@ -70,9 +62,19 @@ export const FIELD_GROUPS: readonly FieldGroup[] = [
   },
 ];
 
-const LABELS = FIELD_GROUPS.flatMap(group => group.fields).map(
-  ({ field, label }) =>
-    [new RegExp(`(?<![\\w.])(edges\\.)?${field.replace(/^edges\./, '')}\\b`, 'g'), label] as const,
+export const NUMBER_FIELDS: readonly NumberField[] = FIELD_GROUPS.flatMap(group => group.fields);
+
+/** The name without its group, as a technician's sheet has it. */
+const bare = (field: string) => field.replace(/^edges\./, '');
+
+/** What a field of a technician's sheet is called, as the pair form calls it. */
+export function fieldLabel(field: string): string {
+  const known = NUMBER_FIELDS.find(each => bare(each.field) === field);
+  return known?.label ?? field[0]!.toUpperCase() + field.slice(1);
+}
+
+const LABELS = NUMBER_FIELDS.map(
+  ({ field, label }) => [new RegExp(`(?<![\\w.])(edges\\.)?${bare(field)}\\b`, 'g'), label] as const,
 );
 
 /** A message about a pair file, its fields called as the pair form calls them. */

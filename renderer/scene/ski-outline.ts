@@ -25,7 +25,7 @@ export interface SkiOutline {
 
 export const TAIL_STEPS = 10;
 export const CONTACT_STEPS = 80;
-export const SHOVEL_STEPS = 20;
+const SHOVEL_STEPS = 20;
 export const STATIONS = TAIL_STEPS + CONTACT_STEPS + SHOVEL_STEPS + 1;
 
 const END_THICKNESS = 0.008;

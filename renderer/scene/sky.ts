@@ -16,7 +16,7 @@ const RIDGE_STEPS = 180;
 const CREST = [-0.01, -0.13, -0.25];
 
 /** Height of a ridge line over the horizon at a bearing, as a share of its distance. */
-export function ridgeLine(bearing: number, layer: number): number {
+function ridgeLine(bearing: number, layer: number): number {
   const b = bearing + layer * 1.7;
   const folded = (f: number, phase: number) => 1 - Math.abs(Math.sin(f * b + phase));
   return (

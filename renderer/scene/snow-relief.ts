@@ -1,10 +1,10 @@
 /** Metres of snow covered by one tile of the relief. */
 export const TILE = 1.2;
 /** Groomed ridges in one tile: 5 cm apart, about twice the pitch of a groomer's comb, to be read on a screen. */
-export const RIDGES = 24;
+const RIDGES = 24;
 
 /** Repeatable noise, −1 to 1, that closes on itself every `size` cells. */
-export function tiledNoise(size: number, seed: number): Float32Array {
+function tiledNoise(size: number, seed: number): Float32Array {
   const out = new Float32Array(size * size);
   let state = seed >>> 0 || 1;
   for (let i = 0; i < out.length; i++) {

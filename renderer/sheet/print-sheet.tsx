@@ -1,7 +1,6 @@
 import { effect } from '@preact/signals';
 import { tableOf } from '../jobs/radius-tables.ts';
-import { fileStem } from '../rack/files.ts';
-import { activePair, project, report } from '../state/index.ts';
+import { activePair, fileStem, project, report } from '../state/index.ts';
 import { asked } from '../views/edge/asked.ts';
 import { PairSheet } from './pair-sheet.tsx';
 import { printPaper } from './paper.tsx';

@@ -8,7 +8,7 @@ import { shownRows } from './squad-state.ts';
 const OWN = ['sidecut radius in m', 'edges done', 'waxed', 'due', 'look again'];
 
 /** The table as rows for a file, with headings that the import reads back. */
-export function squadTable(rows: readonly SquadRow[]): (string | number)[][] {
+function squadTable(rows: readonly SquadRow[]): (string | number)[][] {
   // Cells of a technician's own columns go out as they came in.
   const cellsOf = (pair: SquadRow['pair']) => new Map(extraOf(pair));
   const extras = [...new Set(rows.flatMap(row => [...cellsOf(row.pair).keys()]))].filter(

@@ -17,7 +17,7 @@ import {
   type ViewSettings,
 } from './project.ts';
 import { rulesFrom } from './rules-settings.ts';
-import { apart, asideFrom, pairAside, partAside, type SetAside } from './set-aside.ts';
+import { apart, asideFrom, pairAside, type SetAside } from './set-aside.ts';
 import { slopeFrom } from './slope-settings.ts';
 import { project } from './store.ts';
 
@@ -126,12 +126,13 @@ function rackFileAside(value: unknown, read: RackFile | null): SetAside[] {
   const { name, rack } = (value ?? {}) as Record<string, unknown>;
   if (read !== null || typeof rack !== 'string') return [];
   const called = typeof name === 'string' ? name : 'squad.rack.json';
-  return [partAside('rack file', called, called, unread(rack), rack)];
+  return [{ id: 'rack file', name: called, fileName: called, why: unread(rack), text: rack }];
 }
 
 function tuneLogAside(value: unknown): SetAside[] {
   if (typeof value !== 'string' || readRack(value).ok) return [];
-  return [partAside('tune log', 'The tune log', 'tune-log.rack.json', unread(value), value)];
+  const why = unread(value);
+  return [{ id: 'tune log', name: 'The tune log', fileName: 'tune-log.rack.json', why, text: value }];
 }
 
 function gatesAside(value: unknown, kept: number): SetAside[] {
@@ -140,7 +141,8 @@ function gatesAside(value: unknown, kept: number): SetAside[] {
   if (given === kept) return [];
   const why = `${given - kept} of its ${given} gates could not be read; a gate needs a label and two numbers`;
   const called = typeof name === 'string' && name ? name : 'The set of gates';
-  return [partAside('set', called, 'set-of-gates.json', why, JSON.stringify(value, null, 2))];
+  const text = JSON.stringify(value, null, 2);
+  return [{ id: 'set', name: called, fileName: 'set-of-gates.json', why, text }];
 }
 
 function unread(text: string): string {

@@ -42,6 +42,7 @@ export {
   unsavedEntries,
 } from './derived.ts';
 export { type DraftStore, draftOf, keepDraft, projectFrom } from './draft.ts';
+export { fileStem } from './file-stem.ts';
 export { PAIR_MARKS, type PairMark } from './letters.ts';
 export { changePair } from './pair-edits.ts';
 export {
@@ -59,7 +60,6 @@ export {
   EMPTY_PROJECT,
   MAX_CHOSEN,
   NO_COURSE,
-  PAGES,
   type Page,
   type Project,
   QUESTIONS,

@@ -126,7 +126,6 @@ export interface BoardSettings {
 
 /** A page laid over the questions: the whole squad's rack, or the chosen pairs side by side. */
 export type Page = 'squad' | 'compare';
-export const PAGES: readonly Page[] = ['squad', 'compare'];
 
 /** How things are shown. Not undone: undo gives back work, not the look of the room. */
 export interface ViewSettings {

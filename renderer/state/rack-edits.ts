@@ -26,7 +26,7 @@ export const replacePair =
  * Changes entries one by one. What steps of the history share they share afterwards, so that a fact learnt of
  * thousands of pairs costs no more than one copy of them.
  */
-export function eachEntry(change: (entry: RackEntry) => RackEntry): Edit {
+function eachEntry(change: (entry: RackEntry) => RackEntry): Edit {
   const racks = new Map<Project['rack'], Project['rack']>();
   const entries = new Map<RackEntry, RackEntry>();
   const once = <T>(known: Map<T, T>, key: T, make: () => T): T => {

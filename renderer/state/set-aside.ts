@@ -1,4 +1,5 @@
 import { type Problem, readPair } from '../../core/pair/index.ts';
+import { fileStem } from './file-stem.ts';
 import type { RackEntry } from './project.ts';
 import type { Edit } from './rack-edits.ts';
 
@@ -14,14 +15,6 @@ export interface SetAside {
   readonly text: string;
 }
 
-const LONGEST_NAME = 60;
-
-const fileStem = (name: string) =>
-  name
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, LONGEST_NAME) || 'pair';
-
 /** A pair of the draft that fails the check of today. */
 export function pairAside(id: string, pair: unknown, problems: readonly Problem[]): SetAside {
   const given = (pair as { name?: unknown } | null | undefined)?.name;
@@ -30,26 +23,11 @@ export function pairAside(id: string, pair: unknown, problems: readonly Problem[
   return {
     id,
     name,
-    fileName: `${fileStem(name).toLowerCase()}.pair.json`,
+    fileName: `${fileStem(name)}.pair.json`,
     why: `${first?.message ?? 'it is no pair'}${more.length > 0 ? ` (and ${more.length} more)` : ''}`,
     text: `${JSON.stringify(pair ?? null, null, 2)}\n`,
   };
 }
-
-/** Any other part of the draft, as it was found. */
-export const partAside = (
-  id: string,
-  name: string,
-  fileName: string,
-  why: string,
-  text: string,
-): SetAside => ({
-  id,
-  name,
-  fileName,
-  why,
-  text,
-});
 
 /** A draft that cannot be read as a whole, which the next draft would otherwise be written over. */
 export function draftAside(text: string | null): SetAside[] {
@@ -64,7 +42,7 @@ export function draftAside(text: string | null): SetAside[] {
     typeof version === 'number'
       ? `it was written by another version of this program (its layout ${version}); open that version again to go on with it`
       : 'it is damaged and cannot be read';
-  return [partAside('draft', 'Your last work in progress', 'work-in-progress.json', why, text)];
+  return [{ id: 'draft', name: 'Your last work in progress', fileName: 'work-in-progress.json', why, text }];
 }
 
 /** What was set aside in an earlier start, and those of its pairs that pass the check now. */

@@ -4,7 +4,7 @@ import { conditions } from '../../state/index.ts';
 
 export const DEGREE = Math.PI / 180;
 export const MM = 1e-3;
-export const PER_MM3 = 1e9;
+const PER_MM3 = 1e9;
 
 /** Limits of the controls, in the units people say. */
 export const LEAST_EDGE = 2;

@@ -17,7 +17,7 @@ export interface Pressed {
 }
 
 /** Free camber as a parabola through the contact points, m. */
-export const camberAt = (camber: number, length: number, x: number): number =>
+const camberAt = (camber: number, length: number, x: number): number =>
   (4 * camber * x * (length - x)) / (length * length);
 
 /** The ski on the bench or on the table under the press of `setup`. */

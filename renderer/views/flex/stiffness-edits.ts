@@ -3,7 +3,7 @@ import type { Pair, PairStiffness } from '../../../core/pair/index.ts';
 import { changePair } from '../../state/index.ts';
 import type { Field } from './bench.ts';
 
-export const FIELD_TITLES: Record<Field, string> = {
+const FIELD_TITLES: Record<Field, string> = {
   bending: 'Bending stiffness',
   torsion: 'Torsional stiffness',
 };

@@ -9,13 +9,13 @@ import {
 import { categories } from '../../../core/rules/index.ts';
 import { demoSets } from '../../demo/sets/index.ts';
 import { getHost } from '../../host/index.ts';
-import { fileStem } from '../../rack/files.ts';
 import {
   type Course,
   changeCourse,
   conditions,
   course,
   courseText,
+  fileStem,
   markCourseSaved,
   report,
 } from '../../state/index.ts';

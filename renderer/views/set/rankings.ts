@@ -9,7 +9,7 @@ const NOTHING: WorkState<RankAnswer> = { value: null, error: null, running: fals
 
 /** The chosen pairs ranked on the set, and the whole rack where it was asked for. */
 export const chosenRanking = signal<WorkState<RankAnswer>>(NOTHING);
-export const rackRanking = signal<WorkState<RankAnswer>>(NOTHING);
+const rackRanking = signal<WorkState<RankAnswer>>(NOTHING);
 
 /** The ranking on show. */
 export const ranking = computed(() => (scope.value === 'rack' ? rackRanking.value : chosenRanking.value));

@@ -25,7 +25,7 @@ export function Transport(): JSX.Element {
   );
 }
 
-export function PlayButton(): JSX.Element {
+function PlayButton(): JSX.Element {
   return (
     <button
       type="button"

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { type Pair, rackOf, readRack, writePair, writeRack } from '../../../core/pair/index.ts';
+import { rackOf, readRack, writePair, writeRack } from '../../../core/pair/index.ts';
 import { saveAll, saveEntry, saveRack } from '../../../renderer/rack/files.ts';
 import { answer, takeIn, waitingRacks } from '../../../renderer/rack/opening.ts';
 import {
@@ -17,17 +17,7 @@ import {
   undo,
   unsavedEntries,
 } from '../../../renderer/state/index.ts';
-
-const pair = (name: string, waistWidthMm = 66): Pair => ({
-  format: 'turnwright.pair',
-  version: 1,
-  name,
-  lengthMm: 1650,
-  contactLengthMm: 1450,
-  tipWidthMm: 115,
-  waistWidthMm,
-  tailWidthMm: 100,
-});
+import { plainPair as pair } from '../plain-pair.ts';
 
 /** A disk of a few files; `full` makes every write fail. */
 const disk = { files: new Map<string, string>(), full: false };

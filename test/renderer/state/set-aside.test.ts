@@ -1,5 +1,5 @@
 import { beforeEach, expect, test } from 'vitest';
-import { type Pair, readPair } from '../../../core/pair/index.ts';
+import { readPair } from '../../../core/pair/index.ts';
 import {
   addEntries,
   changeCourse,
@@ -14,17 +14,7 @@ import {
   takeOff,
   undo,
 } from '../../../renderer/state/index.ts';
-
-const pair = (name: string): Pair => ({
-  format: 'turnwright.pair',
-  version: 1,
-  name,
-  lengthMm: 1650,
-  contactLengthMm: 1450,
-  tipWidthMm: 115,
-  waistWidthMm: 66,
-  tailWidthMm: 100,
-});
+import { plainPair as pair } from '../plain-pair.ts';
 
 beforeEach(() => {
   load(EMPTY_PROJECT);

@@ -1,5 +1,4 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { Pair } from '../../../core/pair/index.ts';
 import {
   addEntries,
   changeConditions,
@@ -30,17 +29,8 @@ import {
   undoLabel,
   unsavedEntries,
 } from '../../../renderer/state/index.ts';
+import { plainPair as pair } from '../plain-pair.ts';
 
-const pair = (name: string, waistWidthMm = 66): Pair => ({
-  format: 'turnwright.pair',
-  version: 1,
-  name,
-  lengthMm: 1650,
-  contactLengthMm: 1450,
-  tipWidthMm: 115,
-  waistWidthMm,
-  tailWidthMm: 100,
-});
 const entry = (id: string) => {
   const own = pair(id);
   return { id, pair: own, saved: own };
