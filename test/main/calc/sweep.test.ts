@@ -4,6 +4,12 @@ import { type Sweep, sweepRows } from '../../../main/calc/sweep-row.ts';
 import type { Cell } from '../../../main/calc/table.ts';
 import { file, json, larch, run, write } from './drive.ts';
 
+const linesOf = (out: string) =>
+  out
+    .trimEnd()
+    .split('\n')
+    .map(line => JSON.parse(line));
+
 test('sweep streams the rows of the grid in order, and tells the ones it cannot answer', async () => {
   const { code, out } = await run([
     'sweep',
@@ -36,10 +42,7 @@ test('sweep asks the groove too, as JSON lines that agree with carve', async () 
     '1000',
     '--json',
   ]);
-  const rows = out
-    .trimEnd()
-    .split('\n')
-    .map(line => JSON.parse(line));
+  const rows = linesOf(out);
   const { points } = await json('carve', file, '--edge', '30,50', '--load', '1000');
   expect(rows.map(row => row.turnRadiusM)).toEqual(points.map((p: { turnRadiusM: number }) => p.turnRadiusM));
 });
@@ -79,10 +82,7 @@ test('a station of the stiffness and a number left to its usual value may be var
   const pair = await write('stations.pair.json', { ...larch, bending: { kind: 'stations', stations } });
   const axes = ['--vary', 'bending.stations[1].newtonM2=200:300:100', '--vary', 'edges.baseBevelDeg=0:1:1'];
   const { out } = await run(['sweep', pair, '--ask', 'bend', ...axes, '--json']);
-  const rows = out
-    .trimEnd()
-    .split('\n')
-    .map(line => JSON.parse(line));
+  const rows = linesOf(out);
   expect(rows.map(row => row['bending.stations[1].newtonM2'])).toEqual([200, 200, 300, 300]);
   const { springNPerMm } = await json('bend', pair);
   expect(rows[3].springNPerMm).toBeCloseTo(springNPerMm, 6);
