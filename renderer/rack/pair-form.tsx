@@ -94,6 +94,7 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
           <label class="form-wide">
             <span>Name</span>
             <input
+              autofocus
               value={text('name')}
               disabled={locked}
               aria-invalid={messages.name !== undefined}

@@ -7,7 +7,7 @@ import { radiusOf, sidecutOf } from '../../rack/radius.ts';
 import { type ChosenPair, conditions, perPair, ski } from '../../state/index.ts';
 import { asked, DEGREE } from '../edge/asked.ts';
 import { beamOf } from '../flex/beams.ts';
-import { checkOf } from '../rules/index.ts';
+import { checkOf, limitedText } from '../rules/index.ts';
 import type { Compared, Known } from './differences.ts';
 import { type ChosenTurn, fastestHeld, neededEdge } from './needed-edge.ts';
 
@@ -98,6 +98,6 @@ export function comparedOf(pair: ChosenPair, turnRadius: number): Compared {
     verdict: check.verdict,
     doubts: check.items
       .filter(item => item.verdict === 'fails' || item.verdict === 'too close to call')
-      .map(item => item.rule),
+      .map(limitedText),
   };
 }

@@ -60,7 +60,7 @@ export function differences(one: Compared, other: Compared, telling: Telling): D
   const share = (what: string): Say => {
     return ({ mine, theirs }) => {
       const percent = (Math.abs(mine - theirs) / theirs) * 100;
-      return `${decimal(percent, percent < 10 ? 1 : 0)} % ${mine < theirs ? 'softer' : 'stiffer'} ${what}`;
+      return `is ${decimal(percent, percent < 10 ? 1 : 0)} % ${mine < theirs ? 'softer' : 'stiffer'} ${what}`;
     };
   };
   const turnKind =
@@ -81,7 +81,7 @@ export function differences(one: Compared, other: Compared, telling: Telling): D
           other.turnRadius,
           'radius',
           ({ mine, theirs, apart }) =>
-            `tilted to ${decimal(edgeDeg, 0)}° ${turnKind}, carves ${apart} ${mine < theirs ? 'tighter' : 'wider'}`,
+            `carves ${apart} ${mine < theirs ? 'tighter' : 'wider'} when tilted to ${decimal(edgeDeg, 0)}° ${turnKind}`,
         )
       : {
           topic: `Turn at ${decimal(edgeDeg, 0)}°`,
@@ -105,7 +105,7 @@ export function differences(one: Compared, other: Compared, telling: Telling): D
       one.length,
       other.length,
       'skiLength',
-      ({ mine, theirs, apart }) => `${apart} ${mine < theirs ? 'shorter' : 'longer'}`,
+      ({ mine, theirs, apart }) => `is ${apart} ${mine < theirs ? 'shorter' : 'longer'}`,
     ),
     tell(
       'Waist',
@@ -113,21 +113,21 @@ export function differences(one: Compared, other: Compared, telling: Telling): D
       other.waist,
       'width',
       ({ mine, theirs, apart }) =>
-        `${apart} ${mine < theirs ? 'narrower, so it takes less to tip,' : 'wider, so it takes more to tip,'} at the waist`,
+        `is ${apart} ${mine < theirs ? 'narrower at the waist, so it takes less to tip' : 'wider at the waist, so it takes more to tip'}`,
     ),
     tell(
       'Mass',
       one.mass,
       other.mass,
       'mass',
-      ({ mine, theirs, apart }) => `${apart} ${mine < theirs ? 'lighter' : 'heavier'} a ski`,
+      ({ mine, theirs, apart }) => `is ${apart} ${mine < theirs ? 'lighter' : 'heavier'} a ski`,
     ),
     tell(
       'Side edge',
       one.sideAngle,
       other.sideAngle,
       'angle',
-      ({ mine, theirs, apart }) => `${apart} ${mine < theirs ? 'keener' : 'blunter'} at the side edge`,
+      ({ mine, theirs, apart }) => `is ${apart} ${mine < theirs ? 'keener' : 'blunter'} at the side edge`,
     ),
     tell(
       'Base bevel',
@@ -135,7 +135,7 @@ export function differences(one: Compared, other: Compared, telling: Telling): D
       other.baseBevel,
       'angle',
       ({ mine, theirs, apart }) =>
-        `${apart} ${mine < theirs ? 'less' : 'more'} base bevel, so it bites ${mine < theirs ? 'earlier' : 'later'}`,
+        `has ${apart} ${mine < theirs ? 'less' : 'more'} base bevel, so it bites ${mine < theirs ? 'earlier' : 'later'}`,
     ),
     ruleDifference(one, other),
   ];
@@ -150,6 +150,7 @@ function edgesNeeded(mine: number | null, theirs: number | null): string {
   return one === other ? `, both on ${one}° of edge` : `, on ${one}° of edge instead of ${other}°`;
 }
 
+/** What is said of the first pair, from its verb on. */
 type Say = (values: { mine: number; theirs: number; apart: string }) => string;
 
 interface Topic {
@@ -171,7 +172,8 @@ function compare(about: Topic, mine: Known | null, theirs: Known | null): Differ
       system,
       uncertainty: known.plusMinus,
       decimals: plainDecimals(measure),
-    }).text;
+      // These stand in brackets already.
+    }).text.replace(/^\((.*)\)°$/, '$1°');
   if (!tellable(mine, theirs)) {
     return {
       topic,
@@ -186,12 +188,11 @@ function compare(about: Topic, mine: Known | null, theirs: Known | null): Differ
     system,
     decimals: decimalsOf(text(mine), text(theirs)),
   }).text;
-  const clause = say({ mine: mine.value, theirs: theirs.value, apart });
-  const verb = /^(turns|holds|tilted)/.test(clause) ? ' ' : /base bevel/.test(clause) ? ' has ' : ' is ';
+  const predicate = say({ mine: mine.value, theirs: theirs.value, apart });
   return {
     topic,
     kind: 'matters',
-    text: `${names[0]}${clause.startsWith('tilted') ? ', ' : verb}${clause} (${text(mine)} against ${text(theirs)}).`,
+    text: `${names[0]} ${predicate} (${text(mine)} against ${text(theirs)}).`,
   };
 }
 

@@ -53,6 +53,25 @@ describe('differences that matter', () => {
     );
   });
 
+  it('say where and what follows, with angles in one pair of brackets', () => {
+    const other = {
+      ...larch,
+      name: 'Hazel 130',
+      waist: known(0.065, 0.00025),
+      sideAngle: known(88 * DEGREE, 0.1 * DEGREE),
+    };
+    const told = differences(other, { ...larch, turnRadius: { ...known(9, 0.06), solved: true } }, metric);
+    expect(of('Waist', told).text).toMatch(
+      /^Hazel 130 is 1\.0\smm narrower at the waist, so it takes less to tip \(/u,
+    );
+    expect(of('Turn at 50°', told).text).toMatch(
+      /^Hazel 130 carves 1\.90\sm tighter when tilted to 50° and bent/u,
+    );
+    expect(of('Side edge', told).text).toBe(
+      'Hazel 130 is 1.00° blunter at the side edge (88.00 ± 0.10° against 87.00 ± 0.10°).',
+    );
+  });
+
   it('turn round with the pairs', () => {
     const told = differences(birch, larch, metric);
     expect(of('Sidecut radius', told).text).toContain('Birch 193 turns 18.4\u00a0m wider');
