@@ -5,6 +5,7 @@ import { numberList, oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { MM, rounded } from './quantity.ts';
 import { PRESS } from './ranges.ts';
+import { readingTable, tableOf } from './table.ts';
 
 export const bend: Command = {
   usage: 'PAIR',
@@ -50,26 +51,19 @@ export const bend: Command = {
         deflectionMm: rounded(deflectionMm),
       })),
     };
-    const curve = {
-      columns: [
-        { name: 'loadN', decimals: 0 },
-        { name: 'deflectionMm', decimals: 2 },
-        { name: 'flatTableDeflectionMm', decimals: 2 },
-      ],
-      rows: json.curve.map(point => [point.loadN, point.deflectionMm, point.flatTableDeflectionMm]),
-    };
+    const curve = tableOf(json.curve, [
+      { name: 'loadN', decimals: 0 },
+      { name: 'deflectionMm' },
+      { name: 'flatTableDeflectionMm' },
+    ]);
     return {
       json,
       tables: [
-        {
-          title: answer.name,
-          columns: [{ name: 'reading' }, { name: 'value' }, { name: 'unit' }],
-          rows: [
-            ['spring on two supports', json.springNPerMm, 'N/mm'],
-            ['first touch on a flat table', json.firstTouchN, 'N'],
-            ['whole base down', json.flattenN, 'N'],
-          ],
-        },
+        readingTable(answer.name, [
+          ['spring on two supports', json.springNPerMm, 'N/mm'],
+          ['first touch on a flat table', json.firstTouchN, 'N'],
+          ['whole base down', json.flattenN, 'N'],
+        ]),
         { title: 'Deflection', ...curve },
       ],
       csv: curve,

@@ -15,6 +15,7 @@ import { skiFrom } from './pair-input.ts';
 import { DEGREE, MM } from './quantity.ts';
 import { EDGE, foreRange, LOAD } from './ranges.ts';
 import { hardnessFrom, SNOW_NOTE } from './snow.ts';
+import { tableOf } from './table.ts';
 
 export const carve: Command = {
   usage: 'PAIR',
@@ -47,10 +48,8 @@ export const carve: Command = {
       }),
     );
     const readings = solved.map(equilibrium => groovePoint(cut.radius, equilibrium));
-    const table = {
-      columns: Object.keys(readings[0]).map(name => ({ name, ...decimalsOf(name) })),
-      rows: readings.map(reading => Object.values(reading)),
-    };
+    const { columns, rows } = tableOf(readings);
+    const table = { columns: columns.map(({ name }) => ({ name, ...decimalsOf(name) })), rows };
     const rigid = { ...ski, sidecutRadius: cut.radius, sidecutDepth: cut.depth };
     return {
       json: {

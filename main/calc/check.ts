@@ -22,6 +22,7 @@ import { InputFault } from './fault.ts';
 import { oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
+import { tableOf } from './table.ts';
 
 export const check: Command = {
   usage: 'PAIR',
@@ -58,22 +59,10 @@ export const check: Command = {
     const three = result.items.some(({ control }) => control?.used === 'three readings');
     const table = {
       title: `${pair.name}, ${result.discipline}, ${result.category}, edition ${result.edition}: ${result.verdict}`,
-      columns: [
-        { name: 'rule' },
-        { name: 'limit' },
-        { name: 'found' },
-        { name: 'plusMinus' },
-        { name: 'verdict' },
-        { name: 'status' },
-      ],
-      rows: items.map(({ rule, limit, found, plusMinus, verdict, status }) => [
-        rule,
-        limit,
-        found,
-        plusMinus,
-        verdict,
-        status,
-      ]),
+      ...tableOf(
+        items,
+        (['rule', 'limit', 'found', 'plusMinus', 'verdict', 'status'] as const).map(name => ({ name })),
+      ),
     };
     return {
       json: {

@@ -5,6 +5,7 @@ import { asking, InputFault } from './fault.ts';
 import { oneNumber } from './option.ts';
 import { MM, rounded } from './quantity.ts';
 import { CONTACT_LENGTH } from './ranges.ts';
+import { tableOf } from './table.ts';
 
 export const identify: Command = {
   usage: 'MEASUREMENTS.csv',
@@ -33,15 +34,12 @@ export const identify: Command = {
       residualMm: rounded(found.residual / MM),
       enough: found.enough,
     };
-    const table = {
-      columns: [
-        { name: 'fromTailMm', decimals: 0 },
-        { name: 'newtonM2', decimals: 1 },
-        { name: 'low', decimals: 1 },
-        { name: 'high', decimals: 1 },
-      ],
-      rows: json.stations.map(({ fromTailMm, newtonM2, low, high }) => [fromTailMm, newtonM2, low, high]),
-    };
+    const table = tableOf(json.stations, [
+      { name: 'fromTailMm', decimals: 0 },
+      { name: 'newtonM2', decimals: 1 },
+      { name: 'low', decimals: 1 },
+      { name: 'high', decimals: 1 },
+    ]);
     return {
       json,
       tables: [{ title: `Bending stiffness from ${readings.length} readings`, ...table }],

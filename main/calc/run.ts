@@ -8,6 +8,7 @@ import { DEGREE, KMH, rounded } from './quantity.ts';
 import { EDGE, SLOPE } from './ranges.ts';
 import { runWorkings } from './run-workings.ts';
 import { hardnessFrom, SNOW_NOTE } from './snow.ts';
+import { readingTable, tableOf } from './table.ts';
 import { NO_ADVICE, turnOf } from './turn-of.ts';
 
 /** Seconds between samples: twenty a second draw a smooth track and keep the document small. */
@@ -65,28 +66,20 @@ export const run: Command = {
       turnRadius: known.source,
       samples: samplesOf(track),
     };
-    const readings = [
-      ['time', json.seconds, 's'],
-      ['distance', json.distanceM, 'm'],
-      ['drop', json.dropM, 'm'],
-      ['end speed', json.endSpeedKmh, 'km/h'],
-      ['greatest load', json.maxLoadBodyWeights, 'body weights'],
-      ['least hold', json.minHoldDeg, '°'],
-      ['skidding', json.skidSeconds, 's'],
-    ];
-    const samples = {
-      columns: Object.keys(json.samples[0]).map(name => ({ name })),
-      rows: json.samples.map(sample => Object.values(sample)),
-    };
+    const samples = tableOf(json.samples);
     const every = Math.max(1, Math.round(samples.rows.length / 24));
     return {
       json,
       tables: [
-        {
-          title: `${ski.name}, ended: ${summary.end}`,
-          columns: [{ name: 'reading' }, { name: 'value' }, { name: 'unit' }],
-          rows: readings,
-        },
+        readingTable(`${ski.name}, ended: ${summary.end}`, [
+          ['time', json.seconds, 's'],
+          ['distance', json.distanceM, 'm'],
+          ['drop', json.dropM, 'm'],
+          ['end speed', json.endSpeedKmh, 'km/h'],
+          ['greatest load', json.maxLoadBodyWeights, 'body weights'],
+          ['least hold', json.minHoldDeg, '°'],
+          ['skidding', json.skidSeconds, 's'],
+        ]),
         { title: 'Track', ...samples, rows: samples.rows.filter((_, index) => index % every === 0) },
       ],
       csv: samples,

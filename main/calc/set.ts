@@ -13,6 +13,7 @@ import { skiFrom } from './pair-input.ts';
 import { DEGREE, rounded } from './quantity.ts';
 import { ASSUMED, askedWords, conditionsOf, type SetQuestion, setQuestion } from './set-question.ts';
 import { hardnessFrom, SNOW_NOTE } from './snow.ts';
+import { tableOf } from './table.ts';
 import { NO_ADVICE, turnOf } from './turn-of.ts';
 
 export const set: Command = {
@@ -74,22 +75,13 @@ export const set: Command = {
       remarks,
       asked: course.asked,
     };
-    const table = {
-      columns: [
-        { name: 'name' },
-        { name: 'neededEdgeDeg', decimals: 1 },
-        { name: 'minHoldDeg', decimals: 1 },
-        { name: 'seconds', decimals: 2 },
-        { name: 'verdict' },
-      ],
-      rows: json.pairs.map(({ name, neededEdgeDeg, minHoldDeg, seconds, verdict }) => [
-        name,
-        neededEdgeDeg,
-        minHoldDeg,
-        seconds,
-        verdict,
-      ]),
-    };
+    const table = tableOf(json.pairs, [
+      { name: 'name' },
+      { name: 'neededEdgeDeg', decimals: 1 },
+      { name: 'minHoldDeg', decimals: 1 },
+      { name: 'seconds' },
+      { name: 'verdict' },
+    ]);
     const title = `${course.gates.length} gates, ${rhythm ? 'set' : 'tightest'} radius ${radius.toFixed(2)} m`;
     return {
       json,

@@ -2,6 +2,7 @@ import { shapeWorkings, sidecut, widthRemark } from '../../core/shape/index.ts';
 import type { Command } from './command.ts';
 import { skiFrom } from './pair-input.ts';
 import { DEGREE, MM, rounded } from './quantity.ts';
+import { readingTable, tableOf } from './table.ts';
 
 export const shape: Command = {
   usage: 'PAIR',
@@ -25,30 +26,19 @@ export const shape: Command = {
       waistFromTailMm: rounded(cut.waistStation / MM),
       local: cut.local.map(({ x, radius }) => ({ fromTailMm: rounded(x / MM), radiusM: rounded(radius) })),
     };
-    const local = {
-      columns: [
-        { name: 'fromTailMm', decimals: 0 },
-        { name: 'radiusM', decimals: 2 },
-      ],
-      rows: json.local.map(({ fromTailMm, radiusM }) => [fromTailMm, radiusM]),
-    };
-    const readings = [
-      ['sidecut depth', json.sidecutDepthMm, 'mm'],
-      ['radius', json.radiusM, 'm'],
-      ['radius ±', json.radiusPlusMinusM, 'm'],
-      ['circle radius', json.circleRadiusM, 'm'],
-      ['fitted radius', json.fittedRadiusM, 'm'],
-      ['taper', json.taperDeg, '°'],
-      ['waist from tail', json.waistFromTailMm, 'mm'],
-    ];
+    const local = tableOf(json.local, [{ name: 'fromTailMm', decimals: 0 }, { name: 'radiusM' }]);
     return {
       json,
       tables: [
-        {
-          title: `${ski.name} (${cut.widthSource}, ${cut.waistSource})`,
-          columns: readingColumns,
-          rows: readings,
-        },
+        readingTable(`${ski.name} (${cut.widthSource}, ${cut.waistSource})`, [
+          ['sidecut depth', json.sidecutDepthMm, 'mm'],
+          ['radius', json.radiusM, 'm'],
+          ['radius ±', json.radiusPlusMinusM, 'm'],
+          ['circle radius', json.circleRadiusM, 'm'],
+          ['fitted radius', json.fittedRadiusM, 'm'],
+          ['taper', json.taperDeg, '°'],
+          ['waist from tail', json.waistFromTailMm, 'mm'],
+        ]),
         { title: 'Local radius', ...local, rows: local.rows.filter((_, index) => index % 10 === 0) },
       ],
       csv: local,
@@ -57,5 +47,3 @@ export const shape: Command = {
     };
   },
 };
-
-const readingColumns = [{ name: 'reading' }, { name: 'value', decimals: 2 }, { name: 'unit' }];

@@ -12,6 +12,21 @@ export interface Table {
   readonly rows: readonly (readonly Cell[])[];
 }
 
+/** Records as rows, a column a field in the order given; without any, all that the first record has. */
+export function tableOf<T extends Readonly<Record<string, Cell>>>(
+  records: readonly T[],
+  columns: readonly (Column & { readonly name: keyof T & string })[] = Object.keys(records[0] ?? {}).map(
+    name => ({ name }),
+  ),
+): Table {
+  return { columns, rows: records.map(record => columns.map(({ name }) => record[name])) };
+}
+
+/** Single readings, one a row. */
+export function readingTable(title: string, rows: readonly (readonly [string, Cell, unit: string])[]): Table {
+  return { title, columns: [{ name: 'reading' }, { name: 'value' }, { name: 'unit' }], rows };
+}
+
 /** Lines up columns: numbers to the right, words to the left. */
 export function formatTable({ title, columns, rows }: Table): string {
   const cells = rows.map(row => row.map((cell, index) => show(cell, columns[index].decimals)));

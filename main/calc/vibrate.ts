@@ -6,6 +6,7 @@ import { answered, asking } from './fault.ts';
 import { oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
+import { tableOf } from './table.ts';
 
 export const vibrate: Command = {
   usage: 'PAIR',
@@ -24,8 +25,7 @@ export const vibrate: Command = {
     const json = { name: ski.name, modes: modes.map(({ hz, kind }) => ({ hz: rounded(hz), kind })) };
     const table = {
       title: `${ski.name}, ${clamped ? 'clamped under the boot' : 'free'}`,
-      columns: [{ name: 'hz', decimals: 1 }, { name: 'kind' }],
-      rows: json.modes.map(({ hz, kind }) => [hz, kind]),
+      ...tableOf(json.modes, [{ name: 'hz', decimals: 1 }, { name: 'kind' }]),
     };
     return { json, tables: [table], csv: table, workings: clamped ? [] : freeWorkings(ski) };
   },
