@@ -18,6 +18,7 @@ export interface SplineRow {
   readonly second: readonly [number, number, number, number];
 }
 
+/** The basis on n ascending breakpoints, two or more: n + 2 coefficients. */
 export function splineBasis(breakpoints: ArrayLike<number>): SplineBasis {
   const n = breakpoints.length;
   const knots = new Float64Array(n + 6);

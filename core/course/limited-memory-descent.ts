@@ -1,8 +1,4 @@
-/**
- * Descent to a minimum of a smooth function of many variables with a limited memory of past steps (L-BFGS:
- * Nocedal, Math. Comp. 35 (1980) 773–782, from memory). `evaluate` returns the value and fills the gradient.
- * `x` is changed in place. Deterministic.
- */
+/** Where a descent ended. */
 export interface Descent {
   readonly value: number;
   readonly iterations: number;
@@ -10,6 +6,11 @@ export interface Descent {
   readonly gradient: number;
 }
 
+/**
+ * Descent to a minimum of a smooth function of many variables with a limited memory of past steps (L-BFGS:
+ * Nocedal, Math. Comp. 35 (1980) 773–782, from memory). `evaluate` returns the value and fills the gradient.
+ * `x` is changed in place. Ends when no component of the gradient reaches `tolerance`. Deterministic.
+ */
 export function descend(
   evaluate: (x: Float64Array, gradient: Float64Array) => number,
   x: Float64Array,

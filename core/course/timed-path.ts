@@ -20,9 +20,13 @@ export interface Interval {
   curvature: number;
 }
 
+/** What acts on a point mass on its path, for each unit of its mass. */
 export interface PathPhysics {
+  /** g sinα, m/s². */
   readonly pull: number;
+  /** g cosα, m/s². */
   readonly press: number;
+  /** μ. */
   readonly friction: number;
   /** ρ C_dA/m, 1/m. */
   readonly drag: number;
@@ -30,6 +34,7 @@ export interface PathPhysics {
   readonly mostSideways: number;
 }
 
+/** Forces on the path under the course’s conditions, SI; `mostSideways` as in `PathPhysics`. */
 export function pathPhysics(conditions: CourseConditions, mostSideways: number): PathPhysics {
   return {
     pull: GRAVITY * Math.sin(conditions.slope),

@@ -33,11 +33,12 @@ export function checkPair(value: unknown): Problem[] {
   return problems.length > 0 ? problems : inconsistencies(value as Pair);
 }
 
-/** The file text of a pair: known fields in the order of the schema, then the rest as they came. */
+/** The file text of a pair. */
 export function writePair(pair: Pair): string {
   return `${JSON.stringify(inWrittenOrder(pair), null, 2)}\n`;
 }
 
+/** A pair with its known fields in the order of the schema, then the rest as they came. */
 export function inWrittenOrder(pair: Pair): Record<string, unknown> {
   const given = pair as Record<string, unknown>;
   const known = Object.keys(pairSchema.shape).filter(

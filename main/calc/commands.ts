@@ -22,6 +22,7 @@ export const commands: Readonly<Record<string, Command>> = {
   sweep,
 };
 
+/** Whether the first word given names a command; the installed program opens its window for any other. */
 export function isCommand(name: string | undefined): name is string {
   return name !== undefined && Object.hasOwn(commands, name);
 }

@@ -27,6 +27,7 @@ export function answered<T extends { readonly ok: true }>(
   throw lacking(file, answer.needs);
 }
 
+/** The fault that `file` lacks what the question needs, in words. */
 export function lacking(file: string, needs: string): InputFault {
   return new InputFault(`${file}: this question needs ${needs}, and the pair gives none`);
 }

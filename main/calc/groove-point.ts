@@ -33,7 +33,7 @@ export function groovePoint(sidecutRadius: number, { conditions, ...found }: Equ
   };
 }
 
-export function conditionsOf({ edgeAngle, load, hardness }: CarveConditions) {
+function conditionsOf({ edgeAngle, load, hardness }: CarveConditions) {
   return {
     edgeDeg: rounded(edgeAngle / DEGREE),
     loadN: rounded(load),

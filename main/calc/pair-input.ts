@@ -2,7 +2,11 @@ import { type Pair, readPair, type Ski, skiOf } from '../../core/pair/index.ts';
 import type { CommandInput } from './command.ts';
 import { InputFault } from './fault.ts';
 
-/** @throws InputFault naming the file and its first faulty field */
+/**
+ * The pair a file holds; what has to be known of it beside that goes to `note`.
+ *
+ * @throws InputFault naming the file and its first faulty field
+ */
 export async function pairFrom(
   file: string,
   read: CommandInput['read'],
@@ -18,6 +22,11 @@ export async function pairFrom(
   throw new InputFault(`${file}: ${first.message}${others}`);
 }
 
+/**
+ * One ski of that pair, in SI.
+ *
+ * @throws InputFault as `pairFrom` does
+ */
 export async function skiFrom(
   file: string,
   read: CommandInput['read'],

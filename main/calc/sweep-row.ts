@@ -42,6 +42,7 @@ export const questions = {
 
 export type Question = keyof typeof questions;
 
+/** The options of a question, by name. */
 export const optionsOf = (ask: Question): Readonly<Record<string, Range & { readonly usual: number }>> =>
   questions[ask].options;
 

@@ -49,6 +49,7 @@ export function formatCsv({ columns, rows }: Table): string {
   return `${[columns.map(({ name }) => name), ...rows].map(csvLine).join('\n')}\n`;
 }
 
+/** One row without its line end; what is null is an empty field. */
 export function csvLine(row: readonly Cell[]): string {
   return row.map(cell => quote(cell === null ? '' : String(cell))).join(',');
 }

@@ -16,10 +16,15 @@ export interface KnownTurn {
   readonly words: string;
 }
 
+/** A third of the points a chart's table has: a run and a set only ever read between them. */
 const edges = Float64Array.from({ length: 14 }, (_, i) => (4 + 5 * i) * DEGREE);
 const loads = Float64Array.from({ length: 7 }, (_, i) => 200 * 20 ** (i / 6));
 
-/** The turn a run or a set asks of a ski on snow of a hardness in N/m³. */
+/**
+ * The turn a run or a set asks of a ski on snow of a hardness in N/m³.
+ *
+ * @throws InputFault when the file states a stiffness that cannot be used
+ */
 export function turnOf(file: string, ski: Ski, hardness: number): KnownTurn {
   const rigid = (why: string): KnownTurn => ({
     turn: cosineTurn(sidecut(ski).radius),

@@ -25,6 +25,7 @@ export function servePageScheme(protocol: Protocol, root: string): void {
   });
 }
 
+/** Whether an address is of the program’s own page. */
 export function isPageAddress(address: string): boolean {
   return address.startsWith(PAGE_ADDRESS);
 }

@@ -14,6 +14,7 @@ export function lockSession(session: Session): void {
 
 const MOST_RESTARTS = 3;
 
+/** The one window: shown once its page is drawn, with no way out of the page and none in but the preload. */
 export function openWindow(preload: string): BrowserWindow {
   const window = new BrowserWindow({
     width: 1360,
