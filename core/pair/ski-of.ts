@@ -1,10 +1,11 @@
+import { sizeOf } from '../units/index.ts';
 import { DEFAULTS } from './defaults.ts';
 import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
 import type { Layup, LayupLayer, SideStrip, Ski, Stiffness } from './ski.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
 
-const MM = 1e-3;
-const DEGREE = Math.PI / 180;
+const MM = sizeOf('mm');
+const DEGREE = sizeOf('°');
 const GPA = 1e9;
 const G_PER_CM3 = 1e3;
 

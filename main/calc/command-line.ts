@@ -1,7 +1,7 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
 import { common, readArguments } from './arguments.ts';
 import type { Command, Report } from './command.ts';
-import { commands, isCommand } from './commands.ts';
+import { asksForHelp, commands, isCommand } from './commands.ts';
 import { InputFault } from './fault.ts';
 import { readInputFile } from './input-file.ts';
 import { plain, processStreams, type Streams } from './streams.ts';
@@ -28,7 +28,7 @@ export async function calc(argv: readonly string[], streams: Streams = processSt
 }
 
 async function run([name, ...rest]: readonly string[], { out, err, stdin }: Streams): Promise<void> {
-  if (name === undefined || name === '--help' || name === '-h') return out(overview());
+  if (name === undefined || asksForHelp(name)) return out(overview());
   if (!isCommand(name)) {
     throw new InputFault(`command: "${name}" is not known; give one of ${Object.keys(commands).join(', ')}`);
   }

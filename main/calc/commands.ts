@@ -22,7 +22,10 @@ export const commands: Readonly<Record<string, Command>> = {
   sweep,
 };
 
-/** Whether the first word given names a command; the installed program opens its window for any other. */
+/** Whether a word names a command. */
 export function isCommand(name: string | undefined): name is string {
   return name !== undefined && Object.hasOwn(commands, name);
 }
+
+/** Whether a word asks what the commands are. */
+export const asksForHelp = (word: string | undefined): boolean => word === '--help' || word === '-h';

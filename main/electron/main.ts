@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { app, Menu, protocol, session } from 'electron';
 import { calc } from '../calc/command-line.ts';
-import { isCommand } from '../calc/commands.ts';
+import { asksForHelp, isCommand } from '../calc/commands.ts';
 import { createDocuments } from './documents.ts';
 import { menuTemplate } from './menu.ts';
 import { registerPageScheme, servePageScheme } from './page-protocol.ts';
@@ -15,7 +15,7 @@ const given = process.argv.slice(app.isPackaged ? 1 : 2);
 const filesIn = (argv: readonly string[]) =>
   argv.filter(each => !each.startsWith('-') && /\.(json|csv|tsv|txt)$/i.test(each));
 
-if (isCommand(given[0])) {
+if (isCommand(given[0]) || asksForHelp(given[0])) {
   // The command line needs no window, so it must not need a display either.
   app.commandLine.appendSwitch('ozone-platform', 'headless');
   calc(given).then(code => app.exit(code));

@@ -61,7 +61,9 @@ describe('the command line', () => {
       expect(code).toBe(0);
       for (const option of Object.keys(options)) expect(out).toContain(`--${option}`);
     }
-    expect((await run([])).out).toContain('turnwright COMMAND FILE');
+    for (const argv of [[], ['--help'], ['-h']]) {
+      expect((await run(argv)).out).toContain('turnwright COMMAND FILE');
+    }
   });
 
   test('--working adds the workings to the document and to the tables', async () => {
