@@ -55,6 +55,20 @@ test('recent files open by keyboard', async () => {
   await expect.poll(() => names()).toEqual([...demo, 'Ash']);
 });
 
+test('the pair form stays open on a field that cannot be used, and says so when closed all the same', async () => {
+  await page.getByRole('button', { name: 'New pair', exact: true }).click();
+  const form = page.getByRole('dialog');
+  expect(await page.evaluate(() => (document.activeElement as HTMLInputElement).value)).toBe('New pair');
+  const waist = form.getByRole('textbox', { name: 'Waist', exact: true });
+  await waist.fill('130');
+  await form.getByText('Waist: 130 is wider than Tip 115').waitFor();
+  await form.getByRole('button', { name: 'Done' }).click();
+  expect(await waist.evaluate(field => field === document.activeElement)).toBe(true);
+  expect(await accessibilityFaults(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await page.getByText('New pair keeps the last good values: one field could not be used as typed').waitFor();
+});
+
 test('work in progress survives a reload, and two windows keep theirs apart', async () => {
   const copy = async (of: Page) => {
     await of.locator('.rack-name').first().click();
@@ -96,7 +110,7 @@ test('rows pasted from a spreadsheet are looked over, taken in and undone', asyn
     );
   });
   const dialog = page.getByRole('dialog', { name: 'Import pasted rows' });
-  expect(await dialog.textContent()).toContain('lengthMm: "long" is not accepted');
+  expect(await dialog.textContent()).toContain('Overall length: "long" is not accepted');
   await dialog.getByRole('button', { name: 'Take in 1 pair' }).click();
   const pairs = () => page.locator('.squad-words').count();
   await expect.poll(pairs).toBe(demo.length + 1);
@@ -127,7 +141,7 @@ test('what this version cannot read of the last work is kept, told, saved as a f
     .toBe(true);
   await page.reload();
   await page.getByRole('button', { name: 'See what is kept…' }).click();
-  expect(await page.getByRole('dialog').textContent()).toContain('waistWidthMm: 999');
+  expect(await page.getByRole('dialog').textContent()).toContain('Waist: 999');
   expect(await accessibilityFaults(page)).toEqual([]);
   const [pairFile] = await Promise.all([
     page.waitForEvent('download'),
