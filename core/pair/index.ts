@@ -11,7 +11,7 @@ export {
   PAIR_VERSION,
   type Pair,
 } from './pair-schema.ts';
-export type { Problem } from './problem.ts';
+export { fieldPath, type Problem, shown } from './problem.ts';
 export {
   type Rack,
   type RackPair,
@@ -23,6 +23,7 @@ export {
   type Unread,
   writeRack,
 } from './rack-file.ts';
+export { readJson, valueAt } from './read-json.ts';
 export { readSheet, type Sheet, type SheetGuess, type SheetPair, type SheetProblem } from './sheet.ts';
 export {
   FAULT_HEADING,

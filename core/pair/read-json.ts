@@ -4,7 +4,7 @@ import { fieldPath, type Problem, problem } from './problem.ts';
 const LARGEST_FILE = 20_000_000;
 const DEEPEST = 64;
 
-/** Parse file text as JSON, or say where it stops being JSON. Never throws. */
+/** Parse file text as JSON, a byte-order mark allowed, or say where it stops being JSON. Never throws. */
 export function readJson(text: string): { ok: true; value: unknown } | { ok: false; problems: Problem[] } {
   const refuse = (accepted: string, sentence: string) => ({
     ok: false as const,
@@ -65,10 +65,11 @@ function asProblems(issue: z.core.$ZodIssue, parent: readonly PropertyKey[], val
     );
     if (inner) return inner.flatMap(each => asProblems(each, path, value));
   }
-  return [problem(fieldPath(path), at(value, path), issue.message)];
+  return [problem(fieldPath(path), valueAt(value, path), issue.message)];
 }
 
-function at(value: unknown, path: readonly PropertyKey[]): unknown {
+/** What stands at a path inside a parsed value; undefined where nothing does. */
+export function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
   let here = value;
   for (const key of path) {
     if (typeof here !== 'object' || here === null || !Object.hasOwn(here, key)) return undefined;

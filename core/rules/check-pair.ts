@@ -5,7 +5,7 @@ import { type ControlReading, rulebookRadius } from './control-radius.ts';
 import type { Category, Discipline, Edition, Limit, LimitedQuantity } from './edition.ts';
 import { season2024 } from './editions.ts';
 import { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
-import { rulebookUncertainty } from './measuring-uncertainty.ts';
+import { rulebookUncertainty } from './rulebook-uncertainty.ts';
 
 /** What a check needs of a pair file. */
 export interface CheckedPair {

@@ -7,7 +7,7 @@ import {
   controlVerdict,
   threeReadingAllowance,
 } from './control-radius.ts';
-import { rulebookUncertainty } from './measuring-uncertainty.ts';
+import { rulebookUncertainty } from './rulebook-uncertainty.ts';
 
 /** What the readings of one pair come to at a radius limit, lengths in metres. */
 export interface ControlFinding {

@@ -32,13 +32,12 @@ export {
   type Discipline,
   disciplines,
   type Edition,
-  EditionError,
   editionSchema,
   type Limit,
   type LimitedQuantity,
-  readEdition,
 } from './edition.ts';
 export { editions, season2024 } from './editions.ts';
 export { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
-export { rulebookUncertainty } from './measuring-uncertainty.ts';
+export { EditionError, readEdition } from './read-edition.ts';
+export { rulebookUncertainty } from './rulebook-uncertainty.ts';
 export { catalogueRadiusWorking, controlRadiusWorking, threeReadingsWorking } from './working.ts';

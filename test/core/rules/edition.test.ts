@@ -61,8 +61,10 @@ describe('readEdition', () => {
       'limits[0].disciplines: found "SL"; accepted is a list.',
       'limits[0].source: found 7; accepted is text in quotes.',
     ]);
-    expect(problemsOf([])).toEqual(['file: found []; accepted is a JSON object.']);
-    expect(problemsOf({ ...own, limits: [] })).toEqual(['limits: found []; accepted is at least one entry.']);
+    expect(problemsOf([])).toEqual(['file: found an empty list; accepted is a JSON object.']);
+    expect(problemsOf({ ...own, limits: [] })).toEqual([
+      'limits: found an empty list; accepted is at least one entry.',
+    ]);
   });
 
   it('refuses a limit without a bound, a reversed one, a newer version and what is not JSON', () => {
