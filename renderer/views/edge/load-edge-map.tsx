@@ -8,6 +8,7 @@ import { Isolines } from './isolines.tsx';
 import { type Scales, scalesFor } from './map-scales.ts';
 import { TableProgress } from './table-progress.tsx';
 import { type TableShown, tableShown } from './tables.ts';
+import { turnOf } from './turn.ts';
 
 const TOP = 26;
 const BOTTOM = 40;
@@ -63,7 +64,7 @@ function Drawing(props: {
       <text x={width} y={-11} text-anchor="end">
         {progress === null ? `radius in ${unit.unit}` : `solving, ${decimal(progress * 100, 0)} %`}
       </text>
-      <Point scales={scales} table={table} width={width} height={height} />
+      <Point scales={scales} table={table} pair={pair} width={width} height={height} />
     </g>
   );
 }
@@ -109,12 +110,20 @@ function MapAxes(props: {
 }
 
 /** The present angle and load; the whole map takes the pointer, the point takes the keys. */
-function Point(props: { scales: Scales; table: RadiusTable; width: number; height: number }): JSX.Element {
+function Point(props: {
+  scales: Scales;
+  table: RadiusTable;
+  pair: ChosenPair;
+  width: number;
+  height: number;
+}): JSX.Element {
   const { x, y } = props.scales;
   const { edgeDeg, loadN } = conditions.value;
   const { system } = view.value;
   const { edgeAngle, load } = asked.value;
-  const radius = formatQuantity(tableRadius(props.table, edgeAngle, load), 'radius', { system });
+  // The turn solved for just this point, as the readings have it; between the table's points until it is there.
+  const turn = turnOf(props.pair).solved ?? tableRadius(props.table, edgeAngle, load);
+  const radius = formatQuantity(turn, 'radius', { system });
   const set = (edge: number, force: number) =>
     changeConditions(
       'Edge angle and load',
