@@ -8,7 +8,7 @@ import { findBrowser } from '../../../main/find-browser.ts';
 const INSTALL_LIMIT_MS = 300_000;
 
 /** Software WebGL through EGL, no first-run pages and nothing that looks for a network. */
-export const browserFlags = [
+const browserFlags = [
   '--no-sandbox',
   '--disable-quic',
   '--no-first-run',
