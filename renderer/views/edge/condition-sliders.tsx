@@ -5,20 +5,22 @@ import { Quantity } from '../../kit/index.ts';
 import { changeConditions, conditions } from '../../state/index.ts';
 import { LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';
 
+/** The edge angle, however it is moved. */
+export const EDGE_ANGLE = {
+  label: 'Edge angle',
+  measure: 'angleDeg',
+  min: LEAST_EDGE,
+  max: MOST_EDGE,
+  step: 1,
+  onInput: (value: number) => changeConditions('Edge angle', { edgeDeg: value }, 'edgeDeg'),
+} as const;
+
 /** Edge angle and load, the two conditions every question about a carved turn shares. */
 export function ConditionSliders(): JSX.Element {
   const { edgeDeg, loadN, massKg } = conditions.value;
   return (
     <>
-      <Quantity
-        label="Edge angle"
-        measure="angleDeg"
-        value={edgeDeg}
-        min={LEAST_EDGE}
-        max={MOST_EDGE}
-        step={1}
-        onInput={value => changeConditions('Edge angle', { edgeDeg: value }, 'edgeDeg')}
-      />
+      <Quantity {...EDGE_ANGLE} value={edgeDeg} />
       <Quantity
         label="Load"
         measure="force"

@@ -5,8 +5,9 @@ import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { Chart, Handle, type Plot, type Series } from '../../kit/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
-import { type ChosenPair, changeConditions, conditions } from '../../state/index.ts';
+import { type ChosenPair, conditions } from '../../state/index.ts';
 import { askedLoad, DEGREE, LEAST_EDGE, MOST_EDGE } from './asked.ts';
+import { EDGE_ANGLE } from './condition-sliders.tsx';
 import { TableProgress } from './table-progress.tsx';
 import { type TableShown, tableShown } from './tables.ts';
 import { turnOf } from './turn.ts';
@@ -93,19 +94,14 @@ function Now(props: {
           <circle key={pair.id} cx={x} cy={heightOf(pair)} r={4} fill={pair.mark.colour} />
         ))}
       <Handle
-        label="Edge angle"
-        measure="angleDeg"
+        {...EDGE_ANGLE}
         value={edgeDeg}
-        min={LEAST_EDGE}
-        max={MOST_EDGE}
-        step={1}
         along="x"
         x={x}
         y={heightOf(active)}
         text={turn === null ? undefined : formatQuantity(turn, 'radius', { system: plot.system }).text}
         textSide={x > 0.6 * plot.width ? 'left' : 'right'}
         invert={px => plot.x.invert(px)}
-        onInput={value => changeConditions('Edge angle', { edgeDeg: value }, 'edgeDeg')}
       />
     </g>
   );
