@@ -12,11 +12,6 @@ export function circleThrough(p: Point, q: Point, r: Point): number {
   return twiceArea === 0 ? Number.POSITIVE_INFINITY : (a * b * c) / (2 * twiceArea);
 }
 
-/** Radius of a circle from the chord and the height of its arc, exact: R = L²/(8 d) + d/2. */
-export function arcRadius(chord: number, height: number): number {
-  return chord ** 2 / (8 * height) + height / 2;
-}
-
 /** Height of the arc over a chord, exact: d = R − √(R² − L²/4); NaN when the chord is longer than 2R. */
 export function arcHeight(chord: number, radius: number): number {
   // Written without the difference of two near-equal numbers.

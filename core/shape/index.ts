@@ -1,4 +1,4 @@
-export { arcHeight, arcRadius, circleThrough } from './circle.ts';
+export { arcHeight, circleThrough } from './circle.ts';
 export { type EdgeCurve, edgeCurve, localRadius, narrowestStation } from './edge-curve.ts';
 export { fitParabola, type Parabola, threeWidthParabola } from './parabola.ts';
 export { type Sidecut, sidecut, sidecutDepth } from './sidecut.ts';

@@ -44,17 +44,21 @@ async function run([name, ...rest]: readonly string[], { out, err, stdin }: Stre
       `${name}: ${positionals.length} files given; it takes ${wanted} (${name} ${command.usage})`,
     );
   }
+  const note = (line: string) => err(`${plain(line)}\n`);
   const report = await command.run({
     files: positionals,
     options: values,
     write: out,
-    note: line => err(`${plain(line)}\n`),
+    note,
     progress: line => {
       if (!values.json) err(`${line}\n`);
     },
     read: file => (file === '-' ? stdin() : readInputFile(file)),
   });
-  if (report) out(print(name, report, values));
+  if (!report) return;
+  if (values.csv && values.working)
+    note('--working: a table as CSV carries none; leave --csv out or use --json');
+  out(print(name, report, values));
 }
 
 function print(name: string, report: Report, options: { json?: unknown; csv?: unknown; working?: unknown }) {

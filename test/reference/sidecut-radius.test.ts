@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { arcHeight, arcRadius, circleThrough, sidecut } from '../../core/shape/index.ts';
+import { arcHeight, circleThrough, sidecut } from '../../core/shape/index.ts';
 import { skiWith } from '../core/shape/ski.ts';
 
 // Radius rule R[m] = L²/(2000 (S + H − 2W)), mm: international federation equipment specification,
@@ -49,8 +49,8 @@ describe('sidecut depth of a circular arc', () => {
     const ski = skiWith({ contactLength: length, waistWidth: 0.066, tipWidth: end, tailWidth: end });
     expect(Math.abs(sidecut(ski).radius - radius)).toBeLessThan(radius * 1e-4);
     expect(arcHeight(length, radius) * 1000).toBeCloseTo(exact, 2);
-    expect(arcRadius(length, arcHeight(length, radius))).toBeCloseTo(radius, 9);
     const d = arcHeight(length, radius);
+    expect(length ** 2 / (8 * d) + d / 2).toBeCloseTo(radius, 9);
     expect(circleThrough({ x: 0, y: d }, { x: length / 2, y: 0 }, { x: length, y: d })).toBeCloseTo(
       radius,
       9,

@@ -71,6 +71,13 @@ describe('the command line', () => {
     const { workings } = await json('shape', file, '--working');
     expect(workings[0]).toMatchObject({ key: 'shape.depth', source: expect.any(String) });
     expect((await run(['shape', file, '--working'])).out).toContain('Source:');
+    const { out } = await run(['shape', file, '--csv']);
+    const table = await run(['shape', file, '--csv', '--working']);
+    expect(table).toEqual({
+      code: 0,
+      out,
+      err: expect.stringContaining('--working: a table as CSV carries none'),
+    });
   });
 
   test.each([
