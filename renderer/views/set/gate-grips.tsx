@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Gate } from '../../../core/course/index.ts';
 import { changeCourse, course, moveGate, removeGate, settle, view } from '../../state/index.ts';
 import { placeText, shortName } from './gate-words.ts';
@@ -27,10 +27,19 @@ function move(at: number, x: number, y: number): void {
 export function GateGrips({ scale }: { scale: PlanScale }): JSX.Element {
   const { gates } = course.value;
   const group = useRef<SVGGElement>(null);
+  const follow = useRef(false);
+  const selected = selectedGate.value;
   const focusOn = (at: number) => {
-    selectGate(within(at, 0, gates.length - 1));
-    requestAnimationFrame(() => group.current?.querySelector<SVGGElement>('[tabindex="0"]')?.focus());
+    const next = within(at, 0, course.value.gates.length - 1);
+    follow.current = next !== selected;
+    selectGate(next);
   };
+  // Once the gate gone to is drawn, which may take another stretch of the set.
+  useLayoutEffect(() => {
+    if (!follow.current) return;
+    follow.current = false;
+    group.current?.querySelector<SVGGElement>('[tabindex="0"]')?.focus();
+  }, [selected]);
   // Names a finger apart; where gates stand closer, every second, fifth, tenth … is named.
   const named = [1, 2, 5, 10, 20, 50, 100, 200, 500].find(each => each * scale.perGate >= NAME_ROOM) ?? 1000;
   return (
