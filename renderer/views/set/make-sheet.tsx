@@ -47,7 +47,7 @@ export function MakeSheet(): JSX.Element {
         <button type="button" class="primary" onClick={makeRhythmic}>
           Set these gates
         </button>
-        <p class="reading-hint">On the slope of the readings. Undo brings the gates before back.</p>
+        <p class="reading-hint">On the slope set at the right. Undo brings back the gates you had.</p>
       </section>
       <section aria-label="In closed form">
         <Reading
