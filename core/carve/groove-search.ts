@@ -11,6 +11,8 @@ import { sectionDepth } from './wedge-snow.ts';
 
 /** Evenly pressed depth, m, from which a second steady groove may exist (found from 4.8 mm on, on the demo pairs). */
 const SEVERAL_DEPTH = 4.5e-3;
+/** Rebound, in full ones, at which an answer that a kink of the snow holds up is first corrected. */
+const SOFTER = 2;
 
 /**
  * The ways to an equilibrium on one mesh of a ski, whose stiffness and workspace are kept. Each returns the Newton
@@ -57,6 +59,14 @@ export class GrooveSearch {
   near(conditions: CarveConditions, neighbours: readonly Neighbour[]): number {
     beginNear(this.#mesh, neighbours, conditions.edgeAngle, this.#newton.unknowns);
     return this.#solve(conditions, REBOUND);
+  }
+
+  /** The same where that fails at once: at a softer rebound first, hardened then to the full one. */
+  nearSofter(conditions: CarveConditions, neighbours: readonly Neighbour[]): number {
+    beginNear(this.#mesh, neighbours, conditions.edgeAngle, this.#newton.unknowns);
+    const from = { conditions, rebound: SOFTER * REBOUND };
+    const begun = this.#solve(conditions, from.rebound);
+    return begun < 0 ? begun : then(begun, this.#walk(from, { conditions, rebound: REBOUND }));
   }
 
   /**
