@@ -5,6 +5,7 @@ export type { GrooveSolver, GrooveSolverOptions, GrooveStart } from './groove-so
 export { grooveSolver } from './groove-solver.ts';
 export type { Hold, LostFirst } from './hold.ts';
 export { holdAlong, holdAt } from './hold.ts';
+export { HARDNESS_SPAN, NAMED_SNOWS, type SnowName, USUAL_HARDNESS } from './named-snow.ts';
 export type { Neighbour } from './neighbouring-start.ts';
 export type { TableLookup } from './radius-lookup.ts';
 export { tableLookup, tableRadius, tableTwistTail, tableTwistTip } from './radius-lookup.ts';

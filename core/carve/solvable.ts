@@ -1,6 +1,7 @@
 import type { CarveConditions, CarvingSki } from './groove.ts';
 
 const DEGREE = Math.PI / 180;
+const mm = (metres: number) => `${Number((1000 * metres).toFixed(1))} mm`;
 
 /** What stands in the way of solving, naming the input, its value and what is accepted; null when nothing. */
 export function whatCannotBeSolved(ski: CarvingSki, conditions: CarveConditions): string | null {
@@ -15,10 +16,10 @@ export function whatCannotBeSolved(ski: CarvingSki, conditions: CarveConditions)
   const rear = ski.bootCentre - ski.soleLength / 2;
   const front = ski.bootCentre + ski.soleLength / 2;
   if (!(rear >= 0 && front <= ski.edge.length && ski.soleLength > 0)) {
-    return `bootCentre: ${ski.bootCentre} m found; accepted: the sole of ${ski.soleLength} m within 0 to ${ski.edge.length} m`;
+    return `bootCentre: ${mm(ski.bootCentre)} found; accepted: the sole of ${mm(ski.soleLength)} within 0 to ${mm(ski.edge.length)}`;
   }
   if (!(Math.abs(fore) <= 0.25 * ski.edge.length)) {
-    return `fore: ${fore} m found; accepted: at most ${0.25 * ski.edge.length} m either way`;
+    return `fore: ${mm(fore)} found; accepted: at most ${mm(0.25 * ski.edge.length)} either way`;
   }
   return null;
 }

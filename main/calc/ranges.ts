@@ -1,3 +1,4 @@
+import { HARDNESS_SPAN } from '../../core/carve/index.ts';
 import { CONTACT_LENGTH_MM } from '../../core/pair/index.ts';
 import type { Range } from './option.ts';
 
@@ -5,7 +6,7 @@ import type { Range } from './option.ts';
 export const EDGE: Range = { unit: 'degrees', from: 0.5, to: 85 };
 export const SLOPE: Range = { unit: 'degrees', from: 0, to: 60 };
 /** H_V, over the range Mössner et al. 2013 measured [seen]. */
-export const HARDNESS: Range = { unit: 'N/mm³', from: 0.04, to: 90 };
+export const HARDNESS: Range = { unit: 'N/mm³', ...HARDNESS_SPAN };
 /** A press may stand on the ski without pressing; a ski in its groove carries something. */
 export const PRESS: Range = { unit: 'N', from: 0, to: 20_000 };
 export const LOAD: Range = { ...PRESS, from: 1 };

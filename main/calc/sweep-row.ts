@@ -1,4 +1,4 @@
-import { type GrooveSolver, grooveSolver } from '../../core/carve/index.ts';
+import { type GrooveSolver, grooveSolver, USUAL_HARDNESS } from '../../core/carve/index.ts';
 import { bendTest } from '../../core/flex/index.ts';
 import { type Pair, type Ski, skiOf } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
@@ -7,7 +7,6 @@ import { carvingSkiOf, groovePoint } from './groove-point.ts';
 import type { Range } from './option.ts';
 import { DEGREE, MM, N_PER_MM3, rounded } from './quantity.ts';
 import { CONTACT_LENGTH, EDGE, foreRange, HARDNESS, LOAD, PRESS } from './ranges.ts';
-import { USUAL_HARDNESS } from './snow.ts';
 import type { Cell } from './table.ts';
 import { type Axis, changedPair, valuesAt } from './vary.ts';
 

@@ -67,8 +67,6 @@ export {
   type RackEntry,
   type RackFile,
   type SlopeSettings,
-  SNOWS,
-  type SnowName,
   type TextFile,
   THEMES,
   type Theme,

@@ -1,3 +1,4 @@
+import { USUAL_HARDNESS } from '../../core/carve/index.ts';
 import { type Gate, setRanges } from '../../core/course/index.ts';
 import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
 import type { Category, Edition } from '../../core/rules/index.ts';
@@ -25,8 +26,6 @@ export interface RackEntry {
   /** Says why the entry cannot be edited, for example a file of a newer version. */
   readonly readOnly?: string;
 }
-
-export type SnowName = 'soft' | 'groomed' | 'hard' | 'injected';
 
 /** What is asked of the skis, in the units people say. */
 export interface Conditions {
@@ -179,7 +178,7 @@ export const MAX_CHOSEN = 4;
 export const DEFAULT_CONDITIONS: Conditions = {
   edgeDeg: 60,
   loadN: 1200,
-  hardnessNPerMm3: 1,
+  hardnessNPerMm3: USUAL_HARDNESS,
   foreMm: 0,
   speedKmh: 24,
   slopeDeg: 8,
@@ -257,11 +256,3 @@ export const EMPTY_PROJECT: Project = {
   view: DEFAULT_VIEW,
   setAside: [],
 };
-
-/** Snow by name, H_V in N/mm³; any value from 0.04 to 90 may be typed. */
-export const SNOWS: readonly { readonly name: SnowName; readonly hardnessNPerMm3: number }[] = [
-  { name: 'soft', hardnessNPerMm3: 0.1 },
-  { name: 'groomed', hardnessNPerMm3: 1 },
-  { name: 'hard', hardnessNPerMm3: 10 },
-  { name: 'injected', hardnessNPerMm3: 30 },
-];

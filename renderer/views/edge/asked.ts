@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
-import type { CarveConditions } from '../../../core/carve/index.ts';
+import { type CarveConditions, HARDNESS_SPAN } from '../../../core/carve/index.ts';
 import { conditions } from '../../state/index.ts';
 
 export const DEGREE = Math.PI / 180;
@@ -11,8 +11,7 @@ export const LEAST_EDGE = 2;
 export const MOST_EDGE = 75;
 export const LEAST_LOAD = 200;
 export const MOST_LOAD = 4000;
-export const LEAST_HARDNESS = 0.04;
-export const MOST_HARDNESS = 90;
+export const { from: LEAST_HARDNESS, to: MOST_HARDNESS } = HARDNESS_SPAN;
 export const MOST_FORE = 150;
 
 const within = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value));

@@ -1,13 +1,14 @@
 import type { JSX } from 'preact';
+import { NAMED_SNOWS } from '../../../core/carve/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
-import { changeConditions, conditions, SNOWS, settle } from '../../state/index.ts';
+import { changeConditions, conditions, settle } from '../../state/index.ts';
 import { LEAST_HARDNESS, MOST_FORE, MOST_HARDNESS } from './asked.ts';
 import { ConditionSliders } from './condition-sliders.tsx';
 
 /** Edge angle, load, fore-aft and snow: what is asked of the ski. */
 export function Controls(): JSX.Element {
   const { hardnessNPerMm3, foreMm } = conditions.value;
-  const snow = SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3);
+  const snow = NAMED_SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would draw its own frame and legend
     <div class="edge-controls" role="group" aria-label="What is asked of the ski">
@@ -36,13 +37,13 @@ export function Controls(): JSX.Element {
           label="Snow"
           labelHidden
           value={snow?.name ?? ''}
-          options={SNOWS.map(({ name, hardnessNPerMm3 }) => ({
+          options={NAMED_SNOWS.map(({ name, hardnessNPerMm3 }) => ({
             value: name as string,
             label: name,
             title: `${hardnessNPerMm3} N/mm³`,
           }))}
           onInput={name => {
-            const chosen = SNOWS.find(each => each.name === name)!;
+            const chosen = NAMED_SNOWS.find(each => each.name === name)!;
             changeConditions('Snow', { hardnessNPerMm3: chosen.hardnessNPerMm3 });
             settle();
           }}

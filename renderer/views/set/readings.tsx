@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { HARDNESS_SPAN, NAMED_SNOWS } from '../../../core/carve/index.ts';
 import { PairBadge, Quantity, Segments } from '../../kit/index.ts';
 import {
   COURSE_RANGES,
@@ -9,7 +10,6 @@ import {
   conditions,
   course,
   project,
-  SNOWS,
 } from '../../state/index.ts';
 import { enteredNow, ranking } from './rankings.ts';
 import { scope, type TurnModel, turnModel } from './set-state.ts';
@@ -165,10 +165,10 @@ function Inputs(): JSX.Element {
           label="Snow hardness"
           measure="hardnessNPerMm3"
           value={hardnessNPerMm3}
-          min={0.04}
-          max={90}
+          min={HARDNESS_SPAN.from}
+          max={HARDNESS_SPAN.to}
           log
-          note={SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3)?.name}
+          note={NAMED_SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3)?.name}
           onInput={value => changeConditions('Snow', { hardnessNPerMm3: value }, 'snow')}
         />
       )}
