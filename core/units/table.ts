@@ -28,7 +28,14 @@ const KINDS: Readonly<Record<string, { readonly units: Sizes; readonly also?: Si
   force: { units: { N: 1, kN: 1e3, lbf: POUND_FORCE, kgf: GRAVITY } },
   mass: { units: { kg: 1, g: 1e-3, lb: POUND }, also: { lbs: POUND } },
   massPerLength: { units: { 'kg/m': 1, 'lb/ft': POUND / FOOT } },
-  density: { units: { 'kg/m³': 1, 'lb/ft³': POUND / FOOT ** 3 }, also: { 'kg/m3': 1, 'kg/m^3': 1 } },
+  density: {
+    units: { 'kg/m³': 1, 'g/cm³': 1e3, 'lb/ft³': POUND / FOOT ** 3 },
+    also: { 'kg/m3': 1, 'kg/m^3': 1, 'g/cm3': 1e3, 'g/cm^3': 1e3 },
+  },
+  modulus: {
+    units: { GPa: 1e9, MPa: 1e6, 'N/mm²': 1e6, psi: POUND_FORCE / INCH ** 2 },
+    also: { kPa: 1e3, Pa: 1, 'N/mm2': 1e6, 'N/mm^2': 1e6, ksi: (1e3 * POUND_FORCE) / INCH ** 2 },
+  },
   moment: { units: { N·m: 1, lbf·ft: POUND_FORCE * FOOT }, also: { 'N*m': 1, Nm: 1 } },
   stiffness: {
     units: { 'N·m²': 1, 'lbf·ft²': POUND_FORCE * FOOT ** 2, 'lbf·in²': POUND_FORCE * INCH ** 2 },

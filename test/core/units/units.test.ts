@@ -12,7 +12,9 @@ const inItsWords = (unit: string) =>
     .replaceAll('²', '^2')
     .replaceAll('³', '^3')
     .replaceAll('·', ' ')
-    .replace('mph', 'mi/h');
+    .replace('mph', 'mi/h')
+    // The library rounds its own psi in the eleventh figure.
+    .replace('psi', 'lbf/in^2');
 
 const SI = {
   length: 'm',
@@ -21,7 +23,9 @@ const SI = {
   speed: 'm/s',
   force: 'N',
   mass: 'kg',
+  massPerLength: 'kg/m',
   density: 'kg/m^3',
+  modulus: 'Pa',
   moment: 'N m',
   stiffness: 'N m^2',
   spring: 'N/m',
@@ -69,6 +73,8 @@ describe('reading a quantity', () => {
     ['300 N*m^2', 'N·m²', 300],
     ['5 N/mm', 'N/m', 5000],
     ['1 N/mm³', 'N/m³', 1e9],
+    ['70000 MPa', 'GPa', 70],
+    ['7850 kg/m³', 'g/cm³', 7.85],
     ['2 min', 's', 120],
     ['1360', 'mm', 1360],
     ['8', 'turns', 8],
