@@ -1,5 +1,6 @@
 export { type CsvNumber, readCsvNumber } from './csv-number.ts';
 export { type CsvRow, type CsvRows, readCsvRows, type Separator, writeCsvRows } from './csv-rows.ts';
+export { DEFAULTS } from './defaults.ts';
 export { pairJsonSchema } from './json-schema.ts';
 export { leastWidthMm } from './least-width.ts';
 export { type OddEntry, oddEntries } from './odd-entries.ts';

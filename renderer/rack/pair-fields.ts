@@ -1,4 +1,5 @@
-import type { MeasureName } from '../../core/units/index.ts';
+import { DEFAULTS } from '../../core/pair/index.ts';
+import { formatQuantity, type MeasureName, type System, shownAs } from '../../core/units/index.ts';
 
 /** One line of the pair form; `field` is the path in the pair file and in the checker's messages. */
 export interface NumberField {
@@ -6,8 +7,8 @@ export interface NumberField {
   readonly label: string;
   readonly measure: MeasureName;
   readonly decimals?: number;
-  /** What stands when the field is left empty; absent for required fields. */
-  readonly otherwise?: string;
+  /** What stands when the field is left empty, in words or in the field's unit; absent for required fields. */
+  readonly otherwise?: string | number;
 }
 
 export interface FieldGroup {
@@ -33,9 +34,9 @@ export const FIELD_GROUPS: readonly FieldGroup[] = [
         field: 'bootCentreFromTailMm',
         label: 'Boot centre from rear contact',
         measure: 'stationMm',
-        otherwise: '0.47 × contact length',
+        otherwise: `${DEFAULTS.bootCentreShare} × contact length`,
       },
-      { field: 'bootSoleMm', label: 'Boot sole', measure: 'lengthMm', otherwise: '300 mm' },
+      { field: 'bootSoleMm', label: 'Boot sole', measure: 'lengthMm', otherwise: DEFAULTS.bootSoleMm },
     ],
   },
   {
@@ -56,13 +57,30 @@ export const FIELD_GROUPS: readonly FieldGroup[] = [
   {
     title: 'Edges',
     fields: [
-      { field: 'edges.baseBevelDeg', label: 'Base bevel', measure: 'angleDeg', otherwise: '0°' },
-      { field: 'edges.sideAngleDeg', label: 'Side-edge angle', measure: 'angleDeg', otherwise: '90°' },
+      {
+        field: 'edges.baseBevelDeg',
+        label: 'Base bevel',
+        measure: 'angleDeg',
+        otherwise: DEFAULTS.baseBevelDeg,
+      },
+      {
+        field: 'edges.sideAngleDeg',
+        label: 'Side-edge angle',
+        measure: 'angleDeg',
+        otherwise: DEFAULTS.sideAngleDeg,
+      },
     ],
   },
 ];
 
 export const NUMBER_FIELDS: readonly NumberField[] = FIELD_GROUPS.flatMap(group => group.fields);
+
+/** What stands when the field is left empty, as a person reads it in the chosen system. */
+export function otherwiseText({ otherwise, measure }: NumberField, system: System): string | undefined {
+  if (typeof otherwise !== 'number') return otherwise;
+  const whole = Number.isInteger(otherwise * shownAs(measure, system).factor);
+  return formatQuantity(otherwise, measure, whole ? { system, decimals: 0 } : { system }).text;
+}
 
 /** The name without its group, as a technician's sheet has it. */
 const bare = (field: string) => field.replace(/^edges\./, '');

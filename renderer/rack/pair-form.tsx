@@ -5,7 +5,7 @@ import { Dialog } from '../kit/index.ts';
 import { edit, type RackEntry, replacePair, report, settle, view } from '../state/index.ts';
 import { Message } from './message.tsx';
 import { applyDraft, type Draft, type Messages, stationsText, textOf } from './pair-draft.ts';
-import { FIELD_GROUPS, type NumberField } from './pair-fields.ts';
+import { FIELD_GROUPS, type NumberField, otherwiseText } from './pair-fields.ts';
 import { StiffnessField } from './stiffness-field.tsx';
 
 interface Props {
@@ -201,7 +201,7 @@ function NumberLine({ field, start, unit, draft, messages, locked, type }: LineP
           inputMode="decimal"
           autoComplete="off"
           value={draft[field.field] ?? start}
-          placeholder={field.otherwise}
+          placeholder={otherwiseText(field, view.value.system)}
           disabled={locked}
           aria-invalid={message !== undefined}
           aria-describedby={message ? `${id}-problem` : undefined}

@@ -2,7 +2,7 @@ import type { Pair } from '../../core/pair/index.ts';
 import { TAPE_AND_CALIPER } from '../../core/shape/index.ts';
 import { formatQuantity, type MeasureName, type System, shownAs } from '../../core/units/index.ts';
 import { textOf } from '../rack/pair-draft.ts';
-import { FIELD_GROUPS } from '../rack/pair-fields.ts';
+import { FIELD_GROUPS, otherwiseText } from '../rack/pair-fields.ts';
 import { sidecutOf } from '../rack/radius.ts';
 import { springsOf, TAKEN_AS } from '../views/compare/compared.ts';
 
@@ -39,7 +39,7 @@ export function readingGroups(pair: Pair, system: System): ReadingGroup[] {
     title,
     rows: fields.map(field => {
       const text = textOf(pair, field, system);
-      if (!text) return [field.label, absent(field.otherwise)] as const;
+      if (!text) return [field.label, absent(otherwiseText(field, system))] as const;
       const uncertainty = MEASURED[field.field];
       const value = field.field
         .split('.')

@@ -19,6 +19,16 @@ describe('the readings of a pair sheet', () => {
     expect(told.get('Bending stiffness')).toBe('not given');
   });
 
+  it('say it in the chosen system', () => {
+    const { bootSoleMm: _sole, bootCentreFromTailMm: _centre, edges: _edges, ...bare } = { ...larch };
+    const told = (system: 'metric' | 'imperial') =>
+      new Map(readingGroups(bare as typeof larch, system).flatMap(group => group.rows));
+    expect(told('metric').get('Boot sole')).toBe('300\u00a0mm (none given)');
+    expect(told('imperial').get('Boot sole')).toBe('11.81\u00a0in (none given)');
+    expect(told('imperial').get('Boot centre from rear contact')).toBe('0.47 × contact length (none given)');
+    expect(told('imperial').get('Side-edge angle')).toBe('90° (none given)');
+  });
+
   it('state the springs of a pair with a stiffness', () => {
     expect(rows.get('Under the boot')).toMatch(/N\/mm$/);
     expect(Number.parseFloat(rows.get('Shovel over tail')!)).toBeGreaterThan(0.2);
