@@ -22,6 +22,7 @@ import {
   editionProblems,
   takeEdition,
 } from '../../../../renderer/views/rules/rules-state.ts';
+import { reading } from '../../../core/rules/control-readings.ts';
 
 const own = (label: string, least: number) =>
   JSON.stringify({
@@ -121,13 +122,6 @@ describe('a lower-level race', () => {
 });
 
 describe('the control’s readings in a check', () => {
-  const reading = (frontWidthMm: number) => ({
-    developedLengthMm: 1930,
-    tailToWaistMm: 860,
-    frontWidthMm,
-    rearWidthMm: 83,
-    waistWidthMm: 65,
-  });
   it('show what was compared: the first, or 1.015 times the mean of three', () => {
     load(EMPTY_PROJECT);
     const birch = demoPairs.find(pair => pair.name === 'Birch 193')!;
