@@ -69,8 +69,8 @@ export interface ArcLook {
   readonly dash: readonly number[];
   /** Half width on the snow, m. */
   readonly halfWidth: number;
-  /** Strokes every metre, longer every fifth. */
-  readonly ticks: boolean;
+  /** Distance between strokes along it, m; every fifth is longer. Zero draws none. */
+  readonly strokes: number;
   /** Thin spokes from the centre to start and end. */
   readonly spokes: boolean;
 }
@@ -110,10 +110,10 @@ export function arcGeometry(arc: ArcPath, look: ArcLook, frame: SlopeFrame): Buf
       rung(strip, frame, p.x, p.y, Math.cos(p.heading), -Math.sin(p.heading), look.halfWidth, i > 0);
     }
   }
-  if (look.ticks) {
-    for (let metre = 0; metre <= arc.length + 1e-9; metre++) {
-      pointOnArc(arc, metre, p);
-      const reach = (metre % 5 === 0 ? 10 : 5) * look.halfWidth;
+  if (look.strokes > 0) {
+    for (let i = 0; i * look.strokes <= arc.length + 1e-9; i++) {
+      pointOnArc(arc, i * look.strokes, p);
+      const reach = (i % 5 === 0 ? 10 : 5) * look.halfWidth;
       const ax = Math.cos(p.heading);
       const ay = -Math.sin(p.heading);
       const thin = look.halfWidth * 0.55;

@@ -14,18 +14,22 @@ export interface DrawnArc {
   readonly shown: boolean;
 }
 
+/** How lengths are told along an arc: distance between strokes, m, and how many of the unit that is. */
+const MEASURES = { m: { stroke: 1, units: 1 }, ft: { stroke: 3 * 0.3048, units: 3 } } as const;
+export type ArcUnit = keyof typeof MEASURES;
+
 const HALF_WIDTH = 0.005;
-/** Arcs longer than this have their metres told by tens. */
+/** Length, m, beyond which every tenth stroke is told instead of every fifth. */
 const FAR = 24;
 
-/** The arcs of the edge scene with their labels, metre strokes on the first seen, and the line of a missed guess. */
+/** The arcs of the edge scene with their labels, strokes with lengths on the first seen, and the line of a missed guess. */
 export class EdgeArcs {
   readonly group = new Group();
   readonly #labels: LabelSet;
   readonly #view: RibbonView;
   readonly #missLine: ArcLine;
   readonly #missLabel: Label;
-  readonly #metreLabels: readonly Label[];
+  readonly #lengthLabels: readonly Label[];
   readonly #arcs: { line: ArcLine; label: Label }[] = [];
   readonly #at: PlanePoint = { x: 0, y: 0, heading: 0 };
 
@@ -35,17 +39,24 @@ export class EdgeArcs {
     this.#missLine = new ArcLine(view);
     this.#missLine.mesh.visible = false;
     this.#missLabel = labels.make();
-    this.#metreLabels = [labels.make(DETAIL_LAYER), labels.make(DETAIL_LAYER)];
+    this.#lengthLabels = [labels.make(DETAIL_LAYER), labels.make(DETAIL_LAYER)];
     this.group.add(this.#missLine.mesh);
   }
 
-  lay(paths: readonly ArcPath[], drawn: readonly DrawnArc[], frame: SlopeFrame, theme: SceneTheme): void {
+  lay(
+    paths: readonly ArcPath[],
+    drawn: readonly DrawnArc[],
+    unit: ArcUnit,
+    frame: SlopeFrame,
+    theme: SceneTheme,
+  ): void {
     while (this.#arcs.length < drawn.length) {
       const line = new ArcLine(this.#view);
       this.group.add(line.mesh);
       this.#arcs.push({ line, label: this.#labels.make() });
     }
-    // The first arc to be seen is the one with metres along it.
+    const measure = MEASURES[unit];
+    // The first arc to be seen is the one with lengths along it.
     const measured = drawn.findIndex(arc => arc.shown);
     this.#arcs.forEach(({ line, label }, i) => {
       const arc = drawn[i];
@@ -57,7 +68,7 @@ export class EdgeArcs {
       const { colour, dash } = arc.style;
       line.set(
         paths[i],
-        { colour, dash, halfWidth: HALF_WIDTH, ticks: i === measured, spokes: false },
+        { colour, dash, halfWidth: HALF_WIDTH, strokes: i === measured ? measure.stroke : 0, spokes: false },
         frame,
       );
       line.setLeastWidth(3 * theme.emphasis);
@@ -65,13 +76,14 @@ export class EdgeArcs {
       const end = pointOnArc(paths[i], paths[i].length + LABEL_GAP, this.#at);
       frame.place(end.x, end.y, 0.1, label.sprite.position);
     });
-    this.#metreLabels.forEach((label, i) => {
+    this.#lengthLabels.forEach((label, i) => {
       const path = paths[measured];
-      const metres = (path && path.length > FAR ? 10 : 5) * (i + 1);
-      const shown = path !== undefined && metres < path.length - 1.5;
-      label.set(shown ? `${metres} m` : '', theme.frame, theme);
+      const strokes = (path && path.length > FAR ? 10 : 5) * (i + 1);
+      const along = strokes * measure.stroke;
+      const shown = path !== undefined && along < path.length - 1.5;
+      label.set(shown ? `${strokes * measure.units} ${unit} along` : '', theme.frame, theme);
       if (!shown) return;
-      const p = pointOnArc(path, metres, this.#at);
+      const p = pointOnArc(path, along, this.#at);
       const inside = 0.9 * path.turn;
       const x = p.x + inside * Math.cos(p.heading);
       frame.place(x, p.y - inside * Math.sin(p.heading), 0.05, label.sprite.position);
@@ -98,7 +110,7 @@ export class EdgeArcs {
     const line: ArcPath = { startX, startY, heading, radius: Number.POSITIVE_INFINITY, turn: 1, length };
     const colour = theme.ink;
     this.#missLine.mesh.visible = true;
-    this.#missLine.set(line, { colour, dash: [], halfWidth: 0.012, ticks: false, spokes: false }, frame);
+    this.#missLine.set(line, { colour, dash: [], halfWidth: 0.012, strokes: 0, spokes: false }, frame);
     this.#missLine.setLeastWidth(2.5 * theme.emphasis);
     this.#missLabel.set(miss.label ?? `${length.toFixed(1)} m`, colour, theme);
     frame.place((startX + x) / 2, (startY + y) / 2 - 0.9, 0.1, this.#missLabel.sprite.position);

@@ -2,7 +2,7 @@ import { Group, Vector3 } from 'three';
 import { type ArcPath, type PlanePoint, pointOnArc } from './arc.ts';
 import { type ArcExtent, arcExtent } from './arc-extent.ts';
 import type { CameraPose } from './camera-rig.ts';
-import { EdgeArcs } from './edge-arcs.ts';
+import { type ArcUnit, EdgeArcs } from './edge-arcs.ts';
 import { framePoints } from './frame-points.ts';
 import { Groove } from './groove.ts';
 import { LabelSet } from './label.ts';
@@ -55,6 +55,8 @@ export interface EdgeSceneInput {
   readonly speed?: number;
   /** Multiplies bend and twist as drawn; default 1, true. */
   readonly exaggeration?: number;
+  /** Unit of the lengths along the first arc seen; metres when absent. */
+  readonly lengthsIn?: ArcUnit;
   /** Lean ψ of the plain figure, rad; absent or null shows none. */
   readonly lean?: number | null;
 }
@@ -295,7 +297,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
       })),
       ...(input.extraArcs ?? []).map(arc => ({ style: arc.style, text: arc.label, shown: true })),
     ];
-    this.#arcs.lay(this.#paths, drawn, this.frame, this.#theme);
+    this.#arcs.lay(this.#paths, drawn, input.lengthsIn ?? 'm', this.frame, this.#theme);
     this.#arcs.layMiss(this.#paths, input.miss ?? null, this.frame, this.#theme);
   }
 

@@ -191,6 +191,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
         ? { from: askedPlace(), to: skis.length, label: `missed by ${metres(miss)}` }
         : null,
     speed: speedKmh / 3.6,
+    lengthsIn: system === 'imperial' ? 'ft' : 'm',
     lean: !revealed(0) ? null : shown[0]!.moment.lean,
   };
 }

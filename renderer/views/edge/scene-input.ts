@@ -36,6 +36,7 @@ export function sceneInput(): EdgeSceneInput | null {
       ...ruleArc(active),
     ],
     speed: Math.max(0.5, speedKmh / 3.6),
+    lengthsIn: view.value.system === 'imperial' ? 'ft' : 'm',
     exaggeration: exaggeration.value,
   };
 }

@@ -13,7 +13,7 @@ import {
 import { evenGround, SlopeFrame } from '../../../renderer/scene/slope-frame.ts';
 
 const frame = new SlopeFrame(evenGround(0.25));
-const look = { colour: '#000000', dash: [], halfWidth: 0.02, ticks: false, spokes: false };
+const look = { colour: '#000000', dash: [], halfWidth: 0.02, strokes: 0, spokes: false };
 const at: PlanePoint = { x: 0, y: 0, heading: 0 };
 
 const anyArc = fc.record({
@@ -74,9 +74,9 @@ describe('arc', () => {
     const plain = arcGeometry(arc, look, frame);
     expect(plain.attributes.position.count).toBe(2 * 41);
     expect(plain.index!.count).toBe(6 * 40);
-    const ticks = arcGeometry(arc, { ...look, ticks: true }, frame);
+    const ticks = arcGeometry(arc, { ...look, strokes: 1 }, frame);
     expect(ticks.attributes.position.count - plain.attributes.position.count).toBe(4 * 11);
-    const all = arcGeometry(arc, { ...look, ticks: true, spokes: true, dash: [0.4, 0.2] }, frame);
+    const all = arcGeometry(arc, { ...look, strokes: 1, spokes: true, dash: [0.4, 0.2] }, frame);
     for (const name of ['position', 'across', 'share']) {
       expect(all.attributes[name].array.every(Number.isFinite)).toBe(true);
     }
