@@ -1,5 +1,6 @@
 import './tokens.css';
 import './base.css';
+import './controls.css';
 import { effect } from '@preact/signals';
 import { view } from '../state/index.ts';
 
