@@ -1,5 +1,6 @@
 import { computed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import { ownerOf } from '../squad/owner.ts';
 import { changeView, chosenPairs, project, rackFileUnsaved, tuneLogUnsaved } from '../state/index.ts';
 import { comparisons, show } from './comparisons.ts';
@@ -26,9 +27,16 @@ export function RackPanel(): JSX.Element {
     const text = `${pair.name} ${ownerOf(pair)} ${pair.discipline ?? ''} ${pair.lengthMm / 10}`.toLowerCase();
     return words.every(word => text.includes(word));
   });
-  const { shown, end } = useGrowing(found.length);
   const active = activeNow.value;
-  const stop = found.slice(0, shown).some(entry => entry.id === active) ? active : found[0]?.id;
+  const inHand = found.findIndex(entry => entry.id === active);
+  const { shown, end, drawAll } = useGrowing(found.length, inHand);
+  const list = useRef<HTMLUListElement>(null);
+  const searching = words.length > 0;
+  // A pair that was made, opened or chosen elsewhere, or found by a search that is over, is brought into sight.
+  useEffect(() => {
+    if (!searching) list.current?.querySelector('.active')?.scrollIntoView({ block: 'nearest' });
+  }, [active, searching]);
+  const stop = inHand >= 0 ? active : found[0]?.id;
   const chosen = chosenPairs.value.length;
   return (
     <section class="rack" id="rack" aria-label="Rack" tabIndex={-1}>
@@ -59,7 +67,7 @@ export function RackPanel(): JSX.Element {
         }}
         onKeyDown={event => enterRows(event, '.rack-name')}
       />
-      <ul class="rack-list" onKeyDown={event => moveAmongRows(event, 'li', '.rack-name')}>
+      <ul ref={list} class="rack-list" onKeyDown={event => moveAmongRows(event, 'li', '.rack-name', drawAll)}>
         {found.slice(0, shown).map(entry => (
           <RackRow key={entry.id} entry={entry} focusable={entry.id === stop} />
         ))}

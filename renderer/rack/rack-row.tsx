@@ -1,6 +1,5 @@
 import { computed, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
 import { formatQuantity } from '../../core/units/index.ts';
 import { PairBadge } from '../kit/index.ts';
 import { ownerOf } from '../squad/owner.ts';
@@ -37,11 +36,6 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
   const place = useComputed(() => project.value.chosen.indexOf(id)).value;
   const mark = place >= 0 ? PAIR_MARKS[place]! : null;
   const active = useComputed(() => project.value.activeId === id).value;
-  const row = useRef<HTMLLIElement>(null);
-  // A pair that was made, opened or chosen elsewhere is brought into sight.
-  useEffect(() => {
-    if (active) row.current?.scrollIntoView({ block: 'nearest' });
-  }, [active]);
   const radius = radiusOf(pair);
   const owner = ownerOf(pair);
   const facts = [
@@ -58,7 +52,7 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
     event.stopPropagation();
   };
   return (
-    <li ref={row} class={`rack-row${active ? ' active' : ''}`} data-id={id}>
+    <li class={`rack-row${active ? ' active' : ''}`} data-id={id}>
       <input
         type="checkbox"
         tabIndex={-1}

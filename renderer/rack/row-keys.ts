@@ -6,9 +6,12 @@ const PAGE = 10;
  *
  * @param row selects the element of one pair
  * @param name selects, inside it, what takes the focus
+ * @param drawAll draws the rows of a long list that are not drawn yet, before End
  */
-export function moveAmongRows(event: KeyboardEvent, row: string, name: string): void {
-  const names = [...(event.currentTarget as HTMLElement).querySelectorAll<HTMLElement>(name)];
+export function moveAmongRows(event: KeyboardEvent, row: string, name: string, drawAll: () => void): void {
+  const list = event.currentTarget as HTMLElement;
+  const drawn = () => [...list.querySelectorAll<HTMLElement>(name)];
+  const names = drawn();
   const own = (event.target as HTMLElement).closest(row);
   const at = names.findIndex(each => own?.contains(each));
   const last = names.length - 1;
@@ -18,8 +21,13 @@ export function moveAmongRows(event: KeyboardEvent, row: string, name: string): 
     PageDown: Math.min(last, at + PAGE),
     PageUp: Math.max(0, at - PAGE),
     Home: 0,
-    End: last,
   };
+  if (event.key === 'End') {
+    event.preventDefault();
+    drawAll();
+    requestAnimationFrame(() => drawn().at(-1)?.focus());
+    return;
+  }
   const next = steps[event.key];
   if (next === undefined) return;
   event.preventDefault();

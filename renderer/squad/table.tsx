@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import { Empty } from '../kit/index.ts';
 import { useGrowing } from '../rack/growing.ts';
 import { moveAmongRows } from '../rack/row-keys.ts';
@@ -22,7 +23,15 @@ const COLUMNS: readonly (readonly [key: SortKey | null, label: string, className
 /** The squad's pairs, a row each. Arrow keys go from pair to pair; see `SquadTableRow` for the other keys. */
 export function SquadTable(): JSX.Element {
   const rows = shownRows.value;
-  const { shown, end } = useGrowing(rows.length);
+  const selected = selectedRow.value?.entry.id;
+  const inHand = rows.findIndex(row => row.entry.id === selected);
+  const { shown, end, drawAll } = useGrowing(rows.length, inHand);
+  const body = useRef<HTMLTableSectionElement>(null);
+  const order = arrangement.value;
+  // The pair whose log stands at the right is kept in sight, however the table is sorted or filtered.
+  useEffect(() => {
+    body.current?.querySelector('.selected')?.scrollIntoView({ block: 'nearest' });
+  }, [selected, order]);
   if (allRows.value.length === 0) {
     return (
       <Empty>
@@ -39,9 +48,7 @@ export function SquadTable(): JSX.Element {
   if (rows.length === 0) {
     return <Empty>No pair matches. Take a filter away, or try part of a name or an owner.</Empty>;
   }
-  const selected = selectedRow.value?.entry.id;
-  const drawn = rows.slice(0, shown);
-  const focusable = drawn.some(row => row.entry.id === selected) ? selected : rows[0]!.entry.id;
+  const focusable = inHand >= 0 ? selected : rows[0]!.entry.id;
   return (
     <div class="squad-scroll">
       <table class="squad-table">
@@ -59,8 +66,8 @@ export function SquadTable(): JSX.Element {
             ))}
           </tr>
         </thead>
-        <tbody onKeyDown={event => moveAmongRows(event, 'tr', '.squad-name')}>
-          {drawn.map(row => (
+        <tbody ref={body} onKeyDown={event => moveAmongRows(event, 'tr', '.squad-name', drawAll)}>
+          {rows.slice(0, shown).map(row => (
             <SquadTableRow
               key={row.entry.id}
               row={row}

@@ -168,6 +168,37 @@ test('what this version cannot read of the last work is kept, told, saved as a f
   expect(app.problems).toEqual([]);
 });
 
+test('among 300 pairs the one in hand is drawn and in sight, and End is the last', async () => {
+  const many = Array.from({ length: 300 }, (_, at) => `Ski ${at + 1}`);
+  const inSight = (row: string) =>
+    page.evaluate(selector => {
+      const at = document.querySelector(selector);
+      const box = at?.getBoundingClientRect();
+      const frame = at?.closest('.rack-list, .squad-scroll')?.getBoundingClientRect();
+      return box && frame ? box.top >= frame.top - 1 && box.bottom <= frame.bottom + 1 : 'not drawn';
+    }, row);
+  await open('many.rack.json', rack(...many));
+  const search = page.locator('#rack-search');
+  await search.fill('ski 297');
+  await page.getByRole('button', { name: /^Ski 297/ }).click();
+  await search.fill('');
+  await expect.poll(() => inSight('.rack-row.active')).toBe(true);
+  await page.reload();
+  await expect.poll(() => inSight('.rack-row.active')).toBe(true);
+  await page.getByRole('button', { name: 'Squad rack' }).click();
+  await expect.poll(() => inSight('tr.selected')).toBe(true);
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+
+  await search.fill('ski');
+  await page.locator('.rack-words').getByText('Ski 1', { exact: true }).click();
+  await page.keyboard.press('End');
+  const focused = () => page.evaluate(() => document.activeElement?.textContent);
+  await expect.poll(focused).toMatch(/^Ski 300/);
+  await page.keyboard.press('Home');
+  await expect.poll(focused).toMatch(/^A?Ski 1SL/);
+  expect(app.problems).toEqual([]);
+});
+
 test.each([
   ['snow', 1024],
   ['projector', 1024],
