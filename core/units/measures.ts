@@ -43,12 +43,14 @@ export const measures = {
   width: measure(['mm', 1], ['in', 3]),
   /** m, shown as whole mm or in: stations along the ski. */
   station: measure(['mm', 0], ['in', 1]),
-  /** m, shown as mm or in: deflections and penetrations. */
+  /** m, shown as mm or in: what a ski bends on the bench. */
   deflection: measure(['mm', 2], ['in', 4]),
+  /** m, shown as mm or in: depths in the snow, and what a ski bends in it. */
+  depth: measure(['mm', 1], ['in', 2]),
   /** m, shown as cm or in: ski lengths. */
   skiLength: measure(['cm', 1], ['in', 1]),
   /** m, shown as m or ft: turn and sidecut radii. */
-  radius: measure(['m', 1], ['ft', 0]),
+  radius: measure(['m', 1], ['ft', 1]),
   /** m, shown as m or ft: distances on the hill. */
   distance: measure(['m', 1], ['ft', 0]),
   /** rad, shown as degrees. */

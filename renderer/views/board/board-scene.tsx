@@ -19,6 +19,8 @@ const STILL = 6;
 /** The groove solver is asked within what its tables cover, N. */
 const MOST_LOAD = 4000;
 
+const radiusText = (metres: number) => formatQuantity(metres, 'radius', { system: view.value.system }).text;
+
 const theme = computed(() => view.value.theme);
 
 function useBend(at: Place) {
@@ -158,7 +160,6 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   const phase = guessPhase.value;
   const guess = guessed.value;
   const miss = missNow();
-  const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
   const skis = (phase === 'off' ? shown : shown.slice(0, askedPlace() + 1)).map(
     ({ ski: one, moment, question }, i) => {
       const bend = bends[i];
@@ -170,7 +171,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
         bend: bend?.ok ? bend : null,
         // Nothing of the answer may reach the snow before the guess does.
         turnRadius: known ? moment.radius : (guess ?? NEUTRAL_RADIUS),
-        label: `${one.mark.letter}  ${metres(moment.radius)}`,
+        label: `${one.mark.letter}  ${radiusText(moment.radius)}`,
         arcShown: known,
       };
     },
@@ -178,7 +179,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   const style = { letter: '', colour: resolvedColour('var(--accent)'), dash: [0.25, 0.2] };
   const extraArcs: ExtraArc[] = [];
   if (phase !== 'off' && guess !== null) {
-    extraArcs.push({ turnRadius: guess, style, label: `${guessName()} ${metres(guess)}` });
+    extraArcs.push({ turnRadius: guess, style, label: `${guessName()} ${radiusText(guess)}` });
   }
   // Where the ski stands, which way it points and how long a metre is: without them nobody can point at the snow.
   if (phase === 'asking') extraArcs.push(straightOn());
@@ -188,7 +189,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
     extraArcs,
     miss:
       phase === 'shown' && miss !== null
-        ? { from: askedPlace(), to: skis.length, label: `missed by ${metres(miss)}` }
+        ? { from: askedPlace(), to: skis.length, label: `missed by ${radiusText(miss)}` }
         : null,
     speed: speedKmh / 3.6,
     lengthsIn: system === 'imperial' ? 'ft' : 'm',
@@ -207,6 +208,6 @@ function sceneWords(): string {
   if (guessPhase.value === 'asking') return 'The snow waiting for the guess of the room';
   return answers.value
     .filter((_, i) => revealed(i as Place))
-    .map(({ ski: one, moment }) => `${one.name} carving an arc of ${moment.radius.toFixed(1)} m radius`)
+    .map(({ ski: one, moment }) => `${one.name} carving an arc of ${radiusText(moment.radius)} radius`)
     .join(', ');
 }

@@ -84,8 +84,7 @@ function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
       <Reading
         {...small}
         label="Deepest in the snow"
-        measure="deflection"
-        decimals={1}
+        measure="depth"
         value={solved?.maxPenetration ?? null}
         working={solved && carving.ok ? () => penetrationWorking(carving.ski, solved) : undefined}
       />
@@ -105,8 +104,7 @@ function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
       <Reading
         {...small}
         label="Mid-ski travel to full contact"
-        measure="deflection"
-        decimals={1}
+        measure="depth"
         value={midSkiTravel(rigid.sidecutDepth, edgeAngle, rigid.camber)}
         working={() => travelWorking(rigid, edgeAngle)}
       />

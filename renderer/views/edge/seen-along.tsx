@@ -103,7 +103,7 @@ function Cuts({ pair, cuts, size }: { pair: ChosenPair; cuts: readonly Cut[]; si
   const { system } = view.value;
   const text = (cut: Cut) =>
     `${formatQuantity(cut.angle, 'angle', { system }).text}, ${
-      formatQuantity(Math.max(0, depthOf(cut)), 'deflection', { system, decimals: 1 }).text
+      formatQuantity(Math.max(0, depthOf(cut)), 'depth', { system }).text
     }`;
   return (
     <g>

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Figure, Segments, type Size } from '../../kit/index.ts';
-import { conditions } from '../../state/index.ts';
+import { conditions, view } from '../../state/index.ts';
 import type { Bendable } from './beams.ts';
 import { enlarged, rest, setupOf } from './bench.ts';
 import { pressedShape } from './pressed.ts';
@@ -14,13 +15,17 @@ import { useHeld } from './use-held.ts';
 /** The skis from the side, boot centres together, bending under one load on the bench or on a flat table. */
 export function SideView({ pairs, lead }: { pairs: readonly Bendable[]; lead: Bendable }): JSX.Element {
   const load = conditions.value.benchLoadN;
+  const { system } = view.value;
   const shown = pairs.map(pair => ({ pair, shape: pressedShape(pair, setupOf(pair.ski, load), rest.value) }));
   return (
     <Figure
       title="Side view"
       class="side-view"
-      description={`Side view under ${load} N: ${shown
-        .map(({ pair, shape }) => `${pair.name} comes down ${(shape.deflection * 1e3).toFixed(1)} mm`)
+      description={`Side view under ${formatQuantity(load, 'force', { system }).text}: ${shown
+        .map(
+          ({ pair, shape }) =>
+            `${pair.name} comes down ${formatQuantity(shape.deflection, 'deflection', { system }).text}`,
+        )
         .join(', ')}`}
       note={pairs.length > 1 ? 'boot centres together' : ''}
       tools={<SideTools />}

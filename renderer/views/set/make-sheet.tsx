@@ -6,9 +6,10 @@ import {
   setRadiusWorking,
   setTurnAngle,
 } from '../../../core/course/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { PairReadings, Quantity, Reading } from '../../kit/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
-import { activePair, changeConditions, chosenPairs, conditions } from '../../state/index.ts';
+import { activePair, changeConditions, chosenPairs, conditions, view } from '../../state/index.ts';
 import { makeRhythmic } from './course-files.ts';
 
 /** A rhythmic set from its numbers, and in closed form what it asks for. */
@@ -75,7 +76,7 @@ export function MakeSheet(): JSX.Element {
                 value: fills ? fit.edgeAngle : null,
                 why:
                   fit?.kind === 'arcs joined by traverses'
-                    ? `Turns tighter than the set even when flat: arcs with ${fit.traverse.toFixed(1)} m of traverse between.`
+                    ? `Turns tighter than the set even when flat: arcs with ${formatQuantity(fit.traverse, 'radius', { system: view.value.system }).text} of traverse between.`
                     : 'It has no sidecut.',
                 working: radius === null ? undefined : () => neededEdgeWorking(s, o, radius) ?? [],
               };

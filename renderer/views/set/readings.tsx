@@ -10,6 +10,7 @@ import {
   conditions,
   course,
   project,
+  view,
 } from '../../state/index.ts';
 import { enteredNow, ranking } from './rankings.ts';
 import { scope, type TurnModel, turnModel } from './set-state.ts';
@@ -64,7 +65,7 @@ function Pick(): JSX.Element {
       </p>
       <p>{because}</p>
       <h3>How sure?</h3>
-      <p>{sureness(sure, flips.length)}</p>
+      <p>{sureness(sure, flips.length, view.value.system)}</p>
       {flips.length > 0 && (
         <ul class="flips">
           {flips.map(({ change, pick }) => (

@@ -19,7 +19,10 @@ export function Circles(): JSX.Element {
     <Figure
       title="The whole circle"
       description={circles
-        .map(({ pair, radius }) => `${pair.name}: radius ${radius.toFixed(1)} m`)
+        .map(
+          ({ pair, radius }) =>
+            `${pair.name}: radius ${formatQuantity(radius, 'radius', { system: view.value.system }).text}`,
+        )
         .join(', ')}
       rows={() => [
         ['pair', 'sidecut radius (m)'],

@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
+import { view } from '../../state/index.ts';
 import { clock, flatPlayer, usePlayer } from './clock.ts';
 import { duration, type PairRun, runs } from './runs.ts';
 import { rowAt, stretchesOf } from './skids.ts';
@@ -72,7 +74,7 @@ function Tracks({ runs: shown, size }: { runs: readonly PairRun[]; size: Size })
       ))}
       <path class="scale-bar" d={`M${px(0)},${size.height - 8}h${bar * scale}`} />
       <text x={px(0) + bar * scale + 8} y={size.height - 8} dominant-baseline="central">
-        {bar} m
+        {formatQuantity(bar, 'distance', { system: view.value.system, decimals: 0 }).text}
       </text>
     </g>
   );

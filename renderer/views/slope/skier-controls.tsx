@@ -1,7 +1,8 @@
 import type { JSX } from 'preact';
 import { airDensity, DRAG_AREA, type Posture } from '../../../core/run/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
-import { changeConditions, conditions } from '../../state/index.ts';
+import { changeConditions, conditions, view } from '../../state/index.ts';
 import { altitudeOf } from './altitude.ts';
 import { setCondition as set } from './set-condition.ts';
 
@@ -39,7 +40,7 @@ export function SkierControls(): JSX.Element {
         options={postures.map(value => ({
           value,
           label: value[0]!.toUpperCase() + value.slice(1),
-          title: `Drag area ${DRAG_AREA[value]} m²`,
+          title: `Drag area ${formatQuantity(DRAG_AREA[value], 'areaM2', { system: view.value.system }).text}`,
         }))}
         onInput={value => value && changeConditions('Posture', { dragAreaM2: DRAG_AREA[value] })}
       />
@@ -65,7 +66,7 @@ export function SkierControls(): JSX.Element {
         max={4500}
         step={100}
         decimals={0}
-        note={`Air ${c.airDensity.toFixed(3)} kg/m³ (standard atmosphere)`}
+        note={`Air ${formatQuantity(c.airDensity, 'density', { system: view.value.system }).text} (standard atmosphere)`}
         onInput={altitude => changeConditions('Altitude', { airDensity: airDensity(altitude) }, 'airDensity')}
       />
     </details>

@@ -139,7 +139,7 @@ describe('words of a check', () => {
     const check = checkOf(demoPairs.find(pair => pair.name === 'Birch 193')!, 'GS');
     const radius = check.items.find(item => item.quantity === 'radiusM')!;
     expect(foundText(radius, 'metric')).toMatch(/^31\.\d ± 0\.\d\sm$/u);
-    expect(limitText(radius, 'imperial')).toMatch(/30\sm \(98\sft\)/u);
+    expect(limitText(radius, 'imperial')).toMatch(/30\sm \(98.4\sft\)/u);
     const length = check.items.find(item => item.quantity === 'lengthMm')!;
     expect(foundText(length, 'metric')).toMatch(/^1930 ± 1\smm$/u);
     expect(foundText({ ...length, found: 1929.6 }, 'imperial')).toMatch(/^75\.97 ± 0\.04\sin$/u);

@@ -76,8 +76,9 @@ describe('ranking the rack', () => {
 
 describe('how sure', () => {
   it('names what was tried', () => {
-    expect(sureness('clear', 0)).toMatch(/^Clear.*±0\.3 m across.*±5 km\/h/);
-    expect(sureness('close', 3)).toMatch(/^Close: 3 /);
-    expect(sureness('only one pair', 0)).toMatch(/second pair/);
+    expect(sureness('clear', 0, 'metric')).toMatch(/^Clear.*±0\.3\sm across.*±5\skm\/h/);
+    expect(sureness('clear', 0, 'imperial')).toMatch(/^Clear.*±1\.0\sft across.*±3\smph/);
+    expect(sureness('close', 3, 'metric')).toMatch(/^Close: 3 /);
+    expect(sureness('only one pair', 0, 'metric')).toMatch(/second pair/);
   });
 });
