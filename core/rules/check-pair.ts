@@ -112,7 +112,8 @@ function checkLimit(limit: Limit, found: Found, lowerLevel: boolean): CheckItem 
     least: least ?? null,
     most: limit.most ?? null,
     limit:
-      parts.join(', ') + (eased > 0 ? ` (${limit.least} ${unit} less ${eased} in lower-level races)` : ''),
+      parts.join(', ') +
+      (eased > 0 ? ` (${limit.least} ${unit}, eased by ${eased} ${unit} for a lower-level race)` : ''),
     found: found.value,
     plusMinus: found.value === null ? null : found.plusMinus,
     verdict: limitVerdict(found.value, found.plusMinus, least, limit.most),

@@ -122,7 +122,7 @@ test('a first control reading under the limit is followed by two more, and the t
   await page.keyboard.press('Escape');
   const lower = page.getByRole('checkbox', { name: /^Lower-level race/ });
   await lower.check();
-  await birch.getByText(/1930\smm less 50 in lower-level races/).waitFor();
+  await birch.getByText(/1930\smm, eased by 50\smm for a lower-level race/).waitFor();
   await page.locator('h1').click();
   await page.keyboard.press('Control+z');
   await expect.poll(() => lower.isChecked()).toBe(false);

@@ -32,11 +32,13 @@ export function foundText(item: CheckItem, system: System): string {
 export const limitedText = ({ rule, limit }: CheckItem): string =>
   /^at (least|most)\b/.test(limit) ? rule.replace(/ at (least|most)$/, '') : rule;
 
-/** The limit as the edition words it; in imperial its converted value follows. */
+/** The limit as the edition words it; in imperial its converted ends follow. */
 export function limitText(item: CheckItem, system: System): string {
   const limit = item.limit.replace(/(\d) (?=mm\b|m\b)/g, '$1\u00a0');
   if (system === 'metric') return limit;
-  const value = item.least ?? item.most;
-  if (value === null) return limit;
-  return `${limit} (${formatQuantity(value, MEASURES[item.quantity], { system }).text})`;
+  const ends = [item.least, item.most]
+    .filter(value => value !== null)
+    .map(value => formatQuantity(value, MEASURES[item.quantity], { system }));
+  if (ends.length === 0) return limit;
+  return `${limit} (${ends.length > 1 ? `${ends[0]!.value} to ` : ''}${ends.at(-1)!.text})`;
 }

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { pairSchema } from '../../../core/pair/pair-schema.ts';
+import { categories, disciplines, editionSchema } from '../../../core/rules/edition.ts';
 import { projectRoot } from '../../../main/build.ts';
 import { commands } from '../../../main/calc/commands.ts';
 import { json, run, write } from './drive.ts';
@@ -19,6 +20,24 @@ describe('README.md', () => {
       expect((await json(command, file)).name).toBe('Larch 155');
     }
     expect((await json('check', file)).control.missing).toEqual([]);
+  });
+
+  test('its own limits are read, say every field there is and decide', async () => {
+    const [pair, limits] = blocks('json');
+    const told = readme.slice(readme.indexOf(limits));
+    const { edition, verdict, items } = await json(
+      'check',
+      await write('readme.pair.json', pair),
+      '--edition',
+      await write('readme.rules.json', limits),
+    );
+    expect(edition).toBe(JSON.parse(limits).edition);
+    expect(verdict).toBe('passes');
+    expect(items).toHaveLength(2);
+    const limit = editionSchema.shape.limits.element.shape;
+    for (const field of Object.keys(limit)) expect(limits).toContain(`"${field}"`);
+    for (const name of [...limit.quantity.options, ...limit.status.options, ...categories, ...disciplines])
+      expect(told).toContain(name);
   });
 
   test('its bench readings give the stiffness they were made from', async () => {

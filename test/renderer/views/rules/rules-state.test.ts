@@ -140,6 +140,9 @@ describe('words of a check', () => {
     const radius = check.items.find(item => item.quantity === 'radiusM')!;
     expect(foundText(radius, 'metric')).toMatch(/^31\.\d ± 0\.\d\sm$/u);
     expect(limitText(radius, 'imperial')).toMatch(/30\sm \(98.4\sft\)/u);
+    expect(limitText({ ...radius, most: 40, limit: 'at least 30 m, at most 40 m' }, 'imperial')).toMatch(
+      /at most 40\sm \(98\.4 to 131\.2\sft\)/u,
+    );
     const length = check.items.find(item => item.quantity === 'lengthMm')!;
     expect(foundText(length, 'metric')).toMatch(/^1930 ± 1\smm$/u);
     expect(foundText({ ...length, found: 1929.6 }, 'imperial')).toMatch(/^75\.97 ± 0\.04\sin$/u);
