@@ -8,6 +8,7 @@ import { RackPanel } from '../rack/index.tsx';
 import { Paper } from '../sheet/index.ts';
 import { view } from '../state/index.ts';
 import { board, pages, views } from '../views/index.ts';
+import { useFocusFollows } from './focus-follows.ts';
 import { Foot } from './foot.tsx';
 import { Rail } from './rail.tsx';
 import { TopBar } from './top-bar.tsx';
@@ -18,6 +19,7 @@ export function Frame(): JSX.Element {
   const laidOver = page === null ? undefined : pages[page];
   const current = laidOver ?? views.find(each => each.question === question) ?? views[0]!;
   const Board = board;
+  useFocusFollows(view.value.board ? 'board' : (page ?? 'questions'));
   const panels = (
     <>
       <WorkingPanel />

@@ -90,6 +90,7 @@ export function TopBar(): JSX.Element {
         <button
           type="button"
           class="quiet"
+          id="board-button"
           title="The full-screen teaching mode (F9)"
           onClick={() => changeView({ board: true })}
         >

@@ -95,6 +95,8 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
             <span>Name</span>
             <input
               autofocus
+              // As after Tab: what is typed takes the place of what stands there.
+              onFocus={event => event.currentTarget.select()}
               value={text('name')}
               disabled={locked}
               aria-invalid={messages.name !== undefined}

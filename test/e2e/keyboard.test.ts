@@ -120,6 +120,21 @@ describe.each(LOOKS)('in the %s look', look => {
     },
   );
 
+  test('a tick box stands on the ground around it and its frame can be seen', async () => {
+    await choose(look, 'Set');
+    const seen = await page.evaluate(() => {
+      const box = document.querySelector('.rack-row:not(.active) > input:not(:checked)')!;
+      const { appearance, backgroundColor, borderTopColor } = getComputedStyle(box);
+      const panel = getComputedStyle(box.closest('.rack')!).backgroundColor;
+      const control = Object.assign(document.createElement('i'), { style: 'color: var(--control)' });
+      box.parentElement!.append(control);
+      const { color } = getComputedStyle(control);
+      control.remove();
+      return { appearance, ground: backgroundColor === panel, frame: borderTopColor === color };
+    });
+    expect(seen).toEqual({ appearance: 'none', ground: true, frame: true });
+  });
+
   test.each(QUESTIONS)('%s has no accessibility faults', async question => {
     await choose(look, question);
     expect(await accessibilityFaults(page)).toEqual([]);
@@ -170,6 +185,38 @@ test('the time is moved on the traces by arrow keys', async () => {
   const before = Number(await field.getAttribute('aria-valuenow'));
   await page.keyboard.press('ArrowRight');
   await expect.poll(async () => Number(await field.getAttribute('aria-valuenow'))).toBeGreaterThan(before);
+});
+
+test('no place that takes the page over leaves the focus nowhere, there or back', async () => {
+  await choose('Snow', 'Shape');
+  const here = () => page.evaluate(() => document.activeElement?.id || document.activeElement?.localName);
+  const press = async (keys: string, at: string) => {
+    await page.keyboard.press(keys);
+    await expect.poll(here).toBe(at);
+  };
+  await page.getByRole('button', { name: 'Board', exact: true }).focus();
+  await press('Enter', 'h1');
+  expect((await stop())?.contrast).toBeGreaterThan(LEAST_CONTRAST);
+  await press('Escape', 'board-button');
+  await page.locator('#readings').focus();
+  await press('F9', 'h1');
+  await press('Escape', 'readings');
+  await page.getByRole('button', { name: 'Squad rack' }).focus();
+  await press('Enter', 'stage');
+  await page.keyboard.press('Tab');
+  expect(await here()).toBe('rack-search');
+  await page.getByRole('button', { name: 'Back', exact: true }).focus();
+  await press('Enter', 'rack');
+});
+
+test('what is typed into a new pair is its name', async () => {
+  await page.getByRole('button', { name: 'New pair', exact: true }).first().press('Enter');
+  await page.keyboard.type('Hornbeam 160');
+  await page.keyboard.press('Escape');
+  await page.locator('.rack-words').getByText('Hornbeam 160', { exact: true }).waitFor();
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('New pair');
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
 });
 
 test('a person who wants less motion gets none that the page starts itself', async () => {

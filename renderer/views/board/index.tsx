@@ -44,7 +44,7 @@ export function Board(): JSX.Element {
     <>
       <main class="board">
         <header class="board-top">
-          <h1>What turn does it carve?</h1>
+          <h1 tabIndex={-1}>What turn does it carve?</h1>
           <Segments
             label="Look from"
             labelHidden
