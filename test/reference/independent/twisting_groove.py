@@ -20,12 +20,13 @@ D a seventh unknown at every point (D = max(D ahead, e), a sparse equation); New
 The rebound is hardened in steps from that of snow without memory, on the coarsest mesh; each mesh of half the
 interval starts from the one before, until the answers themselves no longer move.
 
-Made with numpy 2.4.6 and scipy 1.17.1; needs scipy 1.12 or later (sparse arrays). Called by groove_by_scipy.py.
+Made with numpy 2.4.6 and scipy 1.17.1; Debian 12's python3-scipy 1.10.1 gives the same to 1e-12. Called by
+groove_by_scipy.py.
 """
 import sys
 
 import numpy as np
-from scipy.sparse import block_array, coo_array, csc_array, csr_array, diags_array, eye_array, vstack
+from scipy.sparse import bmat, coo_matrix, csc_matrix, csr_matrix, diags, eye, vstack
 from scipy.sparse.linalg import splu
 
 REBOUND = 0.2e-3
@@ -59,18 +60,18 @@ class Boxes:
         h = length / n
         rear, front = round(sole_from / h), round(sole_to / h)
         assert abs(x[rear] - sole_from) < 1e-9 and abs(x[front] - sole_to) < 1e-9, "the sole must end on points"
-        here, ahead = eye_array(n, n + 1, format="csr"), eye_array(n, n + 1, k=1, format="csr")
+        here, ahead = eye(n, n + 1, format="csr"), eye(n, n + 1, k=1, format="csr")
         rise, mean = ahead - here, h / 2 * (ahead + here)
         middle = (x[1:] + x[:-1]) / 2
         sole = sole_to - sole_from
         lever = 12 * fore * (middle - (sole_from + sole_to) / 2) / sole**2
         boot = np.where((middle > sole_from) & (middle < sole_to), load / sole * (1 + lever), 0)
         camber = -8 * ski["camber"] / length**2
-        bent = mean @ diags_array(1 / ski["bending"](x))
-        turned = csr_array(mean @ diags_array(1 / ski["torsion"](x)))
+        bent = mean @ diags(1 / ski["bending"](x))
+        turned = csr_matrix(mean @ diags(1 / ski["torsion"](x)))
         free = np.r_[0:rear, front:n]
         twists, torques = rise[free], mean[free]
-        point = lambda rows: coo_array((np.ones(len(rows)), (np.arange(len(rows)), rows)), (len(rows), n + 1))
+        point = lambda rows: coo_matrix((np.ones(len(rows)), (np.arange(len(rows)), rows)), (len(rows), n + 1))
         ends, held = point([0, n]), np.arange(rear, front + 1)
         inside = held[1:-1]
         zero = np.zeros
@@ -88,13 +89,13 @@ class Boxes:
             ([None, None, None, None, point(held), None, None, None, None], zero(len(held))),
             ([None, None, None, None, None, point(inside), None, None, None], zero(len(inside))),
         ]
-        whole = csc_array(vstack([self._row(blocks) for blocks, _ in rows]))
+        whole = csc_matrix(vstack([self._row(blocks) for blocks, _ in rows]))
         self.linear, self.by_snow = whole[:, :7 * (n + 1)], whole[:, 7 * (n + 1):]
         self.right = np.concatenate([right for _, right in rows])
 
     def _row(self, blocks):
         height = next(b.shape[0] for b in blocks if b is not None)
-        return block_array([[coo_array((height, self.points)) if b is None else b for b in blocks]])
+        return bmat([[coo_matrix((height, self.points)) if b is None else b for b in blocks]])
 
     def depth(self, w, phi):
         return self.y * np.sin(self.angle - phi) - w * np.cos(self.angle)
@@ -127,18 +128,18 @@ class Boxes:
                 moved[column] += side
                 sides.append(np.array(self.snow(moved[0], moved[4], moved[6], rebound)))
             slopes[column] = (sides[1] - sides[0]) / (2 * small)
-        local = block_array([[diags_array(slopes[c][k]) if c in slopes else coo_array((n, n)) for c in range(7)]
+        local = bmat([[diags(slopes[c][k]) if c in slopes else coo_matrix((n, n)) for c in range(7)]
                       for k in (0, 1)])
         # D = e where the point cuts deeper than those ahead, else D of the point ahead.
         e = self.depth(parts[0], parts[4])
         ahead = np.append(parts[6][1:], 0)
         cuts = e > ahead
-        pass_on = diags_array(np.where(cuts, 0, 1.0)[:-1], offsets=1, shape=(n, n))
-        by_w = diags_array(np.where(cuts, np.cos(self.angle), 0))
-        by_phi = diags_array(np.where(cuts, self.y * np.cos(self.angle - parts[4]), 0))
-        none = coo_array((n, n))
-        memory = block_array([[by_w, none, none, none, by_phi, none, eye_array(n) - pass_on]])
-        return csc_array(vstack([self.linear + self.by_snow @ local, memory]))
+        pass_on = diags(np.where(cuts, 0, 1.0)[:-1], offsets=1, shape=(n, n))
+        by_w = diags(np.where(cuts, np.cos(self.angle), 0))
+        by_phi = diags(np.where(cuts, self.y * np.cos(self.angle - parts[4]), 0))
+        none = coo_matrix((n, n))
+        memory = bmat([[by_w, none, none, none, by_phi, none, eye(n) - pass_on]])
+        return csc_matrix(vstack([self.linear + self.by_snow @ local, memory]))
 
     def newton(self, u, rebound, most=40):
         """Damped by the size of the residual. Returns the solution and its residual over the load."""
