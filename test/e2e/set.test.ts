@@ -131,6 +131,52 @@ test('a first control reading under the limit is followed by two more, and the t
   await page.getByRole('radio', { name: 'Slalom', exact: true }).check({ force: true });
 });
 
+test('limits of one’s own decide once opened, eased for a lower-level race; a faulty file is told by field', async () => {
+  const { page } = app;
+  const limit = {
+    rule: 'Length',
+    quantity: 'lengthMm',
+    disciplines: ['SL'],
+    categories: ['men'],
+    least: 1560,
+    most: 1700,
+    lowerLevelTolerance: 20,
+    status: 'own entry',
+    source: 'club rules, page 4',
+  };
+  const open = (name: string, limits: unknown[]) =>
+    app.chooseFiles(
+      [
+        {
+          name,
+          text: JSON.stringify({ format: 'turnwright.rules', version: 1, edition: 'Club cup', limits }),
+        },
+      ],
+      () => page.getByRole('button', { name: 'Own edition…' }).click(),
+    );
+  await open('club.json', [limit]);
+  const larch = page.locator('.checked-pair').filter({ hasText: 'Larch 155' });
+  const verdict = () => larch.locator('tbody tr').first().textContent();
+  await expect
+    .poll(verdict)
+    .toMatch(/at least 1560\smm, at most 1700\smm.*1550 ± 1\smm.*fails.*club rules, page 4/);
+  const lower = page.getByRole('checkbox', { name: /^Lower-level race/ });
+  await lower.check();
+  await expect.poll(verdict).toMatch(/at least 1540\smm.*1560\smm, eased by 20\smm.*passes/);
+  await page.getByRole('radio', { name: 'Imperial' }).check({ force: true });
+  await expect.poll(verdict).toMatch(/\(60\.63 to 66\.93\sin\)/);
+  await page.getByRole('radio', { name: 'Metric' }).check({ force: true });
+  await open('bad.json', [{ ...limit, least: 'long' }]);
+  await page.getByRole('alert').getByText('limits[0].least: found "long"; accepted is a number.').waitFor();
+  expect(await accessibilityFaults(page)).toEqual([]);
+  await page.getByRole('alert').getByRole('button', { name: 'Close' }).click();
+  await expect.poll(verdict).toMatch(/passes/);
+  await page.locator('h1').click();
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  await expect.poll(verdict).not.toMatch(/club rules/);
+});
+
 test('the squad’s sheet comes in; a pair is found, its tune logged and taken back', async () => {
   const { page } = app;
   await page.getByRole('button', { name: 'Squad rack' }).click();
