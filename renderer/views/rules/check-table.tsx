@@ -12,7 +12,7 @@ import type { Working } from '../../../core/working/index.ts';
 import { PairBadge, showWorking } from '../../kit/index.ts';
 import { type PairMark, view } from '../../state/index.ts';
 import { ControlInputs } from './control-inputs.tsx';
-import { foundText, limitedText, limitText } from './found-text.ts';
+import { foundText, limitedText, limitText, sourcesText } from './found-text.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 
 /** Every limit for one pair, and the control's own readings of it: what it is, what was found, what follows, and how well the limit is established. */
@@ -67,6 +67,7 @@ export function CheckTable(props: {
         readOnly={readOnly}
         goesOn={check.items.some(underLimit)}
       />
+      {check.items.length > 0 && <p class="reading-hint">Limits from: {sourcesText(check.items)}.</p>}
       <p class="reading-hint">{check.caution}</p>
     </section>
   );
@@ -116,10 +117,7 @@ function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
       <td>
         <VerdictMark verdict={item.verdict} />
       </td>
-      <td class="status" title={item.source}>
-        {item.status === 'from memory' ? 'from memory, confirm' : item.status}
-        <span class="sr-only">. {item.source}</span>
-      </td>
+      <td class="status">{item.status === 'from memory' ? 'from memory, confirm' : item.status}</td>
     </tr>
   );
 }

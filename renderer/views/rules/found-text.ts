@@ -32,6 +32,16 @@ export function foundText(item: CheckItem, system: System): string {
 export const limitedText = ({ rule, limit }: CheckItem): string =>
   /^at (least|most)\b/.test(limit) ? rule.replace(/ at (least|most)$/, '') : rule;
 
+/** Where the limits come from, the rules of one source together. */
+export function sourcesText(items: readonly CheckItem[]): string {
+  const bySource = new Map<string, string[]>();
+  for (const item of items) {
+    const rules = bySource.get(item.source) ?? [];
+    bySource.set(item.source, [...rules, limitedText(item)]);
+  }
+  return [...bySource].map(([source, rules]) => `${rules.join(', ')} (${source})`).join('; ');
+}
+
 /** The limit as the edition words it; in imperial its converted ends follow. */
 export function limitText(item: CheckItem, system: System): string {
   const limit = item.limit.replace(/(\d) (?=mm\b|m\b)/g, '$1\u00a0');

@@ -10,7 +10,12 @@ import {
   redo,
   undo,
 } from '../../../../renderer/state/index.ts';
-import { foundText, limitedText, limitText } from '../../../../renderer/views/rules/found-text.ts';
+import {
+  foundText,
+  limitedText,
+  limitText,
+  sourcesText,
+} from '../../../../renderer/views/rules/found-text.ts';
 import { checkOf } from '../../../../renderer/views/rules/rule-check.tsx';
 import {
   category,
@@ -151,5 +156,14 @@ describe('words of a check', () => {
     const height = check.items.find(item => item.quantity === 'standingHeightMm')!;
     expect(limitedText(height)).toBe('standing height');
     expect(foundText(height, 'metric')).toBe('not given');
+  });
+
+  it('tell the sources of the limits once each, with every rule that rests on them', () => {
+    const { items } = checkOf(demoPairs.find(pair => pair.name === 'Birch 193')!, 'GS');
+    const told = sourcesText(items);
+    for (const item of items) {
+      expect(told).toContain(limitedText(item));
+      expect(told.split(`(${item.source})`)).toHaveLength(2);
+    }
   });
 });
