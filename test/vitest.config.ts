@@ -1,14 +1,39 @@
 import { defineConfig } from 'vitest/config';
 
+/** What knows no screen, no disk and no clock leaves nothing behind that another file's tests could see. */
+const STATELESS = ['test/core/**', 'test/reference/**'];
+
+const shared = {
+  testTimeout: 60_000,
+  // The shell's tests start a browser, which takes its time on a busy machine.
+  hookTimeout: 90_000,
+  pool: 'threads' as const,
+};
+
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
-    include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],
-    exclude: ['test/e2e/**', 'node_modules/**'],
-    testTimeout: 60_000,
-    // The shell's tests start a browser, which takes its time on a busy machine.
-    hookTimeout: 90_000,
-    pool: 'threads',
     maxWorkers: 2,
+    projects: [
+      {
+        test: {
+          ...shared,
+          name: 'core',
+          include: STATELESS.map(folder => `${folder}/*.test.ts`),
+          benchmark: { include: STATELESS.map(folder => `${folder}/*.bench.ts`) },
+          // Loading the modules anew for every file would take longer than the tests.
+          isolate: false,
+        },
+      },
+      {
+        test: {
+          ...shared,
+          name: 'program',
+          include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],
+          exclude: [...STATELESS, 'test/e2e/**', 'node_modules/**'],
+          benchmark: { include: ['test/**/*.bench.ts'], exclude: [...STATELESS, 'node_modules/**'] },
+        },
+      },
+    ],
   },
 });
