@@ -118,7 +118,7 @@ export const season2024: Edition = {
       source: 'international federation equipment specification',
     }),
     row(['SL', 'GS', 'SG', 'DH'], [...men, ...women], {
-      rule: 'boot sole at most',
+      rule: 'boot sole height at most',
       quantity: 'bootSoleMm',
       most: 43,
       status: 'seen',
