@@ -16,7 +16,7 @@ const SOFTER = 2;
 
 /**
  * The ways to an equilibrium on one mesh of a ski, whose stiffness and workspace are kept. Each returns the Newton
- * steps spent; where it led nowhere, −1 less those steps. Afterwards `read` gives the answer it led to.
+ * steps spent, or −1 − steps where it led nowhere. Afterwards `read` gives the answer it led to.
  */
 export class GrooveSearch {
   /** The answer last reached, to its conditions and with the Newton steps to be told. */
@@ -135,8 +135,9 @@ export class GrooveSearch {
   }
 }
 
-/** Newton steps of a try that led nowhere are told as their complement: −1 − steps. */
-const spent = (steps: number) => (steps < 0 ? -1 - steps : steps);
+/** Newton steps spent on a way, whether it led anywhere or not. */
+export const stepsSpent = (told: number): number => (told < 0 ? -1 - told : told);
 
 /** Steps of two tries in a row, the second of which decides whether they led anywhere. */
-const then = (first: number, second: number) => (second < 0 ? second - spent(first) : second + spent(first));
+const then = (first: number, second: number) =>
+  second < 0 ? second - stepsSpent(first) : second + stepsSpent(first);

@@ -1,5 +1,5 @@
 import type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
-import { GrooveSearch } from './groove-search.ts';
+import { GrooveSearch, stepsSpent } from './groove-search.ts';
 import type { Neighbour } from './neighbouring-start.ts';
 import type { SnowLaw } from './snow-law.ts';
 import { whatCannotBeSolved } from './solvable.ts';
@@ -75,7 +75,7 @@ export function grooveSolver(ski: CarvingSki, options: GrooveSolverOptions = {})
     let spent = 0;
     for (const way of ways) {
       const steps = way();
-      spent += steps < 0 ? -1 - steps : steps;
+      spent += stepsSpent(steps);
       if (steps >= 0) return fine.read(conditions, spent);
     }
     return { ok: false, conditions, reason: unreached(conditions) };

@@ -94,3 +94,18 @@ describe('a ski that stands on its ends under a light load', () => {
     60_000,
   );
 });
+
+describe('the jump from one steady groove to another on soft snow', () => {
+  it.each([56, 60, 62, 63, 64, 68])('is crossed once as the load grows, at %i degrees', edge => {
+    const solver = grooveSolver(slalomSki);
+    const jumps: number[] = [];
+    let before = Number.NaN;
+    for (let load = 2600; load <= 3100; load += 10) {
+      const answer = solver.solve({ edgeAngle: radians(edge), load, hardness: hardness(0.1), fore: 0 });
+      if (!answer.ok) throw new Error(answer.reason);
+      if (Math.abs(answer.turnRadius / before - 1) > 0.03) jumps.push(load);
+      before = answer.turnRadius;
+    }
+    expect(jumps).toHaveLength(1);
+  });
+});
