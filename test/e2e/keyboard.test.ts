@@ -86,7 +86,27 @@ async function choose(look: (typeof LOOKS)[number], question: (typeof QUESTIONS)
   await page.getByRole('radio', { name: look, exact: true }).check({ force: true });
   await page.getByRole('navigation').getByRole('button', { name: question }).click();
   await page.locator('[aria-current="page"]').getByText(question).waitFor();
-  await expect.poll(() => page.locator('.foot progress').count(), { timeout: 60_000 }).toBe(0);
+  await settled();
+}
+
+/** Waits until nothing is being worked out and the page stays as it is: a late answer would move the stops. */
+async function settled(): Promise<void> {
+  const shown = () =>
+    page.evaluate(() => ({
+      working: document.querySelectorAll('.foot progress').length,
+      controls: document.querySelectorAll('button, input, select, a, [tabindex]').length,
+      text: document.querySelector('#readings')?.textContent,
+    }));
+  await expect
+    .poll(
+      async () => {
+        const before = await shown();
+        await page.waitForTimeout(400);
+        return before.working === 0 && JSON.stringify(before) === JSON.stringify(await shown());
+      },
+      { timeout: 60_000 },
+    )
+    .toBe(true);
 }
 
 /** Every stop from the first control to the last, forwards. */
