@@ -1,4 +1,5 @@
-import type { JSX } from 'preact';
+import type { ComponentChildren, JSX } from 'preact';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { CAUTION } from '../help/cautions.ts';
 import { aboutOpen } from '../help/index.tsx';
 import { status, tasks, view } from '../state/index.ts';
@@ -13,25 +14,24 @@ export function Foot(): JSX.Element {
           <span class="task" key={task.label}>
             <span class="task-label">{task.label}</span>
             <progress value={task.progress ?? undefined} max={1} aria-label={task.label} />
-            <button type="button" class="quiet" onClick={() => task.cancel()}>
+            <PassingButton class="quiet" onClick={() => task.cancel()}>
               Stop
-            </button>
+            </PassingButton>
           </span>
         ))}
         {said && (
           <span class={said.kind === 'error' ? 'said error' : 'said'}>
             {said.kind === 'error' && <strong>! </strong>}
             {said.text}
-            <button
-              type="button"
+            <PassingButton
               class="bare dismiss"
-              aria-label="Clear this message"
+              label="Clear this message"
               onClick={() => {
                 status.value = null;
               }}
             >
               ✕
-            </button>
+            </PassingButton>
           </span>
         )}
       </div>
@@ -48,5 +48,27 @@ export function Foot(): JSX.Element {
         </button>
       </p>
     </footer>
+  );
+}
+
+/** A button that may go while it has the focus: it hands it to the one that stays, so that the keyboard keeps its place. */
+function PassingButton(props: {
+  readonly class: string;
+  readonly label?: string;
+  readonly children: ComponentChildren;
+  onClick(): void;
+}): JSX.Element {
+  const button = useRef<HTMLButtonElement>(null);
+  useLayoutEffect(() => {
+    const going = button.current;
+    return () => {
+      if (going !== document.activeElement) return;
+      going?.closest('.foot')?.querySelector<HTMLElement>('.caution button')?.focus();
+    };
+  }, []);
+  return (
+    <button ref={button} type="button" class={props.class} aria-label={props.label} onClick={props.onClick}>
+      {props.children}
+    </button>
   );
 }

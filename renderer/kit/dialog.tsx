@@ -1,5 +1,5 @@
 import type { ComponentChildren, JSX } from 'preact';
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 
 export interface DialogProps {
   readonly title: string;
@@ -14,10 +14,16 @@ export interface DialogProps {
 export function Dialog({ title, place = 'middle', footer, children, onClose }: DialogProps): JSX.Element {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
-  useEffect(() => {
+  // Before the next key is read, so that nothing typed after opening goes astray.
+  useLayoutEffect(() => {
+    const shown = dialog.current;
     const opener = document.activeElement as HTMLElement | null;
-    dialog.current?.showModal();
-    return () => opener?.focus?.();
+    shown?.showModal();
+    return () => {
+      // Closing gave the focus back already; by now it may have gone on to another control.
+      const at = document.activeElement;
+      if (at === null || at === document.body || shown?.contains(at)) opener?.focus?.();
+    };
   }, []);
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes the dialog; the click beside it is extra

@@ -229,8 +229,18 @@ test('no place that takes the page over leaves the focus nowhere, there or back'
   await press('Enter', 'rack');
 });
 
+test('a message taken off by keyboard leaves the focus beside where it stood', async () => {
+  const open = () => page.getByRole('button', { name: 'Open…' }).first().click();
+  await app.chooseFiles([{ name: 'torn.pair.json', text: '{' }], open);
+  const clear = page.getByRole('button', { name: 'Clear this message' });
+  await clear.press('Enter');
+  await clear.waitFor({ state: 'detached' });
+  expect(await stop()).toMatchObject({ label: 'About the model', region: 'foot' });
+});
+
 test('what is typed into a new pair is its name', async () => {
   await page.getByRole('button', { name: 'New pair', exact: true }).first().press('Enter');
+  await page.locator('dialog[open]').waitFor();
   await page.keyboard.type('Hornbeam 160');
   await page.keyboard.press('Escape');
   await page.locator('.rack-words').getByText('Hornbeam 160', { exact: true }).waitFor();

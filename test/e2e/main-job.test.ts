@@ -73,6 +73,7 @@ test('the edge angle by keyboard makes the turn tighter, and the reading says ho
     .press('Enter');
   await page.locator('math').first().waitFor();
   await page.keyboard.press('Escape');
+  await page.locator('dialog').waitFor({ state: 'detached' });
 });
 
 test('bad input names the field and leaves the last good state on screen', async () => {
