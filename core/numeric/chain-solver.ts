@@ -5,7 +5,7 @@
  */
 
 import type { ChainAnswer, ChainFailure, ChainGuess, ChainOptions, ChainProblem } from './chain-problem.ts';
-import { ChainRecursion, type ChainRightSide } from './chain-recursion.ts';
+import { ChainRecursion } from './chain-recursion.ts';
 
 /** Least distance from a bound at the start, of a bound's size and of the span between two. */
 const START_PUSH = 1e-2;
