@@ -8,9 +8,10 @@ import { ChainSolver } from '../numeric/chain-solver.ts';
 import { GRAVITY } from '../skier/index.ts';
 import { accept, acceptConditions, type LineConditions } from './conditions.ts';
 import { type LineChain, lineChain } from './line-chain.ts';
-import { EDGE, LEAN, LEAN_RATE, lineModel, MISMATCH, OFFSET, STATES, TURNED } from './line-model.ts';
+import { lineModel, OFFSET, STATES } from './line-model.ts';
 import { type LineRun, readLine } from './line-run.ts';
 import { type GuessTone, rhythmGuess } from './rhythm-guess.ts';
+import { MIRRORED } from './set-guess.ts';
 
 export interface RhythmQuestion {
   readonly conditions: LineConditions;
@@ -51,9 +52,6 @@ export interface LineFailure {
   readonly limit: string;
   readonly at: number;
 }
-
-/** States that change sign from one side to the other. */
-const MIRRORED = new Set([OFFSET, TURNED, LEAN, LEAN_RATE, EDGE, MISMATCH]);
 
 const RHYTHM_STAGES = 48;
 const FIRST_BARRIER = 0.01;
@@ -138,7 +136,7 @@ function rhythmChain({ conditions, spacing, offset }: RhythmQuestion, stages: nu
   const start = new Float64Array(n * n);
   const end = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
-    start[i * n + i] = MIRRORED.has(i) ? 1 : -1;
+    start[i * n + i] = MIRRORED.includes(i) ? 1 : -1;
     end[i * n + i] = 1;
   }
   const stateLow = chain.problem.stateLow.slice();
