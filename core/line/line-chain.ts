@@ -112,6 +112,7 @@ function fillStage(data: Float64Array, at: number, place: LinePlace, conditions:
   data[at + column('drag')] = (conditions.airDensity * skier.dragArea) / (2 * skier.mass);
   data[at + column('scrape')] = conditions.scrape;
   data[at + column('quarterLength')] = conditions.contactLength / 4;
+  data[at + column('calm')] = 1;
 }
 
 function bounds(places: readonly LinePlace[], { skier }: LineConditions) {

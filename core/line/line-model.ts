@@ -57,6 +57,7 @@ export const DATA = [
   'scrape',
   'quarterLength',
   'extraCurvature',
+  'calm',
 ] as const;
 
 /** Limits at a node, in order. */
@@ -64,7 +65,7 @@ export const LIMITS = ['hold', 'angulation', 'angulation backward', 'centre of t
 export const LIMIT_DATA = ['grip', 'greatestAngulation'] as const;
 
 /** Weights that keep the rates from chattering, s per (unit a second)²: far below a thousandth of a second. */
-const CALM = { edge: 1e-5, mismatch: 1e-5, drift: 1e-5, push: 1e-7 };
+const CALM = { edge: 3e-5, mismatch: 3e-4, drift: 3e-5, push: 3e-7 };
 
 /** The solver sees a second as ten: its tolerances and barrier fit costs of some tens. */
 export const COST_SCALE = 10;
@@ -104,6 +105,7 @@ function stageFormula(ski: OwnCurvature, loadPerPush: number): Formula {
     scrape,
     quarterLength,
     extra,
+    calmness,
   ] = DATA.map(() => t.datum());
   const curvature = t.add(ownCurvature(t, ski, loadPerPush, edge, push), mismatch, extra);
   // Metres of the skis' path, and seconds, for one unit of the line's parameter.
@@ -152,7 +154,7 @@ function stageFormula(ski: OwnCurvature, loadPerPush: number): Formula {
     t.multiply(mismatchRate, seconds),
     t.multiply(driftRate, seconds),
     t.multiply(pushRate, seconds),
-    t.scale(t.multiply(t.shift(calm, 1), seconds), COST_SCALE),
+    t.scale(t.multiply(t.shift(t.multiply(calmness, calm), 1), seconds), COST_SCALE),
     seconds,
     metres,
   ]);
