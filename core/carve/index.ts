@@ -26,6 +26,8 @@ export {
 export type { SnowLaw } from './snow-law.ts';
 export { REBOUND } from './snow-law.ts';
 export { tableKey } from './table-key.ts';
+export type { TurnSurface } from './turn-surface.ts';
+export { cosineTurnSurface, tableTurnSurface } from './turn-surface.ts';
 export { sectionDepth, wedgeDepth, wedgeSnow } from './wedge-snow.ts';
 export {
   biteAngleWorking,
