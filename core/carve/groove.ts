@@ -55,7 +55,8 @@ export interface Equilibrium {
   readonly lateral: Float64Array;
   /**
    * Radius of the track on which the loaded edge scrapes least, m: load-weighted quadratic fit of η over the whole
-   * of it, offset and yaw free. Continuous in every input while the groove itself is.
+   * of it, offset and yaw free. Continuous while the groove itself is, though it may change by a fifth within a degree
+   * where a ski too stiff for its load (200 to 300 N, beyond 60 degrees) rises onto its ends.
    */
   readonly turnRadius: number;
   /** The fit that `turnRadius` is read from. */
