@@ -7,22 +7,26 @@ import {
   pushOf,
 } from './lever.ts';
 
-/** What a boot on a tipped ski is asked about, SI. */
-export interface BootQuestion {
-  /** Load on the ski, normal to its base, N. */
-  readonly normal: number;
-  readonly edgeAngle: number;
-  /** Lean ψ of the snow's push from the slope's normal, rad. */
-  readonly lean: number;
+/** A boot on a ski on its edge, SI. */
+export interface BootOnEdge {
   readonly halfWaist: number;
   /** Snow to sole and sole to foot bed, m, and whether both are stated by the pair's file. */
   readonly standingHeight: number;
   readonly bootSoleHeight: number;
   readonly heightsStated: boolean;
-  /** Lateral stiffness of boot and leg, N·m a radian. */
-  readonly stiffness: number;
   /** Centre of the solved pressure; null where the groove is not solved. */
   readonly centre: { readonly aside: number; readonly rise: number } | null;
+}
+
+/** The same in a turn: what the boot is asked to carry, SI. */
+export interface BootQuestion extends BootOnEdge {
+  /** Load on the ski, normal to its base, N. */
+  readonly normal: number;
+  readonly edgeAngle: number;
+  /** Lean ψ of the snow's push from the slope's normal, rad. */
+  readonly lean: number;
+  /** Lateral stiffness of boot and leg, N·m a radian. */
+  readonly stiffness: number;
 }
 
 /** What the boot carries, SI. The answers that `bootWorkings` explains. */
@@ -59,7 +63,12 @@ export function bootAnswer(question: BootQuestion): BootAnswer {
 
 export const angulationIn = (q: BootQuestion): number => angulationOf(q.edgeAngle, q.lean);
 export const pushIn = (q: BootQuestion): number => pushOf(q.normal, angulationIn(q));
-export const footBedOf = (q: BootQuestion): number => q.standingHeight + q.bootSoleHeight;
-export const waistOf = (q: BootQuestion): EdgeBelowFoot => ({ aside: q.halfWaist, below: footBedOf(q) });
-export const solvedOf = (q: BootQuestion): EdgeBelowFoot | null =>
+export const footBedOf = (q: BootOnEdge): number => q.standingHeight + q.bootSoleHeight;
+export const waistOf = (q: BootOnEdge): EdgeBelowFoot => ({ aside: q.halfWaist, below: footBedOf(q) });
+
+/** Where the solved pressure has its centre, as the foot sees it; null where the groove is not solved. */
+export const solvedOf = (q: BootOnEdge): EdgeBelowFoot | null =>
   q.centre && { aside: q.centre.aside, below: footBedOf(q) - q.centre.rise };
+
+/** Where the push passes the foot: as solved, else at the waist's edge under the boot centre. */
+export const edgeBelowFoot = (q: BootOnEdge): EdgeBelowFoot => solvedOf(q) ?? waistOf(q);

@@ -5,8 +5,8 @@
 
 /** Said wherever these loads are shown. */
 export const BINDING_CAUTION =
-  'For information only. These are the loads of an idealised skier on uniform snow. They neither set nor approve a ' +
-  'binding: that is the work of a trained technician following the maker’s instructions and the standard in force.';
+  'Loads of an idealised skier on uniform snow, for information. They never set or approve a binding: that is the ' +
+  'work of a trained technician following the maker’s instructions and the standard in force.';
 
 /**
  * Forces and moments that the snow puts on the boot through ski and binding, SI, at the boot centre and `height`

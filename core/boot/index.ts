@@ -1,4 +1,4 @@
-export { type BootAnswer, type BootQuestion, bootAnswer } from './answer.ts';
+export { type BootAnswer, type BootOnEdge, type BootQuestion, bootAnswer, edgeBelowFoot } from './answer.ts';
 export {
   BINDING_CAUTION,
   type BindingLoadColumns,
@@ -31,4 +31,5 @@ export {
   freeAngulationWorking,
   pushWorking,
   solvedBootMomentWorking,
+  solvedFreeAngulationWorking,
 } from './working.ts';

@@ -1,5 +1,15 @@
 import type { Working } from '../working/index.ts';
-import { angulationIn, type BootQuestion, bootAnswer, footBedOf, pushIn, waistOf } from './answer.ts';
+import {
+  angulationIn,
+  type BootOnEdge,
+  type BootQuestion,
+  bootAnswer,
+  footBedOf,
+  pushIn,
+  solvedOf,
+  waistOf,
+} from './answer.ts';
+import { freeAngulation } from './lever.ts';
 import { input, told } from './told.ts';
 
 export { bindingLoadWorkings } from './binding-working.ts';
@@ -15,6 +25,7 @@ export function bootWorkings(question: BootQuestion): Working[] {
     bootMomentWorking(question),
     solvedBootMomentWorking(question) ?? [],
     freeAngulationWorking(question),
+    solvedFreeAngulationWorking(question) ?? [],
     edgeAngleLostWorking(question),
   ].flat();
 }
@@ -52,7 +63,7 @@ export function pushWorking(question: BootQuestion): Working {
 }
 
 /** Height of the foot bed over the snow. */
-export function footBedWorking(question: BootQuestion): Working {
+export function footBedWorking(question: BootOnEdge): Working {
   const { standingHeight, bootSoleHeight, heightsStated } = question;
   return told(['boot.footBed', 'Height of the foot bed over the snow', 'H', 'H = h_s + h_b', 'h_s + h_b'], {
     inputs: [
@@ -135,7 +146,7 @@ export function solvedBootMomentWorking(question: BootQuestion): Working | null 
 }
 
 /** Angulation at which the push passes through the foot. */
-export function freeAngulationWorking(question: BootQuestion): Working {
+export function freeAngulationWorking(question: BootOnEdge): Working {
   const { aside, below } = waistOf(question);
   const names = ['boot.freeAngulation', 'Angulation at which the boot carries nothing', '\\gamma_0'] as const;
   return told([...names, '\\tan\\gamma_0 = \\frac{y_w}{H}', 'atan2(y_w, H)'], {
@@ -143,9 +154,34 @@ export function freeAngulationWorking(question: BootQuestion): Working {
       input('y_w', 'y_w', aside, 'm', 'half the waist', 'waistWidthMm'),
       input('H', 'H', below, 'm', 'height of the foot bed over the snow', 'boot.footBed'),
     ],
-    value: bootAnswer(question).freeAngulation,
+    value: freeAngulation({ aside, below }),
     unit: 'rad',
     note: 'With less the push flattens the ski, with more it tips it. Height brings it down, a wide waist up.',
+    source: LEVER,
+  });
+}
+
+/** The same where the solved pressure has its centre; null where the groove is not solved. */
+export function solvedFreeAngulationWorking(question: BootOnEdge): Working | null {
+  const { centre } = question;
+  const solved = solvedOf(question);
+  if (centre === null || solved === null) return null;
+  const names = ['boot.solvedFreeAngulation', 'The same, where the snow presses', '\\gamma_0'] as const;
+  return told([...names, '\\tan\\gamma_0 = \\frac{y_p}{H - z_p}', 'atan2(y_p, H - z_p)'], {
+    inputs: [
+      input(
+        'y_p',
+        'y_p',
+        solved.aside,
+        'm',
+        "the pressure's centre from the ski's midline",
+        'carve.turnRadius',
+      ),
+      input('H', 'H', footBedOf(question), 'm', 'height of the foot bed over the snow', 'boot.footBed'),
+      input('z_p', 'z_p', centre.rise, 'm', "the pressure's centre over the base under the boot"),
+    ],
+    value: freeAngulation(solved),
+    unit: 'rad',
     source: LEVER,
   });
 }

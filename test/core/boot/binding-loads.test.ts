@@ -98,7 +98,7 @@ describe('loads handed to the binding', () => {
   });
 
   it('come with words that they are no setting', () => {
-    expect(BINDING_CAUTION).toMatch(/neither set nor approve a binding/);
+    expect(BINDING_CAUTION).toMatch(/never set or approve a binding/);
   });
 });
 

@@ -9,6 +9,7 @@ import {
   freeAngulationWorking,
   pushWorking,
   solvedBootMomentWorking,
+  solvedFreeAngulationWorking,
 } from '../../../../core/boot/index.ts';
 
 const question: BootQuestion = {
@@ -30,6 +31,7 @@ export const examples = {
   pushWorking: () => pushWorking(question),
   footBedWorking: () => [footBedWorking(question), footBedWorking({ ...question, heightsStated: true })],
   bootMomentWorking: () => bootMomentWorking(question),
+  solvedFreeAngulationWorking: () => solvedFreeAngulationWorking(question)!,
   solvedBootMomentWorking: () => solvedBootMomentWorking(question)!,
   freeAngulationWorking: () => freeAngulationWorking(question),
   edgeAngleLostWorking: () => [
