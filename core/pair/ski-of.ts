@@ -39,6 +39,7 @@ export function skiOf(pair: Pair): Ski {
     ...(pair.plate && { plate: plateOf(pair.plate) }),
     ...(pair.bootSoleNewtonM2 && { soleBending: pair.bootSoleNewtonM2 }),
     standingHeight: (pair.standingHeightMm ?? DEFAULTS.standingHeightMm) * MM,
+    heightsStated: pair.standingHeightMm !== undefined && pair.bootSoleHeightMm !== undefined,
     bootSoleHeight: (pair.bootSoleHeightMm ?? DEFAULTS.bootSoleHeightMm) * MM,
     baseBevel: (pair.edges?.baseBevelDeg ?? DEFAULTS.baseBevelDeg) * DEGREE,
     sideAngle: (pair.edges?.sideAngleDeg ?? DEFAULTS.sideAngleDeg) * DEGREE,

@@ -38,6 +38,8 @@ export interface Ski {
   readonly standingHeight: number;
   /** Underside of the sole to the foot bed, m. */
   readonly bootSoleHeight: number;
+  /** The file states both; else what it leaves out is the usual height. */
+  readonly heightsStated: boolean;
   /** Base bevel, rad. */
   readonly baseBevel: number;
   /** Side-edge angle, rad. */

@@ -29,6 +29,7 @@ export function invented(change: Partial<Ski> = {}): Ski {
     sideAngle: Math.PI / 2,
     standingHeight: 0.05,
     bootSoleHeight: 0.043,
+    heightsStated: true,
     ...change,
   };
 }

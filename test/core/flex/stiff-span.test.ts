@@ -7,11 +7,13 @@ import {
   bendingOf,
   bendTest,
   bootedBendingOf,
+  flexWorkings,
   RUN_IN,
   torsionOf,
   withSpan,
 } from '../../../core/flex/index.ts';
 import type { Plate } from '../../../core/pair/index.ts';
+import { checkWorking } from '../../../core/working/index.ts';
 import { invented } from './ski.ts';
 
 const plate: Plate = { from: 0.4, to: 0.9, bending: 90, torsion: 25 };
@@ -60,6 +62,13 @@ describe('a ski with a plate', () => {
     if (!soft.ok || !stiff.ok) throw new Error('both state a stiffness');
     expect(stiff.springNPerMm).toBeGreaterThan(soft.springNPerMm * 1.05);
     expect(stiff.firstTouchN).toBeGreaterThan(soft.firstTouchN);
+  });
+
+  it('has its plate explained', () => {
+    const told = flexWorkings(plated).find(each => each.key === 'flex.plate')!;
+    expect(checkWorking(told)).toEqual([]);
+    expect(told.result.value).toBeCloseTo(bendingOf(plated)!(0.65), 9);
+    expect(flexWorkings(bare).some(each => each.key === 'flex.plate')).toBe(false);
   });
 
   it('stays rigid in torsion, or without a bending stiffness, where its file says so', () => {

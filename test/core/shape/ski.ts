@@ -22,6 +22,7 @@ export function skiWith(change: Partial<Ski>): Ski {
     sideAngle: Math.PI / 2,
     standingHeight: 0.05,
     bootSoleHeight: 0.043,
+    heightsStated: true,
     ...change,
   };
 }
