@@ -294,7 +294,8 @@ export class ChainSolver {
   private begin(guess: ChainGuess, mu: number): void {
     const { problem } = this;
     const warm = guess.multipliers;
-    const push = warm ? WARM_PUSH : START_PUSH;
+    // An answer near its bounds stays there: no further from them than the barrier will let it come.
+    const push = warm ? Math.min(WARM_PUSH, mu) : START_PUSH;
     inside(this.x, guess.x, problem.stateLow, problem.stateHigh, push);
     inside(this.u, guess.u, problem.controlLow, problem.controlHigh, push);
     if (warm) {
