@@ -2,7 +2,7 @@
  * The one thing a run needs to know of a pair: the radius it turns at an edge angle and a load.
  */
 
-import { type RadiusTable, tableLookup } from '../carve/index.ts';
+import { cosineTurnSurface, type RadiusTable, tableLookup, tableTurnSurface } from '../carve/index.ts';
 import type { OwnCurvature } from '../skier/ski-path.ts';
 
 export interface TurnRadius {
@@ -24,24 +24,9 @@ export function cosineTurn(sidecutRadius: number): CarvedTurn {
   }
   return {
     radius: edgeAngle => sidecutRadius * Math.cos(edgeAngle),
-    curvature: (edgeAngle, _load, out) => {
-      const tilt = Math.min(Math.max(edgeAngle, -STEEPEST), STEEPEST);
-      const cosine = Math.cos(tilt);
-      const tangent = Math.tan(tilt);
-      const curvature = 1 / (sidecutRadius * cosine);
-      const past = edgeAngle - tilt;
-      const slope = curvature * tangent;
-      const bend = curvature * (1 + 2 * tangent * tangent);
-      out.fill(0);
-      out[0] = curvature + past * (slope + 0.5 * past * bend);
-      out[1] = slope + past * bend;
-      out[3] = bend;
-    },
+    curvature: cosineTurnSurface(sidecutRadius).curvature,
   };
 }
-
-/** Beyond it the secant goes on as its parabola, rad. */
-const STEEPEST = (89 * Math.PI) / 180;
 
 /**
  * The solved groove's radius, looked up as `tableLookup` does. Outside the table the border's values stand,
@@ -63,28 +48,7 @@ export function tableTurn(table: RadiusTable): CarvedTurn {
       );
     }
   }
-  const lookup = tableLookup(table);
-  return { ...lookup, curvature: differences(lookup.radius) };
-}
-
-/** Curvature and its slopes by central differences. */
-function differences(radius: (edgeAngle: number, load: number) => number): CarvedTurn['curvature'] {
-  return (edgeAngle, load, out) => {
-    const side = edgeAngle < 0 ? -1 : 1;
-    const e = Math.max(Math.abs(edgeAngle), 0.02);
-    const h = 0.01;
-    const f = Math.max(load, 20);
-    const g = 0.02 * f;
-    const k = (a: number, b: number) => 1 / radius(Math.abs(a), b);
-    const middle = k(e, f);
-    const [left, right, less, more] = [k(e - h, f), k(e + h, f), k(e, f - g), k(e, f + g)];
-    out[0] = middle;
-    out[1] = (side * (right - left)) / (2 * h);
-    out[2] = (more - less) / (2 * g);
-    out[3] = (right - 2 * middle + left) / (h * h);
-    out[4] = (side * (k(e + h, f + g) - k(e + h, f - g) - k(e - h, f + g) + k(e - h, f - g))) / (4 * h * g);
-    out[5] = (more - 2 * middle + less) / (g * g);
-  };
+  return { ...tableLookup(table), curvature: tableTurnSurface(table).curvature };
 }
 
 /** What a turn radius is worked out from, as plain data: a solved table, or a sidecut radius (m). */
