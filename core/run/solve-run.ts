@@ -142,6 +142,7 @@ class WholeRun {
         {
           barrier,
           tolerance,
+          soften: true,
           mostSteps: answer === null ? COLD_STEPS : FURTHER_STEPS,
           ...(this.options.cancelled ? { cancelled: this.options.cancelled } : {}),
           onStep: ({ barrier: now }) => this.tell(now, round),
