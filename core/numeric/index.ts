@@ -1,3 +1,5 @@
+export type { EvenAxis } from './bicubic-spline.ts';
+export { BicubicSpline, calmValues, followingCoefficients } from './bicubic-spline.ts';
 export { gaussLegendre, quadrature } from './gauss-legendre.ts';
 export { monotoneCubic } from './monotone-cubic.ts';
 export { brent } from './root.ts';
