@@ -9,7 +9,7 @@ const rooms = {
   boot: ['carve'],
   skier: ['numeric'],
   run: ['carve', 'skier', 'numeric'],
-  line: ['skier', 'numeric'],
+  line: ['pair', 'carve', 'skier', 'numeric'],
   course: ['run', 'shape', 'pair'],
   rules: ['pair', 'shape'],
   working: [
