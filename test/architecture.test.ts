@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { cruise, type ICruiseResult } from 'dependency-cruiser';
 import { describe, expect, test } from 'vitest';
-import { projectRoot } from '../main/build.ts';
+import { projectRoot } from '../main/tools/index.ts';
 
 const { forbidden, options } = createRequire(import.meta.url)('./dependency-cruiser.cjs');
 

@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { ensureBuilt, projectRoot } from '../main/build.ts';
+import { ensureBuilt, projectRoot } from '../main/tools/index.ts';
 import { ensureBrowser } from './e2e/support/browser.ts';
 
 interface Report {

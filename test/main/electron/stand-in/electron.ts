@@ -2,7 +2,7 @@ import { EventEmitter } from 'node:events';
 import { readFileSync } from 'node:fs';
 import type * as Electron from 'electron';
 import type { Page, Request as PageRequest, Route } from 'playwright-core';
-import { launchBrowser } from '../../e2e/support/browser.ts';
+import { launchBrowser } from '../../../e2e/support/browser.ts';
 import { pageSideElectron } from './page-side.ts';
 
 /**

@@ -2,7 +2,7 @@ import { chmod, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { createDocuments } from '../../main/electron/documents.ts';
+import { createDocuments } from '../../../main/electron/documents.ts';
 
 let folder: string;
 let own: string;

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { beforeEach, expect, test } from 'vitest';
-import { projectRoot } from '../../main/build.ts';
+import { projectRoot } from '../../../main/tools/index.ts';
 
 // The builder's own parts are found from the builder, whatever else is installed beside it.
 const from = (name: string, path: string) => createRequire(createRequire(path).resolve(name));

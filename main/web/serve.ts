@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import type { Arrival } from '../host/index.ts';
 import { safeHeaders } from './content-policy.ts';
-import type { Arrival } from './host/host.ts';
 import { readPageFile } from './page-files.ts';
 
 export interface PageServer {

@@ -3,9 +3,9 @@ import { get } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { contentPolicy } from '../../main/content-policy.ts';
-import { readPageFile } from '../../main/page-files.ts';
-import { type PageServer, servePage } from '../../main/serve.ts';
+import { contentPolicy } from '../../../main/web/content-policy.ts';
+import { readPageFile } from '../../../main/web/page-files.ts';
+import { type PageServer, servePage } from '../../../main/web/serve.ts';
 
 let root: string;
 let server: PageServer;

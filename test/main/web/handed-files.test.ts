@@ -2,8 +2,8 @@ import { mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { readHanded } from '../../main/handed-files.ts';
-import { arrival } from '../../main/host/messages.ts';
+import { arrival } from '../../../main/host/messages.ts';
+import { readHanded } from '../../../main/web/handed-files.ts';
 
 test('each file comes whole or with the reason why it does not, in the order given', async () => {
   const folder = await mkdtemp(join(tmpdir(), 'turnwright-handed-'));

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { whyNotRead, whyNotWritten } from '../../main/disk-reason.ts';
+import { whyNotRead, whyNotWritten } from '../../../main/disk/reason.ts';
 
 const refused = (code: string) => Object.assign(new Error(`${code}: refused`), { code });
 

@@ -4,7 +4,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-export const projectRoot = fileURLToPath(new URL('..', import.meta.url));
+export const projectRoot = fileURLToPath(new URL('../..', import.meta.url));
 export const builtPage = join(projectRoot, 'build/renderer');
 export const builtMain = join(projectRoot, 'build/main/main.js');
 const stampFile = join(projectRoot, 'build/stamp');

@@ -1,13 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { openBrowserWindow } from './browser-window.ts';
+import type { Arrival } from '../host/index.ts';
+import { findBrowser, openBrowserWindow, type PageServer, readHanded, servePage } from '../web/index.ts';
 import { builtPage, ensureBuilt, projectRoot } from './build.ts';
 import { fetchElectron, findElectron } from './electron-runtime.ts';
-import { findBrowser } from './find-browser.ts';
-import { readHanded } from './handed-files.ts';
-import type { Arrival } from './host/host.ts';
-import { type PageServer, servePage } from './serve.ts';
 
 /** A fixed port keeps the page's address, and with it its stored draft and recent files, between starts. */
 const USUAL_PORT = 47155;

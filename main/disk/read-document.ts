@@ -1,8 +1,7 @@
 import { readFile, stat } from 'node:fs/promises';
 import { basename, dirname, resolve } from 'node:path';
-import { whyNotRead } from './disk-reason.ts';
-import { decodeText, kindOf } from './host/decode-text.ts';
-import { type FileKind, MAX_TEXT } from './host/messages.ts';
+import { decodeText, type FileKind, kindOf, MAX_TEXT } from '../host/index.ts';
+import { whyNotRead } from './reason.ts';
 
 /** A file a person named, as it lies on the disk and as text. */
 export interface Document {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { answerRequests, type Handlers } from '../../main/electron/channel.ts';
-import { envelope, events, type RequestName, requests } from '../../main/host/messages.ts';
+import { answerRequests, type Handlers } from '../../../main/electron/channel.ts';
+import { envelope, events, type RequestName, requests } from '../../../main/host/messages.ts';
 
 const names = Object.keys(requests) as RequestName[];
 

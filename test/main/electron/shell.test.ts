@@ -3,11 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
-import { builtMain, ensureBuilt } from '../../main/build.ts';
-import type { Host } from '../../main/host/host.ts';
-import { type BrowserWindow, closeStage, emitApp, stage } from './electron-stand-in/electron.ts';
+import type { Host } from '../../../main/host/index.ts';
+import { builtMain, ensureBuilt } from '../../../main/tools/index.ts';
+import { type BrowserWindow, closeStage, emitApp, stage } from './stand-in/electron.ts';
 
-vi.mock('electron', () => import('./electron-stand-in/electron.ts'));
+vi.mock('electron', () => import('./stand-in/electron.ts'));
 
 type HostWindow = { turnwrightHost: Host; electronInvoke(name: string, ask: unknown): Promise<unknown> };
 declare const window: HostWindow;

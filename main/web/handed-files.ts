@@ -1,5 +1,5 @@
-import type { Arrival } from './host/host.ts';
-import { readDocument } from './read-document.ts';
+import { readDocument } from '../disk/index.ts';
+import type { Arrival } from '../host/index.ts';
 
 /** Files named at the start, read for a page that cannot look where they lie; a failure is one of them. */
 export function readHanded(paths: readonly string[]): Promise<Arrival[]> {

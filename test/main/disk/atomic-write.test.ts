@@ -12,7 +12,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeEach, expect, test } from 'vitest';
-import { atomicWrite } from '../../main/electron/atomic-write.ts';
+import { atomicWrite } from '../../../main/disk/atomic-write.ts';
 
 let folder: string;
 beforeEach(async () => {
