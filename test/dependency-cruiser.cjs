@@ -2,17 +2,19 @@
 const rooms = {
   numeric: [],
   units: [],
-  pair: ['units'],
+  table: [],
+  formula: [],
+  pair: ['units', 'table'],
   shape: ['pair', 'numeric'],
-  flex: ['pair', 'numeric'],
+  flex: ['pair', 'formula', 'numeric'],
   carve: ['shape', 'flex', 'numeric'],
-  run: ['carve', 'numeric'],
-  course: ['run', 'shape', 'pair'],
+  run: ['carve', 'table', 'numeric'],
+  course: ['run', 'shape', 'pair', 'table', 'numeric'],
   rules: ['pair', 'shape'],
-  working: ['numeric', 'units', 'pair', 'shape', 'flex', 'carve', 'run', 'course', 'rules'],
+  working: ['formula', 'numeric', 'units', 'pair', 'shape', 'flex', 'carve', 'run', 'course', 'rules'],
 };
 /** The packages a room may use; no other leaves or enters the physics. */
-const packages = { pair: ['zod'], flex: ['mathjs'], rules: ['zod'], working: ['mathjs'] };
+const packages = { pair: ['zod'], formula: ['mathjs'], rules: ['zod'] };
 
 const roomRules = Object.entries(rooms).flatMap(([room, allowed]) => [
   {

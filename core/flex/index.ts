@@ -25,7 +25,6 @@ export {
 } from './bend-test.ts';
 export { dampingRatio } from './damping.ts';
 export { DOWN_WITHIN, type FlatTable, flatTable, type TableSetup, type TableState } from './flat-table.ts';
-export { compileFormula, FORMULA_LIMITS } from './formula.ts';
 export {
   type BenchReading,
   DEFAULT_UNCERTAINTY,

@@ -58,7 +58,6 @@ export {
   turnMoment,
 } from './turn-moment.ts';
 export { cosineTurn, type TurnBasis, type TurnRadius, tableTurn, turnOf } from './turn-radius.ts';
-export { TableTextError } from './two-columns.ts';
 export {
   type ChainQuestion,
   explainChain,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readCsvNumber, readCsvRows, writeCsvRows } from '../../../core/pair/index.ts';
+import { readCsvNumber, readCsvRows, writeCsvRows } from '../../../core/table/index.ts';
 
 const fieldsOf = (text: string) => readCsvRows(text).rows.map(row => row.fields);
 
