@@ -1,6 +1,12 @@
+/** General methods, nothing of skis: bands, eigenvalues, roots, splines, quadrature, steps through time, descent. */
+export { BorderedBand } from './bordered-band.ts';
+export { greville, type SplineBasis, type SplineRow, splineBasis, splineRow } from './cubic-b-spline.ts';
+export { lowestModes } from './eigen.ts';
 export { gaussLegendre, quadrature } from './gauss-legendre.ts';
+export { type Descent, descend } from './limited-memory-descent.ts';
 export { monotoneCubic } from './monotone-cubic.ts';
-export { brent } from './root.ts';
+export { pieceAt } from './piece.ts';
+export { brent, firstWhere } from './root.ts';
 export { DormandPrince } from './runge-kutta.ts';
 export { smoothingSpline } from './smoothing-spline.ts';
 export type { SymmetricBand } from './symmetric-band.ts';

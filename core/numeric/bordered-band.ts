@@ -1,16 +1,17 @@
-import { HALF_BAND, ROW } from './ski-stiffness.ts';
-
-// Kept as constants of this file: some loaders turn an imported binding into a call on every use.
-const REACH = HALF_BAND;
-const WIDTH = ROW;
+/** Entries either side of the diagonal: two neighbouring nodes of three unknowns each. Loops are written out for it. */
+const REACH = 5;
+/** Entries in a stored row; the diagonal sits at `REACH`. */
+const WIDTH = 2 * REACH + 1;
 
 /**
- * Solves (B + Σ c_k d_kᵀ) x = r where B is banded and few columns leave the band: the groove a deep point
- * leaves loads every point behind it. Banded elimination once, then one back-substitution a column and a
- * small dense system (Sherman–Morrison–Woodbury; Golub & Van Loan, Matrix Computations, from memory).
- * B is dominated by the elastic and snow stiffnesses on its diagonal blocks, so rows are not exchanged.
+ * Solves (B + Σ c_k d_kᵀ) x = r where B is banded and few columns leave the band: as where a few
+ * points act on all that follow. Banded elimination once, then one back-substitution a column and a small
+ * dense system (Sherman–Morrison–Woodbury; Golub & Van Loan, Matrix Computations, from memory).
+ * Rows of B are not exchanged, so its diagonal has to dominate.
  */
 export class BorderedBand {
+  /** Half bandwidth of B: entry (row, column) is `band[row · (2 · halfBand + 1) + column − row + halfBand]`. */
+  static readonly halfBand = REACH;
   /** Fill with B before `factor`, which overwrites it with its factors. */
   readonly band: Float64Array;
   readonly #size: number;

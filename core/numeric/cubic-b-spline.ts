@@ -1,3 +1,5 @@
+import { pieceAt } from './piece.ts';
+
 /**
  * Cubic B-splines on any ascending breakpoints, clamped at both ends: twice continuously differentiable, so a
  * path x(y) built from them has continuous curvature. Cox–de Boor recursion (de Boor, A Practical Guide to
@@ -38,8 +40,8 @@ export function greville(basis: SplineBasis): Float64Array {
 /** Values and derivatives at `y` of the four splines that are not nought there. */
 export function splineRow(basis: SplineBasis, y: number): SplineRow {
   const { knots, size } = basis;
-  let span = 3;
-  while (span < size - 1 && y >= knots[span + 1]) span++;
+  // The fourfold end knots belong to the first and the last piece.
+  const span = Math.min(Math.max(pieceAt(knots, y), 3), size - 1);
   const linear = degreeUp(knots, span, y, 1, [1]);
   const quadratic = degreeUp(knots, span, y, 2, linear);
   const cubic = degreeUp(knots, span, y, 3, quadratic);

@@ -1,4 +1,4 @@
-import { factorSymmetric, multiplySymmetric, type SymmetricBand, solveSymmetric } from '../numeric/index.ts';
+import { factorSymmetric, multiplySymmetric, type SymmetricBand, solveSymmetric } from './symmetric-band.ts';
 
 export interface EigenPairs {
   /** Ascending λ of K v = λ M v. */
