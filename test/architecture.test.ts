@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { cruise, type ICruiseResult, type IForbiddenRuleType } from 'dependency-cruiser';
+import ts from 'typescript';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { projectRoot } from '../main/tools/index.ts';
 
@@ -75,6 +76,31 @@ describe('architecture', () => {
       if (found) offenders.push(`${file}: ${found[0]}`);
     }
     expect(offenders).toEqual([]);
+  });
+
+  test('core is compiled without the types of the page and of Node', async () => {
+    const config = join(projectRoot, 'core/tsconfig.json');
+    const { options: coreOptions, errors } = ts.parseJsonConfigFileContent(
+      ts.readConfigFile(config, ts.sys.readFile).config,
+      ts.sys,
+      dirname(config),
+    );
+    expect(errors).toEqual([]);
+    const folder = await mkdtemp(join(tmpdir(), 'turnwright-core-'));
+    const complaints = async (source: string) => {
+      const file = join(folder, 'planted.ts');
+      await writeFile(file, source);
+      const program = ts.createProgram([file], { ...coreOptions, composite: false, incremental: false });
+      return program
+        .getSemanticDiagnostics()
+        .map(({ messageText }) => ts.flattenDiagnosticMessageText(messageText, ' '));
+    };
+    for (const name of ['document', 'window', 'process', 'Buffer', 'setTimeout', 'performance', 'console']) {
+      expect((await complaints(`export const beyond = ${name};`)).join()).toContain(`'${name}'`);
+    }
+    expect((await complaints("export { readFileSync } from 'node:fs';")).join()).toContain("'node:fs'");
+    expect(await complaints('export const squares = Float64Array.of(1, 2).map(x => x ** 2);')).toEqual([]);
+    await rm(folder, { recursive: true });
   });
 
   test('every file stays well under 350 lines', async () => {

@@ -1,9 +1,6 @@
 export {
   BENDING_HALF,
   bendingMatrix,
-  DEFAULT_ELEMENTS,
-  elementBending,
-  GAUSS_POINTS,
   gaussValues,
   hermite,
   hermiteCurvature,
@@ -11,14 +8,12 @@ export {
   nodeAt,
   solveSupported,
 } from './beam.ts';
-export { type BenchResult, type BenchSetup, benchPress, checkSetup } from './bench-press.ts';
+export { type BenchResult, type BenchSetup, benchPress } from './bench-press.ts';
 export {
   type BendAnswer,
   type BendQuestion,
   bendTest,
   DEFAULT_LOADS,
-  NEEDS_BENDING,
-  NEEDS_MASS,
   type Needs,
   type VibrationAnswer,
   vibrationTest,
@@ -43,9 +38,7 @@ export {
   bendingCompliance,
   type ClampedSki,
   cantileverCompliance,
-  flattenIndex,
   type Springs,
-  soleSpan,
   springs,
 } from './springs.ts';
 export { bendingOf, type ProfileOptions, profileOf, torsionOf } from './stiffness.ts';

@@ -40,7 +40,7 @@ export function edgeCurve(ski: Ski, { uWidth = TAPE_AND_CALIPER.uWidth } = {}): 
 }
 
 /** A parabola as an edge. */
-export function parabolicEdge({ a, b, c }: Parabola, length: number): EdgeCurve {
+function parabolicEdge({ a, b, c }: Parabola, length: number): EdgeCurve {
   return {
     length,
     halfWidth: x => a + x * (b + x * c),

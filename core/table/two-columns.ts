@@ -20,7 +20,7 @@ export class TableTextError extends Error {
 }
 
 /** @throws TableTextError listing each bad row with its line, the text found and what is accepted */
-export function readTwoColumns(text: string, firstName: string, secondName: string): TwoColumns {
+function readTwoColumns(text: string, firstName: string, secondName: string): TwoColumns {
   const table: TwoColumns = { first: [], second: [], lines: [] };
   const problems: string[] = [];
   let headed = false;
