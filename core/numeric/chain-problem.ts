@@ -11,7 +11,7 @@ export interface ChainProblem {
   readonly stages: number;
   /** Step h of each stage. */
   readonly step: Float64Array;
-  /** Inputs: states in the middle, controls. Outputs: f for every state, then the cost l. */
+  /** Inputs: states in the middle, controls. Outputs: f for every state, then the cost l; any further ones are only read. */
   readonly stage: Formula;
   /** Data of the stage formula, stages × `stage.dataCount`. */
   readonly stageData: Float64Array;

@@ -24,6 +24,17 @@ const ARMIJO = 1e-4;
 const SWITCH_VIOLATION = 1.1;
 const SWITCH_SLOPE = 2.3;
 const MOST_CORRECTIONS = 4;
+/** Full steps in a row that only old points forbid before steps are damped. */
+const MOST_BLOCKED = 4;
+const NO_FILTER: readonly number[] = [];
+/** Where steps prove too long for the equations' curvature, moving itself is made dear, and cheap again after. */
+const STRAIN = 0.1;
+const LEAST_DAMPING = 1e-4;
+const MOST_DAMPING = 1e4;
+const BLOCKED_DAMPING = 1e-3;
+const FLOOR_DECAY = 0.9;
+const DAMPING_UP = 6;
+const DAMPING_DOWN = 4;
 const SHORTEST_STEP = 1e-10;
 const MOST_RESTORATIONS = 60;
 /** Multipliers of bounds stay within this factor of μ over the distance. */
@@ -98,6 +109,11 @@ export class ChainSolver {
   private readonly limitHessian: Float64Array;
   private readonly baseNode: Float64Array;
   private readonly baseControl: Float64Array;
+  /** Work space of the second-order corrections. */
+  private readonly corrected: { defect: Float64Array; ends: Float64Array; limit: Float64Array };
+  private readonly nodeKept: Float64Array;
+  private readonly directionParts: readonly Float64Array[];
+  private readonly directionKept: readonly Float64Array[];
   private objective = 0;
   private trialObjective = 0;
 
@@ -160,9 +176,9 @@ export class ChainSolver {
     this.costSlope = new Float64Array(N * z);
     this.objectiveSlope = states();
     this.middle = new Float64Array(z);
-    this.values = new Float64Array(n + 1);
-    this.weights = new Float64Array(n + 1);
-    this.jacobian = new Float64Array((n + 1) * z);
+    this.values = new Float64Array(problem.stage.outputCount);
+    this.weights = new Float64Array(problem.stage.outputCount);
+    this.jacobian = new Float64Array(problem.stage.outputCount * z);
     this.hessian = new Float64Array(z * z);
     this.lagrangian = states();
     this.lagrangianU = controls();
@@ -172,6 +188,15 @@ export class ChainSolver {
     this.limitHessian = new Float64Array(n * n);
     this.baseNode = new Float64Array((N + 1) * n * n);
     this.baseControl = controls();
+    this.corrected = missed();
+    this.nodeKept = states();
+    this.directionParts = [this.dx, this.du, this.ds, this.dy, this.dnu, this.dv].concat([
+      this.dLowX,
+      this.dHighX,
+      this.dLowU,
+      this.dHighU,
+    ]);
+    this.directionKept = this.directionParts.map(part => part.slice());
   }
 
   solve(
@@ -195,6 +220,9 @@ export class ChainSolver {
     let alpha = 0;
     let regularised = 0;
     let iteration = 0;
+    let blocked = 0;
+    let damping = 0;
+    let floor = 0;
     for (; iteration < mostSteps; iteration++) {
       if (options.cancelled?.()) return this.failure('cancelled', iteration);
       if (!(violation < Infinity) || Number.isNaN(this.objective))
@@ -215,9 +243,9 @@ export class ChainSolver {
         mu = Math.max(leastMu, Math.min(BARRIER_FACTOR * mu, mu ** BARRIER_POWER));
         filter.length = 0;
       }
-      regularised = this.direction(mu, lastRegularisation);
+      regularised = this.direction(mu, lastRegularisation, damping);
       if (regularised < 0) return this.failure('not a number', iteration);
-      if (regularised > 0) lastRegularisation = regularised;
+      if (regularised > damping) lastRegularisation = regularised;
       const toBound = Math.max(TO_BOUND, 1 - mu);
       const alphaMost = this.primalReach(toBound);
       const alphaDual = this.dualReach(toBound);
@@ -252,7 +280,17 @@ export class ChainSolver {
           accepted = true;
           break;
         }
-        if (trial === 0 && trialViolation >= violation && mostSteps > 0) {
+        if (trial === 0) {
+          blocked = this.judge(NO_FILTER, violation, phi, slope, alpha, trialViolation, trialPhi, least, most)
+            ? blocked + 1
+            : 0;
+          if (blocked > MOST_BLOCKED) {
+            blocked = 0;
+            floor = Math.max(BLOCKED_DAMPING, 10 * floor);
+            damping = Math.max(damping, floor);
+          }
+        }
+        if (trial === 0 && trialViolation >= violation) {
           const corrected = this.correct(
             mu,
             toBound,
@@ -285,7 +323,13 @@ export class ChainSolver {
       }
       if (augment) filter.push((1 - LESS_VIOLATION) * violation, phi - LESS_OBJECTIVE * violation);
       this.accept(alpha, alphaDual, mu);
-      violation = this.norm(this.missed);
+      const now = this.norm(this.missed);
+      const strained = alpha < 0.3 * alphaMost || now > Math.max(10 * violation, STRAIN);
+      if (strained) damping = Math.min(MOST_DAMPING, Math.max(LEAST_DAMPING, DAMPING_UP * damping));
+      else damping = damping < LEAST_DAMPING ? 0 : damping / DAMPING_DOWN;
+      floor = floor < LEAST_DAMPING ? 0 : FLOOR_DECAY * floor;
+      damping = Math.max(damping, floor);
+      violation = now;
     }
     return this.failure('too many steps', iteration);
   }
@@ -461,7 +505,7 @@ export class ChainSolver {
 
   /** Scaled error of the optimality conditions at barrier μ. */
   private error(mu: number): number {
-    const { problem, x, u, s, v, n } = this;
+    const { problem, x, u, s, v } = this;
     let dual = 0;
     let complementary = 0;
     let multipliers = 0;
@@ -499,19 +543,19 @@ export class ChainSolver {
     for (const part of [this.missed.defect, this.missed.ends, this.missed.limit]) {
       for (let i = 0; i < part.length; i++) worst = Math.max(worst, Math.abs(part[i]));
     }
-    void n;
     return Math.max(dual / dualScale, complementary / boundScale, worst);
   }
 
   /** Newton direction at barrier μ; returns the regularisation it needed, −1 when there is none. */
-  private direction(mu: number, last: number): number {
-    const { n, recursion, right, missed, problem } = this;
+  private direction(mu: number, last: number, damping: number): number {
+    const { recursion, right, missed } = this;
     this.condense(mu);
-    let delta = 0;
+    let delta = damping;
     for (let trial = 0; ; trial++) {
       this.addRegularisation(delta);
       if (recursion.factor() === 0) break;
-      if (delta === 0) delta = last === 0 ? FIRST_REGULARISATION : Math.max(1e-20, last / 3);
+      if (delta <= damping)
+        delta = Math.max(10 * damping, last === 0 ? FIRST_REGULARISATION : Math.max(1e-20, last / 3));
       else delta *= last === 0 && trial < 3 ? 100 : 8;
       if (delta > GREATEST_REGULARISATION) return -1;
     }
@@ -519,8 +563,6 @@ export class ChainSolver {
     right.defect.set(missed.defect);
     right.ends.set(missed.ends);
     recursion.solve(right);
-    void n;
-    void problem;
     this.readDirection(mu, missed.limit);
     return delta;
   }
@@ -714,19 +756,15 @@ export class ChainSolver {
     alpha: number,
     firstViolation: number,
   ): 'by objective' | 'by filter' | null {
-    const { recursion, right, trialMissed, missed, dx, du, ds } = this;
-    const keep = {
-      dx: dx.slice(),
-      du: du.slice(),
-      ds: ds.slice(),
-      dy: this.dy.slice(),
-      dnu: this.dnu.slice(),
-    };
-    const keepDuals = [this.dLowX, this.dHighX, this.dLowU, this.dHighU, this.dv].map(d => d.slice());
-    const defect = missed.defect.slice();
-    const ends = missed.ends.slice();
-    const limit = missed.limit.slice();
-    const node = right.node.slice();
+    const { recursion, right, trialMissed, missed } = this;
+    const { defect, ends, limit } = this.corrected;
+    defect.set(missed.defect);
+    ends.set(missed.ends);
+    limit.set(missed.limit);
+    const node = this.nodeKept;
+    node.set(right.node);
+    const direction = this.directionParts;
+    for (let i = 0; i < direction.length; i++) this.directionKept[i].set(direction[i]);
     let before = firstViolation;
     let step = alpha;
     for (let count = 0; count < MOST_CORRECTIONS; count++) {
@@ -747,13 +785,7 @@ export class ChainSolver {
       if (!(trialViolation <= 0.99 * before)) break;
       before = trialViolation;
     }
-    dx.set(keep.dx);
-    du.set(keep.du);
-    ds.set(keep.ds);
-    this.dy.set(keep.dy);
-    this.dnu.set(keep.dnu);
-    for (const [i, d] of [this.dLowX, this.dHighX, this.dLowU, this.dHighU, this.dv].entries())
-      d.set(keepDuals[i]);
+    for (let i = 0; i < direction.length; i++) direction[i].set(this.directionKept[i]);
     right.node.set(node);
     return null;
   }

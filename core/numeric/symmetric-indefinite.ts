@@ -27,14 +27,14 @@ export class SymmetricIndefinite {
     return this.#negative;
   }
 
-  /** False when the matrix is singular to working accuracy. */
+  /** False when a pivot vanishes or a number is not finite. */
   factor(): boolean {
     const { matrix: a, size: n } = this;
     const pivot = this.#pivot;
     this.#negative = 0;
     let greatest = 0;
     for (let i = 0; i < n * n; i++) greatest = Math.max(greatest, Math.abs(a[i]));
-    const tiny = greatest * 1e-15;
+    const tiny = greatest * 1e-40;
     if (!(greatest < Infinity)) return false;
     for (let k = 0; k < n; ) {
       const own = Math.abs(a[k * n + k]);
