@@ -14,6 +14,12 @@ export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
     maxWorkers: 2,
+    tags: [
+      {
+        name: 'slow',
+        description: 'solves hundreds of grooves or starts a browser; a quick run leaves it out',
+      },
+    ],
     projects: [
       {
         test: {
