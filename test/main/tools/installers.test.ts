@@ -1,3 +1,4 @@
+// @module-tag slow
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
