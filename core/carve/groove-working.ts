@@ -4,30 +4,6 @@ import { wedgeSnow } from './wedge-snow.ts';
 
 const GEOMETRY = 'Plane geometry of the tilted base';
 
-/** The radius fitted to the whole loaded edge, tip to tail. */
-export function wholeRadiusWorking({ wholeRadius }: Equilibrium): Working {
-  return {
-    key: 'carve.wholeRadius',
-    title: 'Radius of the whole ski',
-    symbol: 'R_w',
-    tex: "R_w = \\frac{1}{\\eta''_w}",
-    formula: '1 / curvature',
-    inputs: [
-      {
-        name: 'curvature',
-        symbol: "\\eta''_w",
-        meaning: 'curvature of the edge in the snow plane, load-weighted quadratic fit from tip to tail',
-        value: 1 / wholeRadius,
-        unit: '1/m',
-      },
-    ],
-    result: { value: wholeRadius, unit: 'm' },
-    note: 'The track itself is set by the part behind the boot centre, which follows last.',
-    source: 'Least squares over the solved edge',
-    status: 'derived',
-  };
-}
-
 /** The depth of the edge where it is deepest in the snow, from how the base lies there. */
 export function penetrationWorking(ski: CarvingSki, equilibrium: Equilibrium): Working {
   const { x, height, twist, penetration, conditions } = equilibrium;

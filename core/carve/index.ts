@@ -24,8 +24,11 @@ export {
   pressedHeight,
 } from './rigid-snow.ts';
 export type { SnowLaw } from './snow-law.ts';
-export { REBOUND } from './snow-law.ts';
+export { REBOUND, REBOUND_SPAN } from './snow-law.ts';
 export { tableKey } from './table-key.ts';
+export type { TrackFit, TrackPart } from './track-radius.ts';
+export type { TurnSurface } from './turn-surface.ts';
+export { cosineTurnSurface, tableTurnSurface } from './turn-surface.ts';
 export { sectionDepth, wedgeDepth, wedgeSnow } from './wedge-snow.ts';
 export {
   biteAngleWorking,
@@ -33,10 +36,10 @@ export {
   cosineRadiusWorking,
   holdWorking,
   lineLoadWorking,
+  partRadiusWorking,
   penetrationWorking,
   travelWorking,
   turnRadiusWorking,
   twistWorking,
   wedgeDepthWorking,
-  wholeRadiusWorking,
 } from './working.ts';

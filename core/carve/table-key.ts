@@ -1,5 +1,6 @@
 import type { CarvingSki } from './groove.ts';
 import { defaultTableEdges, defaultTableLoads, type RadiusTableOptions } from './radius-table.ts';
+import { REBOUND } from './snow-law.ts';
 
 const STATIONS = 48;
 
@@ -8,7 +9,7 @@ const STATIONS = 48;
  * enter by their values at evenly spaced stations; hardness in N/m³.
  */
 export function tableKey(ski: CarvingSki, hardness: number, options: RadiusTableOptions = {}): string {
-  const parts: number[] = [hardness, options.fore ?? 0, options.elements ?? 120];
+  const parts: number[] = [hardness, options.fore ?? 0, options.rebound ?? REBOUND, options.elements ?? 120];
   parts.push(ski.camber, ski.bootCentre, ski.soleLength, ski.edge.length, ski.torsion ? 1 : 0);
   for (let i = 0; i <= STATIONS; i++) {
     const x = (ski.edge.length * i) / STATIONS;

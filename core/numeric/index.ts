@@ -1,5 +1,8 @@
 /** General methods, nothing of skis: bands, eigenvalues, roots, splines, quadrature, steps through time, descent. */
+export { BicubicSpline, calmValues, type EvenAxis, followingCoefficients } from './bicubic-spline.ts';
 export { BorderedBand } from './bordered-band.ts';
+export type { ChainAnswer, ChainFailure, ChainProblem } from './chain-problem.ts';
+export { ChainSolver } from './chain-solver.ts';
 export { greville, type SplineBasis, type SplineRow, splineBasis, splineRow } from './cubic-b-spline.ts';
 export { lowestModes } from './eigen.ts';
 export { gaussLegendre, quadrature } from './gauss-legendre.ts';
@@ -18,3 +21,4 @@ export {
   solveSymmetric,
   symmetricBand,
 } from './symmetric-band.ts';
+export { type Formula, Tape, type Term } from './tape.ts';

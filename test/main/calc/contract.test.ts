@@ -139,8 +139,13 @@ describe('names, nesting and units of', () => {
       'edgeDeg',
       'loadN',
       'hardnessNPerMm3',
+      'reboundMm',
       'cosineRadiusM',
       'turnRadiusM',
+      'rearRadiusM',
+      'frontRadiusM',
+      'rearTooShort',
+      'frontTooShort',
       'wholeRadiusM',
       'maxPenetrationMm',
       'twistTipDeg',
@@ -159,11 +164,14 @@ describe('names, nesting and units of', () => {
     // R = R_sc cosθ with R_sc = 1360²/(2000 · 89) m.
     expect(point.cosineRadiusM).toBeCloseTo((1360 ** 2 / (2000 * 89)) * Math.cos(Math.PI / 6), 6);
     expect(point.residual).toBeLessThan(1e-8);
+    expect(point.wholeRadiusM).toBe(point.turnRadiusM);
+    expect(point.reboundMm).toBe(0.2);
     const { workings } = await json('carve', file, '--edge', '30', '--working');
     expect(workings.map(({ key }: { key: string }) => key)).toEqual([
       'carve.cosineRadius',
       'carve.turnRadius',
-      'carve.wholeRadius',
+      'carve.rearRadius',
+      'carve.frontRadius',
       'carve.penetration',
       'carve.twistTip',
       'carve.twistTail',
@@ -176,5 +184,18 @@ describe('names, nesting and units of', () => {
       carried += (width * (profile[i].lineLoadNPerM + profile[i - 1].lineLoadNPerM)) / 2;
     }
     expect(carried).toBeCloseTo(1000, 0);
+  });
+
+  test('carve with a rebound of its own, which the working names', async () => {
+    const asked = ['carve', file, '--edge', '50', '--load', '1200', '--snow', 'groomed'];
+    const [usual] = (await json(...asked)).points;
+    const result = await json(...asked, '--rebound', '0.8', '--working');
+    const [point] = result.points;
+    expect(point.reboundMm).toBe(0.8);
+    expect(point.turnRadiusM).toBeLessThan(0.995 * usual.turnRadiusM);
+    const [, solved] = result.workings;
+    expect(solved.key).toBe('carve.turnRadius');
+    expect(solved.note).toContain('a rebound of 0.8 mm');
+    expect((await json(...asked, '--rebound', '0.08cm')).points[0].turnRadiusM).toBe(point.turnRadiusM);
   });
 });
