@@ -35,6 +35,10 @@ const BLOCKED_DAMPING = 1e-3;
 const FLOOR_DECAY = 0.9;
 const DAMPING_UP = 6;
 const DAMPING_DOWN = 4;
+/** How the belief in the equations' curvature falls and rises again, and where it is given up. */
+const SOFTER = 0.3;
+const HARDER = 3;
+const LEAST_SHARE = 0.02;
 const SHORTEST_STEP = 1e-10;
 const MOST_RESTORATIONS = 60;
 /** Multipliers of bounds stay within this factor of μ over the distance. */
@@ -114,6 +118,12 @@ export class ChainSolver {
   private readonly nodeKept: Float64Array;
   private readonly directionParts: readonly Float64Array[];
   private readonly directionKept: readonly Float64Array[];
+  /** Hessians of the stages' costs alone and with the equations', for steps that are softened. */
+  private costHessian: Float64Array | null = null;
+  private wholeHessian: Float64Array | null = null;
+  private share = 1;
+  private separated = false;
+  private soften = false;
   private objective = 0;
   private trialObjective = 0;
 
@@ -209,6 +219,8 @@ export class ChainSolver {
     const mostSteps = options.mostSteps ?? 500;
     let mu = options.barrier ?? (guess.multipliers ? 1e-4 : 0.1);
     const leastMu = tolerance / 11;
+    this.soften = options.soften ?? false;
+    this.share = 1;
     this.begin(guess, mu);
     this.objective = this.evaluate(this.x, this.u, this.s, this.missed);
     const filter: number[] = [];
@@ -338,7 +350,8 @@ export class ChainSolver {
   private begin(guess: ChainGuess, mu: number): void {
     const { problem } = this;
     const warm = guess.multipliers;
-    const push = warm ? WARM_PUSH : START_PUSH;
+    // An answer near its bounds stays there: no further from them than the barrier will let it come.
+    const push = warm ? Math.min(WARM_PUSH, mu) : START_PUSH;
     inside(this.x, guess.x, problem.stateLow, problem.stateHigh, push);
     inside(this.u, guess.u, problem.controlLow, problem.controlHigh, push);
     if (warm) {
@@ -440,6 +453,7 @@ export class ChainSolver {
     const { n, m, z, N, problem, middle, weights, jacobian, hessian, recursion, x, u, y } = this;
     const { stage, stageData, step, ends, limits } = problem;
     const { lagrangian, lagrangianU } = this;
+    this.separated = false;
     lagrangian.fill(0);
     this.objectiveSlope.fill(0);
     this.baseNode.fill(0);
@@ -551,20 +565,57 @@ export class ChainSolver {
     const { recursion, right, missed } = this;
     this.condense(mu);
     let delta = damping;
+    // Last time's share is tried with a little more of the equations' curvature.
+    let share = Math.min(1, HARDER * this.share);
+    if (share < 1) this.believe(share);
     for (let trial = 0; ; trial++) {
       this.addRegularisation(delta);
       if (recursion.factor() === 0) break;
+      if (this.soften && share > 0) {
+        share = share > LEAST_SHARE ? SOFTER * share : 0;
+        this.believe(share);
+        trial = -1;
+        continue;
+      }
       if (delta <= damping)
         delta = Math.max(10 * damping, last === 0 ? FIRST_REGULARISATION : Math.max(1e-20, last / 3));
       else delta *= last === 0 && trial < 3 ? 100 : 8;
       if (delta > GREATEST_REGULARISATION) return -1;
     }
+    this.share = Math.max(LEAST_SHARE, share);
     right.middle.set(this.costSlope);
     right.defect.set(missed.defect);
     right.ends.set(missed.ends);
     recursion.solve(right);
     this.readDirection(mu, missed.limit);
     return delta;
+  }
+
+  /** Sets the stages' Hessians to the costs' own with a share of what the equations add. */
+  private believe(share: number): void {
+    const { n, m, z, N, problem, middle, weights, recursion, x, u } = this;
+    const { stage, stageData, step } = problem;
+    const size = N * z * z;
+    this.costHessian ??= new Float64Array(size);
+    this.wholeHessian ??= new Float64Array(size);
+    const cost = this.costHessian;
+    const whole = this.wholeHessian;
+    if (!this.separated) {
+      whole.set(recursion.middleHessian);
+      weights.fill(0);
+      for (let k = 0; k < N; k++) {
+        const c = k * n;
+        for (let i = 0; i < n; i++) middle[i] = 0.5 * (x[c + i] + x[c + n + i]);
+        for (let i = 0; i < m; i++) middle[n + i] = u[k * m + i];
+        weights[n] = step[k];
+        const at = k * stage.dataCount;
+        stage.derivatives(middle, stageData, at, weights, this.values, this.jacobian, this.hessian);
+        cost.set(this.hessian, k * z * z);
+      }
+      this.separated = true;
+    }
+    const to = recursion.middleHessian;
+    for (let i = 0; i < size; i++) to[i] = cost[i] + share * (whole[i] - cost[i]);
   }
 
   /** Bounds and limits condensed into the nodes' and controls' Hessians and gradients. */
