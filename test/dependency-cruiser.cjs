@@ -38,7 +38,7 @@ const mainRooms = {
   host: [],
   disk: ['host'],
   web: ['host', 'disk'],
-  calc: ['disk'],
+  calc: ['host', 'disk'],
   electron: ['host', 'disk', 'web', 'calc'],
   tools: ['host', 'web'],
 };
@@ -137,8 +137,15 @@ module.exports = {
       name: 'only-calc-asks-core',
       comment: 'of main, only the command line asks the physics anything',
       severity: 'error',
-      from: { path: '^main/', pathNot: ['^main/calc/'] },
+      from: { path: '^main/', pathNot: ['^main/(calc|host)/'] },
       to: { path: '^core/' },
+    },
+    {
+      name: 'host-asks-only-table',
+      comment: 'the seam reads bytes as the core does, and asks nothing of skis',
+      severity: 'error',
+      from: { path: '^main/host/' },
+      to: { path: '^core/', pathNot: ['^core/table/'] },
     },
     {
       name: 'host-without-node',
