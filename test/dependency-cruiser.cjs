@@ -6,7 +6,7 @@ const coreRooms = {
   formula: [],
   pair: ['units', 'table'],
   shape: ['pair', 'numeric'],
-  flex: ['pair', 'formula', 'numeric'],
+  flex: ['pair', 'formula', 'table', 'numeric'],
   carve: ['shape', 'flex', 'numeric'],
   boot: ['carve'],
   skier: ['numeric'],
