@@ -14,6 +14,7 @@ const coreRooms = {
   line: ['pair', 'carve', 'skier', 'numeric'],
   course: ['line', 'run', 'skier', 'shape', 'pair', 'table', 'numeric'],
   rules: ['pair', 'shape'],
+  kind: ['pair', 'flex', 'run', 'course', 'table'],
   working: [
     'formula',
     'numeric',
