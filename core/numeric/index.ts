@@ -1,3 +1,13 @@
+export type {
+  ChainAnswer,
+  ChainFailure,
+  ChainGuess,
+  ChainMultipliers,
+  ChainOptions,
+  ChainProblem,
+} from './chain-problem.ts';
+export { ChainSolver, solveChain } from './chain-solver.ts';
+export type { Formula } from './formula.ts';
 export { gaussLegendre, quadrature } from './gauss-legendre.ts';
 export { monotoneCubic } from './monotone-cubic.ts';
 export { brent } from './root.ts';
@@ -12,3 +22,4 @@ export {
   solveSymmetric,
   symmetricBand,
 } from './symmetric-band.ts';
+export { Tape, type Term, type TwoArgumentFunction } from './tape.ts';
