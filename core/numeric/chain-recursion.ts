@@ -106,7 +106,8 @@ export class ChainRecursion {
 
   /**
    * Folds the matrices. Returns how many negative eigenvalues the system has beyond those that its equations
-   * bring (0: the step leads to a minimum), or −1 when it is singular.
+   * bring (0: the step leads to a minimum), or −1 when it is singular or the fold of an indefinite one meets a
+   * singular stage on the way.
    */
   factor(): number {
     const { states: n, controls: m, stages, nodeHessian, controlHessian } = this;
