@@ -72,29 +72,33 @@ export class ChainIterate {
 
   /** Violation and barrier objective here. */
   measure(mu: number): Measure {
-    const { states, controls, slacks } = this;
-    const logs =
-      states.logDistances(states.at) + controls.logDistances(controls.at) + slacks.logDistances(slacks.at);
-    return { violation: this.equations.norm(this.missed), objective: this.objective - mu * logs };
+    return {
+      violation: this.equations.norm(this.missed),
+      objective: this.objective - mu * this.logDistances('at'),
+    };
   }
 
   /** Goes a share of the step and measures there. */
   tryStep(alpha: number, mu: number): Measure {
-    const { states, controls, slacks } = this;
+    const { equations, states, controls, slacks, trialMissed } = this;
     states.tryStep(alpha);
     controls.tryStep(alpha);
     slacks.tryStep(alpha);
-    this.#trialObjective = this.equations.evaluate(
-      states.trial,
-      controls.trial,
-      slacks.trial,
-      this.trialMissed,
+    this.#trialObjective = equations.evaluate(states.trial, controls.trial, slacks.trial, trialMissed);
+    return {
+      violation: equations.norm(trialMissed),
+      objective: this.#trialObjective - mu * this.logDistances('trial'),
+    };
+  }
+
+  /** Σ ln of all distances from bounds, here or at the trial point. */
+  logDistances(where: 'at' | 'trial'): number {
+    const { states, controls, slacks } = this;
+    return (
+      states.logDistances(states[where]) +
+      controls.logDistances(controls[where]) +
+      slacks.logDistances(slacks[where])
     );
-    const logs =
-      states.logDistances(states.trial) +
-      controls.logDistances(controls.trial) +
-      slacks.logDistances(slacks.trial);
-    return { violation: this.equations.norm(this.trialMissed), objective: this.#trialObjective - mu * logs };
   }
 
   /** Change of the barrier objective along the step, to first order. */

@@ -37,6 +37,8 @@ export class ChainRecursion {
   /** Diagonal of R. */
   readonly controlHessian: Float64Array;
   readonly step: Float64Array;
+  /** What the conditions at the ends give way by for a unit of their multipliers: 0 for hard ones. */
+  endSoftness = 0;
 
   /** The solution: changes of states and controls, new multipliers of stages and ends. */
   readonly dx: Float64Array;
@@ -135,6 +137,7 @@ export class ChainRecursion {
         border[(n + r) * size + i] = v;
         border[i * size + n + r] = v;
       }
+      border[(n + r) * size + n + r] -= this.endSoftness;
       for (let c = 0; c < r; c++) border[(n + c) * size + n + r] = border[(n + r) * size + n + c];
     }
     if (!this.#border.factor()) return -1;

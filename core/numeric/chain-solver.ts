@@ -1,7 +1,7 @@
 import type { Missed } from './chain-equations.ts';
 import { ChainIterate } from './chain-iterate.ts';
 import type { ChainAnswer, ChainFailure, ChainGuess, ChainOptions, ChainProblem } from './chain-problem.ts';
-import { restore } from './chain-restoration.ts';
+import { ChainRestoration } from './chain-restoration.ts';
 import { NewtonStep } from './newton-step.ts';
 import { StepDamping } from './step-damping.ts';
 import { type Measure, StepFilter, type Verdict } from './step-filter.ts';
@@ -49,6 +49,8 @@ export class ChainSolver {
   readonly #filter = new StepFilter();
   readonly #damping = new StepDamping();
   readonly #corrected: Missed;
+  /** Made when first needed; many problems never do. */
+  #restoration: ChainRestoration | null = null;
 
   constructor(private readonly problem: ChainProblem) {
     this.#iterate = new ChainIterate(problem);
@@ -107,11 +109,21 @@ export class ChainSolver {
       if (alpha > 0) continue;
       if (error <= ROUNDING * tolerance) return iterate.answer(iteration, error);
       filter.leave(from);
-      if (++restorations > MOST_RESTORATIONS || !restore(iterate, this.#step, filter, mu)) {
+      if (++restorations > MOST_RESTORATIONS || !this.#restore(mu)) {
         return iterate.failure('no feasible step', iteration);
       }
     }
     return iterate.failure('too many steps', mostSteps);
+  }
+
+  #restore(mu: number): boolean {
+    this.#restoration ??= new ChainRestoration(this.#iterate);
+    const step = this.#step;
+    const linearise = () => {
+      step.linearise();
+      return step.recursion;
+    };
+    return this.#restoration.restore(linearise, this.#filter, mu);
   }
 
   /** Moves along the step as far as the filter accepts; returns the share taken, 0 when none is acceptable. */

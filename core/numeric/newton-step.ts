@@ -10,8 +10,6 @@ const DECAY = 3;
 const GREATEST = 1e20;
 /** Growth beyond the first attempts is no longer by leaps. */
 const LEAPS = 3;
-/** Weight of a unit of movement in shortest steps. */
-const RESTORING = 1e-3;
 
 /** Finds the Newton step of the barrier problem from where a chain's iterate stands, and writes it there. */
 export class NewtonStep {
@@ -95,22 +93,6 @@ export class NewtonStep {
     for (let i = 0; i < this.#parts.length; i++) this.#parts[i].set(this.#kept[i]);
   }
 
-  /**
-   * The shortest step toward the equations; what is near its bound moves less. Takes the slopes itself; false
-   * where there is none.
-   */
-  findShortest(mu: number): boolean {
-    const { recursion, iterate } = this;
-    this.linearise();
-    this.#holdBack();
-    this.#regularise(RESTORING);
-    recursion.middleHessian.fill(0);
-    if (!recursion.linearise() || recursion.factor() < 0) return false;
-    this.#right.middle.fill(0);
-    this.#solve(mu, iterate.missed);
-    return true;
-  }
-
   /** Bounds and limits condensed into the nodes' and controls' Hessians. */
   #condense(): void {
     const { equations, states, controls, slacks } = this.iterate;
@@ -139,29 +121,6 @@ export class NewtonStep {
         for (let i = 0; i < n; i++) node[k * n + i] += limitSlopes[at * n + i] * pull;
       }
     }
-  }
-
-  #holdBack(): void {
-    const { equations, states, controls, slacks, missed } = this.iterate;
-    const { n, N, limitCount: g, limitSlopes } = equations;
-    const near = ({ at, low, high }: ChainIterate['states'], i: number) =>
-      RESTORING / Math.min(1, at[i] - low[i], high[i] - at[i]);
-    const node = this.#node.fill(0);
-    const { node: gradient, control } = this.#right;
-    gradient.fill(0);
-    control.fill(0);
-    for (let k = 0; k <= N; k++) {
-      const block = k * n * n;
-      for (let i = 0; i < n; i++) node[block + i * n + i] = near(states, k * n + i);
-      for (let at = k * g; at < k * g + g; at++) {
-        const weight = near(slacks, at);
-        for (let i = 0; i < n; i++) {
-          gradient[k * n + i] += weight * limitSlopes[at * n + i] * missed.limit[at];
-        }
-        addSquare(node, block, weight, limitSlopes, at, n);
-      }
-    }
-    for (let at = 0; at < controls.size; at++) this.#control[at] = near(controls, at);
   }
 
   #regularise(delta: number): void {
