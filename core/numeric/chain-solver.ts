@@ -103,9 +103,8 @@ export class ChainSolver {
         filter.clear();
       }
       regularised = this.#step.find(mu, this.#damping.now);
-      if (regularised < 0) return iterate.failure('not a number', iteration);
       const from = iterate.measure(mu);
-      alpha = this.#search(from, mu);
+      alpha = regularised < 0 ? 0 : this.#search(from, mu);
       if (alpha > 0) continue;
       if (error <= ROUNDING * tolerance) return iterate.answer(iteration, error);
       filter.leave(from);

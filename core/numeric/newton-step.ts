@@ -8,6 +8,10 @@ const FIRST_GROWTH = 100;
 const GROWTH = 8;
 const DECAY = 3;
 const GREATEST = 1e20;
+/** Where this does not help, or the system is singular, the conditions at the ends are taken to depend on each other. */
+const DEPENDENT = 1e8;
+/** They then give way by this a unit of their multipliers. */
+const SOFTNESS = 1e-8;
 /** Growth beyond the first attempts is no longer by leaps. */
 const LEAPS = 3;
 
@@ -64,9 +68,16 @@ export class NewtonStep {
     this.#condense();
     if (!recursion.linearise()) return -1;
     let delta = damping;
+    recursion.endSoftness = 0;
     for (let attempt = 0; ; attempt++) {
       this.#regularise(delta);
-      if (recursion.factor() === 0) break;
+      const negative = recursion.factor();
+      if (negative === 0) break;
+      if (recursion.endSoftness === 0 && (negative < 0 || delta > DEPENDENT)) {
+        recursion.endSoftness = SOFTNESS;
+        delta = damping;
+        continue;
+      }
       if (delta <= damping) delta = Math.max(10 * damping, this.#last === 0 ? FIRST : this.#last / DECAY);
       else delta *= this.#last === 0 && attempt < LEAPS ? FIRST_GROWTH : GROWTH;
       if (delta > GREATEST) return -1;

@@ -32,15 +32,13 @@ const SQRT3 = Math.sqrt(3);
 const every = (count: number, low: number, high: number) =>
   Array.from({ length: count }, (_, i) => [i, low, high] as const);
 
-/** Σ factor · product of powers, as the book writes its formulas: [factor, places…]. */
+/** Σ factor · product, as the book writes its formulas: [factor, places of the variables, from 1…]. */
 function sum(t: Tape, x: readonly Term[], ...terms: readonly (readonly [number, ...number[]])[]): Term {
   return terms
-    .map(([factor, ...places]) =>
-      t.scale(
-        places.reduce((product, i) => t.multiply(product, x[i - 1]), t.constant(1)),
-        factor,
-      ),
-    )
+    .map(([factor, ...places]) => {
+      const product = places.map(i => x[i - 1]).reduce((a, b) => t.multiply(a, b), t.constant(1));
+      return t.scale(product, factor);
+    })
     .reduce((a, b) => t.add(a, b));
 }
 

@@ -37,6 +37,18 @@ describe('multipliers are what inputs are worth', () => {
   });
 });
 
+test('conditions at the ends that say the same twice do no harm', () => {
+  const { problem, guess } = gentlestMove(10);
+  const { start, end, value } = problem.ends ?? { start: [], end: [], value: [] };
+  const twice = {
+    start: Float64Array.of(...start.slice(0, 4), ...start),
+    end: Float64Array.of(...end.slice(0, 4), ...end),
+    value: Float64Array.of(...value.slice(0, 2), ...value),
+  };
+  const once = answered(solveChain(problem, guess));
+  expect(answered(solveChain({ ...problem, ends: twice }, guess)).objective).toBeCloseTo(once.objective, 5);
+});
+
 describe('crude starts', () => {
   test.each([
     [0.1, 1, 1e-4],
@@ -128,7 +140,7 @@ describe('what has no answer says so and names what is missed', () => {
       guess: () => [0],
     });
     const { reason, worst } = failed(solveChain(problem, guess));
-    expect(['no feasible step', 'not a number']).toContain(reason);
+    expect(reason).toBe('no feasible step');
     expect(worst.name).toMatch(/^end condition [23]$/);
     expect(worst.by).toBeGreaterThan(0.3);
   });
@@ -171,7 +183,7 @@ test('a neighbour’s answer is nearer than a bare guess', () => {
 });
 
 test('solving again gives the same answer and makes no new work space', () => {
-  const { problem, guess } = swingUp(40);
+  const { problem, guess } = swingUp(40, 6);
   const solver = new ChainSolver(problem);
   const first = answered(solver.solve(guess));
   const Original = Float64Array;
