@@ -6,10 +6,11 @@ const rooms = {
   shape: ['pair', 'numeric'],
   flex: ['pair', 'numeric'],
   carve: ['shape', 'flex', 'numeric'],
+  boot: ['carve'],
   run: ['carve', 'numeric'],
   course: ['run', 'shape', 'pair'],
   rules: ['pair', 'shape'],
-  working: ['numeric', 'units', 'pair', 'shape', 'flex', 'carve', 'run', 'course', 'rules'],
+  working: ['numeric', 'units', 'pair', 'shape', 'flex', 'carve', 'boot', 'run', 'course', 'rules'],
 };
 /** The packages a room may use; no other leaves or enters the physics. */
 const packages = { pair: ['zod'], flex: ['mathjs'], rules: ['zod'], working: ['mathjs'] };

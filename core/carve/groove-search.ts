@@ -58,15 +58,16 @@ export class GrooveSearch {
   /** From answers nearby, of any mesh. */
   near(conditions: CarveConditions, neighbours: readonly Neighbour[]): number {
     beginNear(this.#mesh, neighbours, conditions.edgeAngle, this.#newton.unknowns);
-    return this.#solve(conditions, REBOUND);
+    return this.#solve(conditions, reboundOf(conditions));
   }
 
   /** The same where that fails at once: at a softer rebound first, hardened then to the full one. */
   nearSofter(conditions: CarveConditions, neighbours: readonly Neighbour[]): number {
     beginNear(this.#mesh, neighbours, conditions.edgeAngle, this.#newton.unknowns);
-    const from = { conditions, rebound: SOFTER * REBOUND };
+    const rebound = reboundOf(conditions);
+    const from = { conditions, rebound: SOFTER * rebound };
     const begun = this.#solve(conditions, from.rebound);
-    return begun < 0 ? begun : then(begun, this.#walk(from, { conditions, rebound: REBOUND }));
+    return begun < 0 ? begun : then(begun, this.#walk(from, { conditions, rebound }));
   }
 
   /**
@@ -88,7 +89,7 @@ export class GrooveSearch {
   #settle(conditions: CarveConditions): number {
     if (this.severalGrooves(conditions)) return this.#hardenRebound(conditions);
     this.#pressEvenly(conditions);
-    const cold = this.#solve(conditions, REBOUND);
+    const cold = this.#solve(conditions, reboundOf(conditions));
     return cold >= 0 ? cold : then(cold, this.#hardenRebound(conditions));
   }
 
@@ -97,17 +98,18 @@ export class GrooveSearch {
     this.#pressEvenly(conditions);
     const forgotten = this.#solve(conditions, Number.POSITIVE_INFINITY);
     if (forgotten < 0) return forgotten;
-    let deepest = REBOUND;
+    const rebound = reboundOf(conditions);
+    let deepest = rebound;
     for (const depth of this.#balance.penetration) deepest = Math.max(deepest, depth);
     const from = { conditions, rebound: 2 * deepest };
     const begun = then(forgotten, this.#solve(conditions, from.rebound));
-    return begun < 0 ? begun : then(begun, this.#walk(from, { conditions, rebound: REBOUND }));
+    return begun < 0 ? begun : then(begun, this.#walk(from, { conditions, rebound }));
   }
 
   /** Solves an easier question and steps from it to the one asked. */
   #approach(easier: CarveConditions, asked: CarveConditions): number {
     const begun = this.#settle(easier);
-    const rebound = REBOUND;
+    const rebound = reboundOf(asked);
     if (begun < 0) return begun;
     return then(begun, this.#walk({ conditions: easier, rebound }, { conditions: asked, rebound }));
   }
@@ -134,6 +136,8 @@ export class GrooveSearch {
     }
   }
 }
+
+const reboundOf = ({ rebound }: CarveConditions) => rebound ?? REBOUND;
 
 /** Newton steps spent on a way, whether it led anywhere or not. */
 export const stepsSpent = (told: number): number => (told < 0 ? -1 - told : told);

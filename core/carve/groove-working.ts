@@ -1,32 +1,8 @@
 import type { Working } from '../working/index.ts';
 import type { CarvingSki, Equilibrium } from './groove.ts';
-import { wedgeSnow } from './wedge-snow.ts';
+import { pressureArm } from './pressure-centre.ts';
 
 const GEOMETRY = 'Plane geometry of the tilted base';
-
-/** The radius fitted to the whole loaded edge, tip to tail. */
-export function wholeRadiusWorking({ wholeRadius }: Equilibrium): Working {
-  return {
-    key: 'carve.wholeRadius',
-    title: 'Radius of the whole ski',
-    symbol: 'R_w',
-    tex: "R_w = \\frac{1}{\\eta''_w}",
-    formula: '1 / curvature',
-    inputs: [
-      {
-        name: 'curvature',
-        symbol: "\\eta''_w",
-        meaning: 'curvature of the edge in the snow plane, load-weighted quadratic fit from tip to tail',
-        value: 1 / wholeRadius,
-        unit: '1/m',
-      },
-    ],
-    result: { value: wholeRadius, unit: 'm' },
-    note: 'The track itself is set by the part behind the boot centre, which follows last.',
-    source: 'Least squares over the solved edge',
-    status: 'derived',
-  };
-}
 
 /** The depth of the edge where it is deepest in the snow, from how the base lies there. */
 export function penetrationWorking(ski: CarvingSki, equilibrium: Equilibrium): Working {
@@ -114,9 +90,10 @@ export function twistWorking(ski: CarvingSki, equilibrium: Equilibrium, end: 'ti
 function torsionBeyondSole(
   ski: CarvingSki,
   torsion: NonNullable<CarvingSki['torsion']>,
-  { x, lineLoad, groove, localEdgeAngle, conditions }: Equilibrium,
+  equilibrium: Equilibrium,
   end: 'tip' | 'tail',
 ): { momentArea: number; stiffness: number } {
+  const { x, lineLoad } = equilibrium;
   const last = x.length - 1;
   const outer = end === 'tip' ? last : 0;
   const inward = end === 'tip' ? -1 : 1;
@@ -128,10 +105,7 @@ function torsionBeyondSole(
   let angle = 0;
   for (let i = outer; inward * (sole - x[i]) > slack; i += inward) {
     const share = 0.5 * (x[Math.min(i + 1, last)] - x[Math.max(i - 1, 0)]);
-    // The snow presses on a strip along the edge: its arm is that of the strip's middle of pressure.
-    wedgeSnow.evaluate(groove[i], ski.edge.halfWidth(x[i]), localEdgeAngle[i], conditions.hardness, snow);
-    const arm = snow[0] > 0 ? snow[3] / snow[0] : 0;
-    torque += lineLoad[i] * share * arm;
+    torque += lineLoad[i] * share * pressureArm(ski, equilibrium, i, snow);
     const next = i + inward;
     const h = Math.abs(x[next] - x[i]);
     momentArea += torque * h;

@@ -1,5 +1,6 @@
 import type { Profile } from '../flex/index.ts';
 import type { EdgeCurve } from '../shape/index.ts';
+import type { TrackFit, TrackPart } from './track-radius.ts';
 
 /** Everything the groove needs to know of a ski, SI. */
 export interface CarvingSki {
@@ -25,6 +26,8 @@ export interface CarveConditions {
   readonly hardness: number;
   /** Load centre ahead of the boot centre, m. */
   readonly fore: number;
+  /** Rebound of the packed snow, m; `REBOUND` when absent. */
+  readonly rebound?: number;
 }
 
 /** A converged equilibrium. Arrays are one value a node, rear contact point first. */
@@ -50,10 +53,17 @@ export interface Equilibrium {
   readonly localEdgeAngle: Float64Array;
   /** Lateral position of the edge in the snow plane η, m. */
   readonly lateral: Float64Array;
-  /** Load-weighted fit behind the boot centre: the radius of the track, m. */
+  /**
+   * Radius of the track on which the loaded edge scrapes least, m: load-weighted quadratic fit of η over the whole
+   * of it, offset and yaw free. Continuous while the groove itself is, though it may change by a fifth within a degree
+   * where a ski too stiff for its load (200 to 300 N, beyond 60 degrees) rises onto its ends.
+   */
   readonly turnRadius: number;
-  readonly wholeRadius: number;
-  readonly frontRadius: number;
+  /** The fit that `turnRadius` is read from. */
+  readonly track: TrackFit;
+  /** Secondary readings of the parts behind and ahead of the boot centre. */
+  readonly rear: TrackPart;
+  readonly front: TrackPart;
   readonly maxPenetration: number;
   readonly twistTip: number;
   readonly twistTail: number;

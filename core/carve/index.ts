@@ -7,6 +7,7 @@ export type { Hold, LostFirst } from './hold.ts';
 export { holdAlong, holdAt } from './hold.ts';
 export { HARDNESS_SPAN, NAMED_SNOWS, type SnowName, USUAL_HARDNESS } from './named-snow.ts';
 export type { Neighbour } from './neighbouring-start.ts';
+export { type PressureCentre, pressureArm, pressureCentre } from './pressure-centre.ts';
 export type { TableLookup } from './radius-lookup.ts';
 export { tableLookup, tableRadius, tableTwistTail, tableTwistTip } from './radius-lookup.ts';
 export type { FinerCell, TablePoint } from './radius-refinement.ts';
@@ -24,8 +25,11 @@ export {
   pressedHeight,
 } from './rigid-snow.ts';
 export type { SnowLaw } from './snow-law.ts';
-export { REBOUND } from './snow-law.ts';
+export { REBOUND, REBOUND_SPAN } from './snow-law.ts';
 export { tableKey } from './table-key.ts';
+export type { TrackFit, TrackPart } from './track-radius.ts';
+export type { TurnSurface } from './turn-surface.ts';
+export { cosineTurnSurface, tableTurnSurface } from './turn-surface.ts';
 export { sectionDepth, wedgeDepth, wedgeSnow } from './wedge-snow.ts';
 export {
   biteAngleWorking,
@@ -33,10 +37,10 @@ export {
   cosineRadiusWorking,
   holdWorking,
   lineLoadWorking,
+  partRadiusWorking,
   penetrationWorking,
   travelWorking,
   turnRadiusWorking,
   twistWorking,
   wedgeDepthWorking,
-  wholeRadiusWorking,
 } from './working.ts';

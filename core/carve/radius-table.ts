@@ -3,6 +3,7 @@ import { type GrooveStart, grooveSolver } from './groove-solver.ts';
 import type { Neighbour } from './neighbouring-start.ts';
 import { bentness, tableSurface } from './radius-lookup.ts';
 import { doubtfulCells, type FinerCell, refineCell, type TablePoint } from './radius-refinement.ts';
+import { REBOUND } from './snow-law.ts';
 
 /**
  * R(edge angle, load) of one ski on one snow, made by solving a grid of equilibria. SI.
@@ -33,6 +34,8 @@ export interface RadiusTableOptions {
   readonly loads?: ArrayLike<number>;
   /** Load centre ahead of the boot centre, m. */
   readonly fore?: number;
+  /** Rebound of the packed snow, m; `REBOUND` when absent. */
+  readonly rebound?: number;
   readonly elements?: number;
   /** Called after each edge angle and each cell resolved more finely with the share done, 0 to 1. */
   readonly onProgress?: (share: number) => void;
@@ -66,7 +69,7 @@ export function buildRadiusTable(
   const edgeAngles = Float64Array.from(options.edges ?? defaultTableEdges());
   const loads = Float64Array.from(options.loads ?? defaultTableLoads());
   const solver = grooveSolver(ski, { elements: options.elements });
-  const fore = options.fore ?? 0;
+  const { fore = 0, rebound = REBOUND } = options;
   const size = edgeAngles.length * loads.length;
   const radii = new Float64Array(size);
   const twistTips = new Float64Array(size);
@@ -77,7 +80,7 @@ export function buildRadiusTable(
   for (let i = 0; i < rows; i++) {
     if (options.cancelled?.()) return null;
     for (let j = 0; j < columns; j++) {
-      const conditions = { edgeAngle: edgeAngles[i], load: loads[j], hardness, fore };
+      const conditions = { edgeAngle: edgeAngles[i], load: loads[j], hardness, fore, rebound };
       const at = i * columns + j;
       const answer = solver.solve(conditions, { from: foreseen(answers, i, j, columns) });
       if (!answer.ok) return answer;
@@ -94,7 +97,7 @@ export function buildRadiusTable(
     return table;
   }
   const solve = (edgeAngle: number, load: number, start: GrooveStart) =>
-    solver.solve({ edgeAngle, load, hardness, fore }, start);
+    solver.solve({ edgeAngle, load, hardness, fore, rebound }, start);
   const finer = resolve(table, answers, solve, options);
   return finer === null || 'ok' in finer ? finer : { ...table, finer };
 }

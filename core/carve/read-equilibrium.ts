@@ -3,7 +3,7 @@ import type { CarveConditions, CarvingSki, Equilibrium } from './groove.ts';
 import type { GrooveBalance } from './groove-balance.ts';
 import type { SkiMesh } from './ski-mesh.ts';
 import { DOFS } from './ski-stiffness.ts';
-import { fitTrack, partCurvature } from './track-radius.ts';
+import { fitTrack, trackPart } from './track-radius.ts';
 
 /**
  * Reads the answer off a balanced ski: copies of its fields, and the radii of the track its edge follows. The
@@ -79,9 +79,10 @@ export function equilibriumReader(
       lineLoad,
       localEdgeAngle,
       lateral,
-      turnRadius: 1 / partCurvature(rear, whole, length),
-      wholeRadius: 1 / whole.curvature,
-      frontRadius: 1 / partCurvature(front, whole, length),
+      turnRadius: 1 / whole.curvature,
+      track: whole,
+      rear: trackPart(rear, whole, length),
+      front: trackPart(front, whole, length),
       maxPenetration,
       twistTip: twist[nodes - 1],
       twistTail: twist[0],

@@ -13,5 +13,8 @@ export interface SnowLaw {
   evaluate(depth: number, halfWidth: number, edgeAngle: number, hardness: number, out: Float64Array): void;
 }
 
-/** Rebound of packed snow: a point this much shallower than its groove carries nothing, m. */
+/** Usual rebound of packed snow: a point this much shallower than its groove carries nothing, m. */
 export const REBOUND = 0.2e-3;
+
+/** Rebounds the groove is solved for, mm. */
+export const REBOUND_SPAN = { from: 0.05, to: 1 } as const;

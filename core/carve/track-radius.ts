@@ -1,8 +1,28 @@
-/** A quadratic fit's curvature, 1/m, and how much the load's spread says about it, m⁴. */
+/** A load-weighted quadratic fit of the edge's lateral position in the snow plane. */
 export interface TrackFit {
+  /** 1/m; 0 where the load does not determine one. */
   readonly curvature: number;
+  /** How much the load's spread says about the curvature, m⁴. */
   readonly information: number;
+  /**
+   * Load-weighted means about the load's centre, SI: of the second, third and fourth power of the distance x
+   * along the ski, and of the lateral position times x and times x².
+   */
+  readonly moments: readonly [m2: number, m3: number, m4: number, p: number, q: number];
 }
+
+/** What a part of the track says by itself. */
+export interface TrackPart {
+  /** m; where `tooShort`, drawn towards the whole edge's, the more the shorter. */
+  readonly radius: number;
+  /** True where the part's load sits on too short a stretch to tell a radius. */
+  readonly tooShort: boolean;
+  readonly fit: TrackFit;
+  /** What its own fit counts in `radius` beside the whole edge's, 0 to 1. */
+  readonly share: number;
+}
+
+const UNTOLD: TrackFit = { curvature: 0, information: 0, moments: [0, 0, 0, 0, 0] };
 
 /**
  * Curvature of the edge in the snow plane: the second derivative of the quadratic that fits η(x) best, each
@@ -24,7 +44,7 @@ export function fitTrack(
     meanX += weights[i] * x[i];
     meanY += weights[i] * lateral[i];
   }
-  if (!(weight > 0)) return { curvature: 0, information: 0 };
+  if (!(weight > 0)) return UNTOLD;
   meanX /= weight;
   meanY /= weight;
   let m2 = 0;
@@ -43,11 +63,15 @@ export function fitTrack(
     xy += share * dx * dy;
     xxy += share * dx2 * dy;
   }
-  if (!(m2 > 0)) return { curvature: 0, information: 0 };
+  if (!(m2 > 0)) return UNTOLD;
   // Normal equations of a + b·dx + c·dx² about the load's centre, a and then b eliminated.
   const information = m4 - m2 * m2 - (m3 * m3) / m2;
-  if (!(information > 0)) return { curvature: 0, information: 0 };
-  return { curvature: (2 * (xxy - (m3 * xy) / m2)) / information, information };
+  if (!(information > 0)) return UNTOLD;
+  return {
+    curvature: (2 * (xxy - (m3 * xy) / m2)) / information,
+    information,
+    moments: [m2, m3, m4, xy, xxy],
+  };
 }
 
 /** Information of a load spread evenly over a stretch of this share of the contact length, over L⁴: s⁴/180. */
@@ -56,12 +80,15 @@ const ENOUGH = spreadOver(0.35);
 const PRIOR = spreadOver(0.18);
 
 /**
- * Curvature of one part of the track. A ski too stiff for its load stands on its ends alone: a part whose load
- * sits on a short stretch does not determine a curvature, and the whole ski's takes over gradually.
+ * Radius of one part of the track of a ski of this contact length (m). A ski too stiff for its load stands on its
+ * ends alone: a part whose load sits on a short stretch does not determine a curvature, and the whole edge's takes over
+ * gradually.
  */
-export function partCurvature(part: TrackFit, whole: TrackFit, length: number): number {
-  const told = part.information / length ** 4;
-  if (told >= ENOUGH) return part.curvature;
+export function trackPart(fit: TrackFit, whole: TrackFit, length: number): TrackPart {
+  const told = fit.information / length ** 4;
+  if (told >= ENOUGH) return { radius: 1 / fit.curvature, tooShort: false, fit, share: 1 };
   const prior = PRIOR * (1 - told / ENOUGH) ** 2;
-  return (told * part.curvature + prior * whole.curvature) / (told + prior);
+  const share = told / (told + prior);
+  const radius = 1 / (share * fit.curvature + (1 - share) * whole.curvature);
+  return { radius, tooShort: true, fit, share };
 }

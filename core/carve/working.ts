@@ -1,5 +1,4 @@
 import type { Working } from '../working/index.ts';
-import type { CarveConditions, Equilibrium } from './groove.ts';
 import { holdAt } from './hold.ts';
 import type { RigidSki } from './rigid-snow.ts';
 import { biteAngle, cornerAngle, cosineRadius, midSkiTravel } from './rigid-snow.ts';
@@ -160,32 +159,6 @@ export function wedgeDepthWorking(lineLoad: number, edgeAngle: number, hardness:
   };
 }
 
-/** The radius of a solved track: the reciprocal of the fitted curvature of the edge in the snow plane. */
-export function turnRadiusWorking(equilibrium: Equilibrium): Working {
-  const { conditions, turnRadius, iterations, residual } = equilibrium;
-  return {
-    key: 'carve.turnRadius',
-    title: 'Turn radius of the bent ski',
-    symbol: 'R',
-    tex: "R = \\frac{1}{\\eta''}",
-    formula: '1 / curvature',
-    inputs: [
-      {
-        name: 'curvature',
-        symbol: "\\eta''",
-        meaning:
-          'curvature of the edge in the snow plane, load-weighted quadratic fit behind the boot centre',
-        value: 1 / turnRadius,
-        unit: '1/m',
-      },
-    ],
-    result: { value: turnRadius, unit: 'm' },
-    note: solvedNote(conditions, iterations, residual),
-    source: `Equilibrium of a bending and twisting beam in its own groove. ${SNOW_SOURCE}`,
-    status: 'derived',
-  };
-}
-
 /** Hold of one point of the edge; all angles in radians. */
 export function holdWorking(edgeAngle: number, twist: number, baseBevel: number, lean: number): Working {
   return {
@@ -228,14 +201,5 @@ export function holdWorking(edgeAngle: number, twist: number, baseBevel: number,
   };
 }
 
-function solvedNote(conditions: CarveConditions, iterations: number, residual: number): string {
-  const degrees = ((conditions.edgeAngle * 180) / Math.PI).toFixed(1);
-  const hardness = Number((conditions.hardness / 1e9).toPrecision(3));
-  return (
-    `Solved for an edge angle of ${degrees}°, a load of ${conditions.load.toFixed(0)} N and a snow hardness of ` +
-    `${hardness} N/mm³: ${iterations} Newton steps, forces and moments balanced to ` +
-    `${residual.toExponential(1)} of the load.`
-  );
-}
-
-export { penetrationWorking, twistWorking, wholeRadiusWorking } from './groove-working.ts';
+export { penetrationWorking, twistWorking } from './groove-working.ts';
+export { partRadiusWorking, turnRadiusWorking } from './track-working.ts';

@@ -47,7 +47,8 @@ export class ChainIterate {
   begin(problem: ChainProblem, guess: ChainGuess, mu: number): void {
     const { states, controls, slacks, equations } = this;
     const warm = guess.multipliers;
-    const push = warm ? WARM_PUSH : START_PUSH;
+    // An answer near its bounds stays there: no further from them than the barrier will let it come.
+    const push = warm ? Math.min(WARM_PUSH, mu) : START_PUSH;
     equations.problem = problem;
     states.low = problem.stateLow;
     states.high = problem.stateHigh;

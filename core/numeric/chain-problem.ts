@@ -85,6 +85,11 @@ export interface ChainOptions {
   readonly mostSteps?: number;
   /** First barrier parameter; 0.1 for a bare guess, 1e-4 from a neighbour's answer. */
   readonly barrier?: number;
+  /**
+   * Where the equations' curvature would lead a step away from a minimum, it is believed only in part, down to the
+   * cost's own, before movement itself is made dear. Good where the cost is convex and steep.
+   */
+  readonly soften?: boolean;
   readonly onStep?: (step: {
     iteration: number;
     objective: number;

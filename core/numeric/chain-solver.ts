@@ -74,7 +74,7 @@ export class ChainSolver {
     let mu = options.barrier ?? (guess.multipliers ? WARM_BARRIER : FIRST_BARRIER);
     const leastMu = tolerance / LAST_BARRIER;
     iterate.begin(problem, guess, mu);
-    this.#step.begin();
+    this.#step.begin(options.soften ?? false);
     this.#damping.begin();
     filter.begin(iterate.measure(mu).violation);
     let restorations = 0;

@@ -1,9 +1,7 @@
 import type { ChainRightSide } from './chain-recursion.ts';
+import { middleOfStage } from './middle-of-stage.ts';
 import { addProduct, addSymmetricProduct } from './small-products.ts';
 import { SymmetricIndefinite } from './symmetric-indefinite.ts';
-
-/** A pivot of 1 − h/2 f_x under this counts as none: the step is too long for the stage. */
-const LEAST_PIVOT = 1e-12;
 
 /** What the stages of a chain share while they are folded, one after the other. */
 interface WorkSpace {
@@ -84,7 +82,7 @@ export class FoldedStage {
     const m = this.#m;
     const z = n + m;
     const middle = this.#middle;
-    if (!this.#eliminate(slopes, at, half)) return false;
+    if (!middleOfStage(middle, slopes, at, half, n, z, this.#work.elimination)) return false;
     const onward = this.#onward;
     for (let i = 0; i < n * z; i++) onward[i] = 2 * middle[i];
     for (let i = 0; i < n; i++) onward[i * z + i] -= 1;
@@ -111,45 +109,6 @@ export class FoldedStage {
       for (let j = i; j < m; j++) {
         own[(n + i) * z + n + j] +=
           across[i * z + n + j] + across[j * z + n + i] + hessian[from + (n + i) * z + n + j];
-      }
-    }
-    return true;
-  }
-
-  /** D by Gauss–Jordan with row exchanges on [E | 1, h/2 f_u]. */
-  #eliminate(slopes: Float64Array, at: number, half: number): boolean {
-    const n = this.#n;
-    const z = n + this.#m;
-    const lu = this.#work.elimination;
-    const to = this.#middle;
-    for (let i = 0; i < n; i++) {
-      const row = i * z;
-      for (let j = 0; j < n; j++) {
-        lu[i * n + j] = (i === j ? 1 : 0) - half * slopes[at + row + j];
-        to[row + j] = i === j ? 1 : 0;
-      }
-      for (let j = n; j < z; j++) to[row + j] = half * slopes[at + row + j];
-    }
-    for (let c = 0; c < n; c++) {
-      let best = c;
-      for (let i = c + 1; i < n; i++) if (Math.abs(lu[i * n + c]) > Math.abs(lu[best * n + c])) best = i;
-      const pivot = lu[best * n + c];
-      if (!(Math.abs(pivot) > LEAST_PIVOT)) return false;
-      if (best !== c) {
-        for (let j = c; j < n; j++) exchange(lu, c * n + j, best * n + j);
-        for (let j = 0; j < z; j++) exchange(to, c * z + j, best * z + j);
-      }
-      const inverse = 1 / pivot;
-      for (let j = c; j < n; j++) lu[c * n + j] *= inverse;
-      for (let j = 0; j < z; j++) to[c * z + j] *= inverse;
-      for (let i = 0; i < n; i++) {
-        if (i === c) continue;
-        const s = lu[i * n + c];
-        if (s === 0) continue;
-        const row = i * z;
-        const by = c * z;
-        for (let j = c; j < n; j++) lu[i * n + j] -= s * lu[c * n + j];
-        for (let j = 0; j < z; j++) to[row + j] -= s * to[by + j];
       }
     }
     return true;
@@ -361,10 +320,4 @@ export class FoldedStage {
       for (let i = 0; i < n; i++) costate[c + i] += middle[l * z + i] * factor;
     }
   }
-}
-
-function exchange(x: Float64Array, i: number, j: number): void {
-  const held = x[i];
-  x[i] = x[j];
-  x[j] = held;
 }

@@ -1,4 +1,11 @@
-import { isBinary, Op, type Recording, type TwoArgumentFunction } from './tape-operation.ts';
+import {
+  bends,
+  constantDerivatives,
+  isBinary,
+  Op,
+  type Recording,
+  type TwoArgumentFunction,
+} from './tape-operation.ts';
 
 /**
  * A formula with exact first and second derivatives. The tape runs forward with the slopes of every operation to
@@ -60,7 +67,7 @@ export class Formula {
       const both = isBinary(code[i]) ? [...reach[a[i]], ...reach[b[i]]] : reach[a[i]];
       reach[i] = [...new Set(both)].sort((p, q) => p - q);
       this.#bent[i] = bends(code[i], reach[a[i]].length > 0, reach[b[i]].length > 0) ? 1 : 0;
-      localOfLinear(code[i], number[i], this.#local, 6 * i);
+      constantDerivatives(code[i], number[i], this.#local, 6 * i);
     }
     this.#computed = Int32Array.from(computed);
     this.#reach = Int32Array.from(reach.flat());
@@ -338,28 +345,4 @@ export class Formula {
       }
     }
   }
-}
-
-/** Whether an operation can bend, given which operands the inputs reach. */
-function bends(code: number, reachA: boolean, reachB: boolean): boolean {
-  switch (code) {
-    case Op.Multiply:
-      return reachA && reachB;
-    case Op.Divide:
-      return reachB;
-    case Op.External:
-      return reachA || reachB;
-    default:
-      return reachA && code >= Op.Sine;
-  }
-}
-
-/** Derivatives that never change. */
-function localOfLinear(code: number, number: number, local: Float64Array, at: number): void {
-  if (code === Op.Add || code === Op.Subtract || code === Op.Shift) local[at + 1] = 1;
-  if (code === Op.Scale) local[at + 1] = number;
-  if (code === Op.Add) local[at + 2] = 1;
-  if (code === Op.Subtract) local[at + 2] = -1;
-  if (code === Op.Multiply) local[at + 4] = 1;
-  if (code === Op.Square) local[at + 3] = 2;
 }

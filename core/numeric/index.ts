@@ -1,3 +1,5 @@
+export type { EvenAxis } from './bicubic-spline.ts';
+export { BicubicSpline, calmValues, followingCoefficients } from './bicubic-spline.ts';
 export type {
   ChainAnswer,
   ChainFailure,

@@ -1,6 +1,7 @@
 import type { Missed } from './chain-equations.ts';
 import type { ChainIterate } from './chain-iterate.ts';
 import { ChainRecursion, type ChainRightSide } from './chain-recursion.ts';
+import { CurvatureBelief } from './curvature-belief.ts';
 
 /** First regularisation, the factors it grows by (before and after one has worked), and when to give up. */
 const FIRST = 1e-4;
@@ -24,6 +25,8 @@ export class NewtonStep {
   readonly #control: Float64Array;
   /** The regularisation that last proved necessary. */
   #last = 0;
+  #soften = false;
+  readonly #belief = new CurvatureBelief();
   readonly #parts: readonly Float64Array[];
   readonly #kept: readonly Float64Array[];
 
@@ -48,9 +51,11 @@ export class NewtonStep {
     this.#kept = this.#parts.map(part => part.slice());
   }
 
-  /** Forgets what another solution needed. */
-  begin(): void {
+  /** Forgets what another solution needed; `soften` as in the solver's options. */
+  begin(soften: boolean): void {
     this.#last = 0;
+    this.#soften = soften;
+    this.#belief.begin();
   }
 
   /** Takes the slopes and Hessians of the point the iterate stands at. */
@@ -66,6 +71,7 @@ export class NewtonStep {
   find(mu: number, damping: number): number {
     const { recursion } = this;
     this.#condense();
+    if (this.#soften) this.#belief.renew(this.iterate, recursion);
     if (!recursion.linearise()) return -1;
     let delta = damping;
     recursion.endSoftness = 0;
@@ -73,6 +79,11 @@ export class NewtonStep {
       this.#regularise(delta);
       const negative = recursion.factor();
       if (negative === 0) break;
+      if (this.#soften && this.#belief.soften(this.iterate, recursion)) {
+        if (!recursion.linearise()) return -1;
+        attempt = -1;
+        continue;
+      }
       if (recursion.endSoftness === 0 && (negative < 0 || delta > DEPENDENT)) {
         recursion.endSoftness = SOFTNESS;
         delta = damping;
@@ -83,6 +94,7 @@ export class NewtonStep {
       if (delta > GREATEST) return -1;
     }
     if (delta > damping) this.#last = delta;
+    if (this.#soften) this.#belief.settle();
     this.#right.middle.set(this.iterate.equations.costSlope);
     this.correct(mu, this.iterate.missed);
     return delta;

@@ -14,6 +14,14 @@ export {
   speedCeiling,
 } from './balance.ts';
 export { type CoachWords, coachWords } from './coach-words.ts';
+export { type DynamicMoment, dynamicMoment } from './dynamic-moment.ts';
+export {
+  dynamicHoldWorking,
+  dynamicLeanWorking,
+  dynamicLoadWorking,
+  explainMoment,
+  type MomentQuestion,
+} from './dynamic-working.ts';
 export {
   type BankedProgramme,
   bankedTurns,
@@ -28,10 +36,9 @@ export {
 } from './edge-programme.ts';
 export { holdAtEnds } from './hold-at-ends.ts';
 export { idealLean, idealRadius } from './ideal-carving.ts';
-export type { RunConditions, RunOptions, RunState, RunWatch } from './run-conditions.ts';
-export { OUTER_SHARE } from './run-conditions.ts';
-export { runDown } from './run-down.ts';
-export { BITE_BLEND, biteFraction, MASS_HEIGHT, shelfForce } from './skid.ts';
+export { momentWords } from './moment-words.ts';
+export type { RunConditions, RunOptions } from './run-conditions.ts';
+export { LEAST_PUSH, OUTER_SHARE, USUAL_LEG } from './run-conditions.ts';
 export {
   demoProfiles,
   evenSlope,
@@ -40,11 +47,14 @@ export {
   type SlopeProfile,
   slopeAngle,
 } from './slope-profile.ts';
+export { type Run, type RunFailure, type RunSolution, solveRun } from './solve-run.ts';
 export { type StraightRun, straightDistance, straightSpeed, terminalSpeed } from './straight-run.ts';
 export {
   type EnergyColumns,
+  FLAT_UP_TO,
   Phase,
   type RunEnd,
+  SLIPPING_FROM,
   type Track,
   type TrackEvent,
   type TrackSummary,
@@ -57,7 +67,14 @@ export {
   type TurnQuestion,
   turnMoment,
 } from './turn-moment.ts';
-export { cosineTurn, type TurnBasis, type TurnRadius, tableTurn, turnOf } from './turn-radius.ts';
+export {
+  type CarvedTurn,
+  cosineTurn,
+  type TurnBasis,
+  type TurnRadius,
+  tableTurn,
+  turnOf,
+} from './turn-radius.ts';
 export { TableTextError } from './two-columns.ts';
 export {
   type ChainQuestion,

@@ -4,10 +4,10 @@
 
 import type { Programme } from './edge-programme.ts';
 import type { SlopeProfile } from './slope-profile.ts';
-import type { TurnRadius } from './turn-radius.ts';
+import type { CarvedTurn } from './turn-radius.ts';
 
 export interface RunConditions {
-  readonly turn: TurnRadius;
+  readonly turn: CarvedTurn;
   readonly profile: SlopeProfile;
   readonly programme: Programme;
   /** Skier with equipment, kg. */
@@ -27,53 +27,64 @@ export interface RunConditions {
   readonly startHeading?: number;
   /** Base bevel b, rad; 0 unless given. */
   readonly baseBevel?: number;
-  /** Half of it is the travel in which drift dies away, m; 1.4 unless given. */
+  /** Edge in the snow, m, whose ends slip most where the path is not the ski's own; 1.4 unless given. */
   readonly contactLength?: number;
   /** Part of the load on the outer ski; 0.7 unless given (60–80 %, from memory). */
   readonly outerShare?: number;
+  /** σ: how much of the load a ski takes that slips at an angle, over that angle; 1 unless given (our own law). */
+  readonly scrape?: number;
+  /** Shortest and longest leg, skis to the mass, m; 0.6 and 1 unless given (common practice). */
+  readonly legMin?: number;
+  readonly legMax?: number;
+  /** Fastest folding and stretching, m/s; 1.5 unless given (common practice). */
+  readonly legSpeed?: number;
+  /** Greatest push of the leg, body weights; 8 unless given. */
+  readonly pushMax?: number;
+  /** Fastest change of the push, body weights a second; 12 unless given. */
+  readonly pushRate?: number;
 }
 
 export interface RunOptions {
   /** Time between rows of the track, s; 0.01 unless given. */
   readonly outputStep?: number;
-  /** The run is ended here at the latest, s; 300 unless given. */
-  readonly maxSeconds?: number;
-  /** Error allowed in a step, relative; 1e-8 unless given (1e-10 on uneven ground). */
-  readonly tolerance?: number;
-  /** Things to notice on the way: a gate passed, a line crossed. */
-  readonly watch?: readonly RunWatch[];
-}
-
-/** A reading of the state whose change of sign is located and noted. Not looked at in the air. */
-export interface RunWatch {
-  readonly name: string;
-  value(t: number, state: RunState): number;
-  /** Sign of the change noticed; either when left out. */
-  readonly direction?: 1 | -1;
-  /** Ends the run. */
-  readonly stop?: boolean;
-}
-
-/** The state as a watch sees it. SI, rad. */
-export interface RunState {
-  readonly x: number;
-  readonly y: number;
-  readonly heading: number;
-  readonly speed: number;
-  readonly drift: number;
-  readonly distance: number;
+  /** Time between the nodes the run is solved at, s; 0.04 unless given. */
+  readonly step?: number;
+  /** The skier may drop in at the start: the leg's speed is free there. */
+  readonly dropIn?: boolean;
+  /** A share from 0 to 1 of the work done. */
+  readonly onProgress?: (share: number) => void;
+  readonly cancelled?: () => boolean;
 }
 
 /** Part of the load on the outer ski unless given (60–80 %, from memory). */
 export const OUTER_SHARE = 0.7;
 
+/** Least push in body weights: the skis stay on the snow. */
+export const LEAST_PUSH = 0.1;
+
+/** Usual limits of the leg (common practice). */
+export const USUAL_LEG = { legMin: 0.6, legMax: 1, legSpeed: 1.5, pushMax: 8, pushRate: 12 } as const;
+
+/** Where between its shortest and its longest a leg would rather be. */
+const REST = 0.75;
+
 /** Conditions with every default filled in. */
 export type FullConditions = Required<Omit<RunConditions, 'startHeading'>> &
-  Pick<RunConditions, 'startHeading'>;
+  Pick<RunConditions, 'startHeading'> & {
+    /** Length the leg would rather have, m. */
+    readonly legRest: number;
+  };
 
 /** @throws RangeError naming the field, the value found and what is accepted */
 export function fillConditions(given: RunConditions): FullConditions {
-  const full = { baseBevel: 0, contactLength: 1.4, outerShare: OUTER_SHARE, ...dropUndefined(given) };
+  const full = {
+    baseBevel: 0,
+    contactLength: 1.4,
+    outerShare: OUTER_SHARE,
+    scrape: 1,
+    ...USUAL_LEG,
+    ...dropUndefined(given),
+  };
   accept('mass', full.mass, 'kg', 10, 500);
   accept('friction', full.friction, '', 0, 1);
   accept('dragArea', full.dragArea, 'm²', 0, 5);
@@ -82,8 +93,19 @@ export function fillConditions(given: RunConditions): FullConditions {
   accept('baseBevel', full.baseBevel, 'rad', 0, 0.2);
   accept('contactLength', full.contactLength, 'm', 0.3, 3);
   accept('outerShare', full.outerShare, '', 0.1, 1);
+  accept('scrape', full.scrape, '', 0, 10);
+  accept('legMin', full.legMin, 'm', 0.01, 1.5);
+  accept('legMax', full.legMax, 'm', 0.01, 1.5);
+  if (!(full.legMax >= full.legMin + 1e-3)) {
+    throw new RangeError(
+      `legMax: ${full.legMax} m found with legMin ${full.legMin} m; a longest leg at least 0.001 m over the shortest is accepted`,
+    );
+  }
+  accept('legSpeed', full.legSpeed, 'm/s', 0.01, 10);
+  accept('pushMax', full.pushMax, 'body weights', 1.2, 20);
+  accept('pushRate', full.pushRate, 'body weights/s', 0.5, 200);
   if (full.startHeading !== undefined) accept('startHeading', full.startHeading, 'rad', -Math.PI, Math.PI);
-  return full;
+  return { ...full, legRest: full.legMin + REST * (full.legMax - full.legMin) };
 }
 
 export function accept(field: string, value: number, unit: string, low: number, high: number): void {

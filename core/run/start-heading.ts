@@ -3,9 +3,9 @@
  * one begins half its own angle before it.
  */
 
-import { GRAVITY } from './balance.ts';
+import { GRAVITY } from '../skier/leg-model.ts';
+import { BITE } from '../skier/ski-path.ts';
 import type { FullConditions } from './run-conditions.ts';
-import { biteFraction } from './skid.ts';
 
 const STEEPEST_START = (85 * Math.PI) / 180;
 const SAMPLES = 200;
@@ -25,10 +25,8 @@ export function startHeading(run: FullConditions): number {
   let turned = 0;
   for (let i = 0; i < SAMPLES; i++) {
     const edge = programme.edge(from + ((to - from) * (i + 0.5)) / SAMPLES);
-    const angle = Math.abs(edge);
     turned +=
-      (Math.sign(edge) * biteFraction(angle, run.baseBevel) * pace * (to - from)) /
-      (SAMPLES * run.turn.radius(angle, load));
+      (Math.tanh(edge / BITE) * pace * (to - from)) / (SAMPLES * run.turn.radius(Math.abs(edge), load));
   }
   return Math.min(STEEPEST_START, Math.max(-STEEPEST_START, -0.5 * turned));
 }

@@ -2,7 +2,8 @@
  * The one thing a run needs to know of a pair: the radius it turns at an edge angle and a load.
  */
 
-import { type RadiusTable, tableLookup } from '../carve/index.ts';
+import { cosineTurnSurface, type RadiusTable, tableLookup, tableTurnSurface } from '../carve/index.ts';
+import type { OwnCurvature } from '../skier/ski-path.ts';
 
 export interface TurnRadius {
   /** Turn radius, m, at an edge angle (rad, ≥ 0) and the load on the ski (N). */
@@ -13,12 +14,18 @@ export interface TurnRadius {
   twistTail?(edgeAngle: number, load: number): number;
 }
 
+/** The same with its curvature κ = 1/R twice differentiable: what a whole run is solved with. */
+export interface CarvedTurn extends TurnRadius, OwnCurvature {}
+
 /** Cosine rule R = R_sc cosθ (Howe; Lind & Sanders, from memory): rigid snow, any load. */
-export function cosineTurn(sidecutRadius: number): TurnRadius {
+export function cosineTurn(sidecutRadius: number): CarvedTurn {
   if (!(sidecutRadius > 0)) {
     throw new RangeError(`sidecutRadius: ${sidecutRadius} m found; a positive radius is accepted`);
   }
-  return { radius: edgeAngle => sidecutRadius * Math.cos(edgeAngle) };
+  return {
+    radius: edgeAngle => sidecutRadius * Math.cos(edgeAngle),
+    curvature: cosineTurnSurface(sidecutRadius).curvature,
+  };
 }
 
 /**
@@ -28,7 +35,7 @@ export function cosineTurn(sidecutRadius: number): TurnRadius {
  * @throws RangeError when the table has fewer than two values a side, is not ascending, or holds a value that
  *   is not a number
  */
-export function tableTurn(table: RadiusTable): TurnRadius {
+export function tableTurn(table: RadiusTable): CarvedTurn {
   const { edgeAngles, loads } = table;
   checkAxis('edgeAngles', edgeAngles);
   checkAxis('loads', loads);
@@ -41,14 +48,14 @@ export function tableTurn(table: RadiusTable): TurnRadius {
       );
     }
   }
-  return tableLookup(table);
+  return { ...tableLookup(table), curvature: tableTurnSurface(table).curvature };
 }
 
 /** What a turn radius is worked out from, as plain data: a solved table, or a sidecut radius (m). */
 export type TurnBasis = { readonly table: RadiusTable } | { readonly sidecutRadius: number };
 
 /** @throws RangeError as `tableTurn` and `cosineTurn` do */
-export const turnOf = (basis: TurnBasis): TurnRadius =>
+export const turnOf = (basis: TurnBasis): CarvedTurn =>
   'table' in basis ? tableTurn(basis.table) : cosineTurn(basis.sidecutRadius);
 
 function checkAxis(name: string, axis: Float64Array): void {

@@ -3,6 +3,7 @@ import {
   type CarvingSki,
   cosineRadius,
   type Equilibrium,
+  REBOUND,
   carvingSkiOf as readCarvingSki,
 } from '../../core/carve/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
@@ -24,7 +25,12 @@ export function groovePoint(sidecutRadius: number, { conditions, ...found }: Equ
     ...conditionsOf(conditions),
     cosineRadiusM: rounded(cosineRadius(sidecutRadius, conditions.edgeAngle)),
     turnRadiusM: rounded(found.turnRadius),
-    wholeRadiusM: rounded(found.wholeRadius),
+    rearRadiusM: rounded(found.rear.radius),
+    frontRadiusM: rounded(found.front.radius),
+    rearTooShort: found.rear.tooShort,
+    frontTooShort: found.front.tooShort,
+    // The name the same radius had beside a turn radius of another fit; scripts may still ask for it.
+    wholeRadiusM: rounded(found.turnRadius),
     maxPenetrationMm: rounded(found.maxPenetration / MM),
     twistTipDeg: rounded(found.twistTip / DEGREE),
     twistTailDeg: rounded(found.twistTail / DEGREE),
@@ -33,11 +39,12 @@ export function groovePoint(sidecutRadius: number, { conditions, ...found }: Equ
   };
 }
 
-function conditionsOf({ edgeAngle, load, hardness }: CarveConditions) {
+function conditionsOf({ edgeAngle, load, hardness, rebound = REBOUND }: CarveConditions) {
   return {
     edgeDeg: rounded(edgeAngle / DEGREE),
     loadN: rounded(load),
     hardnessNPerMm3: rounded(hardness / N_PER_MM3),
+    reboundMm: rounded(rebound / MM),
   };
 }
 

@@ -1,4 +1,4 @@
-import { HARDNESS_SPAN } from '../../core/carve/index.ts';
+import { HARDNESS_SPAN, REBOUND_SPAN } from '../../core/carve/index.ts';
 import { CONTACT_LENGTH_MM } from '../../core/pair/index.ts';
 import type { Range } from './option.ts';
 
@@ -7,6 +7,8 @@ export const EDGE: Range = { unit: 'degrees', from: 0.5, to: 85 };
 export const SLOPE: Range = { unit: 'degrees', from: 0, to: 60 };
 /** H_V, over the range Mössner et al. 2013 measured [seen]. */
 export const HARDNESS: Range = { unit: 'N/mm³', ...HARDNESS_SPAN };
+/** How far packed snow springs back. */
+export const REBOUND_RANGE: Range = { unit: 'mm', ...REBOUND_SPAN };
 /** A press may stand on the ski without pressing; a ski in its groove carries something. */
 export const PRESS: Range = { unit: 'N', from: 0, to: 20_000 };
 export const LOAD: Range = { ...PRESS, from: 1 };

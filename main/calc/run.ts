@@ -1,7 +1,7 @@
-import { airDensity, DRAG_AREA, evenSlope, linkedTurns, runDown, type Track } from '../../core/run/index.ts';
+import { airDensity, DRAG_AREA, evenSlope, linkedTurns, solveRun, type Track } from '../../core/run/index.ts';
 import { shapeWorkings } from '../../core/shape/index.ts';
 import type { Command, CommandInput } from './command.ts';
-import { asking } from './fault.ts';
+import { asking, InputFault } from './fault.ts';
 import { oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { DEGREE, KMH, rounded } from './quantity.ts';
@@ -38,19 +38,22 @@ export const run: Command = {
   async run({ files: [file], options, read, note }) {
     const ski = await skiFrom(file, read, note);
     const { slope, ...asked } = conditions(options);
+    const profile = evenSlope(slope);
     const known = turnOf(file, ski, hardnessFrom(options.snow));
-    const track = asking(file, () =>
-      runDown(
+    const found = asking(file, () =>
+      solveRun(
         {
           turn: known.turn,
           baseBevel: ski.baseBevel,
           contactLength: ski.contactLength,
-          profile: evenSlope(slope),
+          profile,
           ...asked,
         },
         { outputStep: SAMPLE_STEP },
       ),
     );
+    if (!found.ok) throw new InputFault(`${file}: run: ${found.message}`);
+    const { track } = found;
     const { summary } = track;
     const json = {
       name: ski.name,
@@ -84,7 +87,7 @@ export const run: Command = {
       ],
       csv: samples,
       words: `${known.words} ${NO_ADVICE}`,
-      workings: [...shapeWorkings(ski), ...runWorkings(ski, known.turn, track, { slope, mass: asked.mass })],
+      workings: [...shapeWorkings(ski), ...runWorkings(ski, track, { profile, mass: asked.mass })],
     };
   },
 };

@@ -1,4 +1,4 @@
-import { type GrooveSolver, grooveSolver, USUAL_HARDNESS } from '../../core/carve/index.ts';
+import { type GrooveSolver, grooveSolver, REBOUND, USUAL_HARDNESS } from '../../core/carve/index.ts';
 import { bendTest } from '../../core/flex/index.ts';
 import { type Pair, type Ski, skiOf } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
@@ -6,7 +6,7 @@ import { answered, asking, InputFault } from './fault.ts';
 import { carvingSkiOf, groovePoint } from './groove-point.ts';
 import type { Range } from './option.ts';
 import { DEGREE, MM, N_PER_MM3, rounded } from './quantity.ts';
-import { CONTACT_LENGTH, EDGE, foreRange, HARDNESS, LOAD, PRESS } from './ranges.ts';
+import { CONTACT_LENGTH, EDGE, foreRange, HARDNESS, LOAD, PRESS, REBOUND_RANGE } from './ranges.ts';
 import type { Cell } from './table.ts';
 import { type Axis, changedPair, valuesAt } from './vary.ts';
 
@@ -27,6 +27,7 @@ export const questions = {
       snow: { ...HARDNESS, usual: USUAL_HARDNESS },
       // The ski may be varied as well; how far this one goes is asked row by row.
       fore: { ...foreRange(CONTACT_LENGTH.to), usual: 0 },
+      rebound: { ...REBOUND_RANGE, usual: REBOUND / MM },
     },
     columns: [
       'cosineRadiusM',
@@ -35,6 +36,8 @@ export const questions = {
       'maxPenetrationMm',
       'twistTipDeg',
       'twistTailDeg',
+      'rearRadiusM',
+      'frontRadiusM',
     ],
   },
 } as const;
@@ -109,13 +112,19 @@ function carveCells() {
   let solvedFor: Ski | null = null;
   let solver: GrooveSolver;
   let radius: number;
-  return (ski: Ski, { edge, load, snow, fore }: Record<string, number>): (number | null)[] => {
+  return (ski: Ski, { edge, load, snow, fore, rebound }: Record<string, number>): (number | null)[] => {
     if (solvedFor !== ski) {
       solver = asking(ski.name, () => grooveSolver(carvingSkiOf(ski.name, ski)));
       radius = sidecut(ski).radius;
       solvedFor = ski;
     }
-    const conditions = { edgeAngle: edge * DEGREE, load, hardness: snow * N_PER_MM3, fore: fore * MM };
+    const conditions = {
+      edgeAngle: edge * DEGREE,
+      load,
+      hardness: snow * N_PER_MM3,
+      fore: fore * MM,
+      rebound: rebound * MM,
+    };
     const answer = solver.solve(conditions);
     if (!answer.ok) throw new InputFault(answer.reason);
     const point = groovePoint(radius, answer);

@@ -21,11 +21,12 @@ export const sweep: Command = {
     load: { type: 'string' },
     snow: { type: 'string' },
     fore: { type: 'string' },
+    rebound: { type: 'string' },
   },
   notes:
     '--vary FIELD=FROM:TO:STEP, as often as there are fields; the last one runs fastest. FIELD is a number of the\n' +
     'pair file (waistWidthMm, bending.stations[2].newtonM2), or one the question takes: load for bend; edge, load,\n' +
-    'snow, fore for carve. --ask shape (unless given), bend or carve. The last column says why a row has no answer.',
+    'snow, fore, rebound for carve. --ask shape (unless given), bend or carve. The last column says why a row has no answer.',
   files: [1, 1],
   async run({ files: [file], options, read, write, note }) {
     const pair = await pairFrom(file, read, note);
@@ -83,7 +84,7 @@ function fixedOptions(
 ): Record<string, number> {
   const own = optionsOf(ask);
   const fixed: Record<string, number> = {};
-  for (const name of ['edge', 'load', 'snow', 'fore']) {
+  for (const name of ['edge', 'load', 'snow', 'fore', 'rebound']) {
     if (options[name] === undefined) continue;
     if (!Object.hasOwn(own, name)) {
       const taken = Object.keys(own).join(', ') || 'none';

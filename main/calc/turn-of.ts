@@ -1,6 +1,6 @@
 import { buildRadiusTable } from '../../core/carve/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
-import { cosineTurn, type TurnRadius, tableTurn } from '../../core/run/index.ts';
+import { type CarvedTurn, cosineTurn, tableTurn } from '../../core/run/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { asking } from './fault.ts';
 import { carvingSkiOf } from './groove-point.ts';
@@ -10,7 +10,7 @@ import { DEGREE } from './quantity.ts';
 export type TurnSource = 'groove' | 'cosine rule';
 
 export interface KnownTurn {
-  readonly turn: TurnRadius;
+  readonly turn: CarvedTurn;
   readonly source: TurnSource;
   /** The same in words. */
   readonly words: string;

@@ -118,7 +118,7 @@ export class HillRunner {
     const { at } = this.object;
     at.x = s.x;
     at.y = s.y;
-    at.axis = s.heading + s.drift;
+    at.axis = s.heading;
     at.edge = s.edge;
     at.depth = s.phase === AIRBORNE ? -0.15 : bootDepth(this.#bend, this.run.form);
     this.object.place(this.#frame);
@@ -167,8 +167,8 @@ export class HillRunner {
       const skid = track.phase[i] === SLIPPING;
       const depth = this.run.grooveDepth ?? 0.012;
       const edge = Math.abs(track.edge[i]);
-      // A ski across its way sweeps as wide as its length shows; on its edge it leaves little more than its steel.
-      const swept = full + form.contactLength * Math.abs(Math.sin(track.drift[i]));
+      // Its ends slip at twice the mean angle: so wide it sweeps; on its edge it leaves little more than its steel.
+      const swept = full + form.contactLength * Math.sin(2 * track.slip[i]);
       const width = skid
         ? Math.max(swept, 0.22)
         : Math.min(full, depth / Math.sin(Math.max(edge, 0.1))) + 0.06;

@@ -132,7 +132,7 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
     this.frame.direct(1, 0, 0, s.y, this.#across);
     this.frame.direct(0, 0, 1, s.y, this.#normal);
     this.frame.direct(Math.cos(s.heading), -Math.sin(s.heading), 0, s.y, this.#side);
-    const axis = s.heading + s.drift;
+    const axis = s.heading;
     this.frame.direct(Math.sin(axis), Math.cos(axis), 0, s.y, this.#forward);
     this.#leanUp
       .copy(this.#normal)

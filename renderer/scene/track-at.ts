@@ -12,8 +12,8 @@ export interface SceneTrack {
   readonly edge: ArrayLike<number>;
   /** Signed like `edge`. */
   readonly lean: ArrayLike<number>;
-  /** Ski axis ahead of the velocity, positive to the right. */
-  readonly drift: ArrayLike<number>;
+  /** Mean angle at which the edge slips. */
+  readonly slip: ArrayLike<number>;
   readonly load: ArrayLike<number>;
   readonly radius: ArrayLike<number>;
   /** 1 slipping, 3 airborne, everything else on its edge or flat. */
@@ -32,13 +32,12 @@ export interface TrackState {
   speed: number;
   edge: number;
   lean: number;
-  drift: number;
   load: number;
   phase: number;
 }
 
 export function trackState(): TrackState {
-  return { row: 0, x: 0, y: 0, heading: 0, speed: 0, edge: 0, lean: 0, drift: 0, load: 0, phase: 0 };
+  return { row: 0, x: 0, y: 0, heading: 0, speed: 0, edge: 0, lean: 0, load: 0, phase: 0 };
 }
 
 /** Last row not later than `t`, by halving. */
@@ -66,7 +65,6 @@ export function trackAt(track: SceneTrack, t: number, out: TrackState): TrackSta
   out.speed = track.speed[row] + share * (track.speed[next] - track.speed[row]);
   out.edge = track.edge[row] + share * (track.edge[next] - track.edge[row]);
   out.lean = track.lean[row] + share * (track.lean[next] - track.lean[row]);
-  out.drift = track.drift[row] + share * (track.drift[next] - track.drift[row]);
   out.load = track.load[row] + share * (track.load[next] - track.load[row]);
   out.phase = track.phase[row];
   return out;

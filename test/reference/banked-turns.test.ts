@@ -5,30 +5,34 @@
  * speed saturates well below straight-running speed.
  */
 import { describe, expect, it } from 'vitest';
-import {
-  bankedTurns,
-  cosineTurn,
-  evenSlope,
-  runDown,
-  speedCeiling,
-  terminalSpeed,
-} from '../../core/run/index.ts';
+import { pointTurns } from '../../core/run/banked-guess.ts';
+import { bankedTurns, cosineTurn, evenSlope, speedCeiling, terminalSpeed } from '../../core/run/index.ts';
+import { fillConditions } from '../../core/run/run-conditions.ts';
+import { smoothGround } from '../../core/run/smooth-ground.ts';
 
 const RAD = Math.PI / 180;
 const SKIER = { mass: 75, friction: 0.03, dragArea: 0.45, airDensity: 1.1 };
 
+/** The point skier: a leg of no length. */
 function banked(slope: number, sidecut = 13, friction = SKIER.friction) {
-  return runDown(
-    {
-      ...SKIER,
-      friction,
-      turn: cosineTurn(sidecut),
-      profile: evenSlope(slope * RAD),
-      programme: bankedTurns(60 * RAD, 40),
-      startSpeed: 5,
-    },
-    { outputStep: 0.05 },
-  ).summary;
+  const profile = evenSlope(slope * RAD);
+  const programme = bankedTurns(60 * RAD, 40);
+  const run = fillConditions({
+    ...SKIER,
+    friction,
+    turn: cosineTurn(sidecut),
+    profile,
+    programme,
+    startSpeed: 5,
+  });
+  const point = pointTurns(run, programme, smoothGround(profile), -60 * RAD);
+  return {
+    end: point.end,
+    turns: point.turns.length - 1,
+    endSpeed: point.speed[point.speed.length - 1],
+    maxSpeed: Math.max(...point.speed),
+    maxLoadBodyWeights: Math.max(...point.sideways.map((a, i) => Math.hypot(a, point.normal[i]))) / 9.81,
+  };
 }
 
 describe('banked turns [derived]', () => {
@@ -45,7 +49,6 @@ describe('banked turns [derived]', () => {
       expect(run.turns).toBe(40);
       expect(Math.abs(run.endSpeed / endSpeed - 1)).toBeLessThan(0.03);
       expect(Math.abs(run.maxLoadBodyWeights / peakLoad - 1)).toBeLessThan(0.03);
-      expect(run.energyErrorRatio).toBeLessThan(1e-6);
     });
   }
 });

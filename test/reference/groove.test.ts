@@ -22,8 +22,8 @@ function carve(ski: CarvingSki, edgeDeg: number, load: number, newtonPerMm3: num
 describe('rigid limit', () => {
   it('turns the whole ski on the cosine rule within 1 %, 10–65°, on 90 N/mm³, rigid in torsion', () => {
     for (const edge of [10, 20, 30, 40, 50, 60, 65]) {
-      const { wholeRadius } = carve(rigidInTorsion(slalomSki), edge, 1200, 90);
-      expect(Math.abs(wholeRadius / cosineRadius(12.5, radians(edge)) - 1)).toBeLessThan(0.01);
+      const { turnRadius } = carve(rigidInTorsion(slalomSki), edge, 1200, 90);
+      expect(Math.abs(turnRadius / cosineRadius(12.5, radians(edge)) - 1)).toBeLessThan(0.01);
     }
   });
 });
@@ -80,11 +80,15 @@ describe('uniform stiffness', () => {
 describe('soft snow', () => {
   const flexible: CarvingSki = { ...giantSlalomSki, bending: hump(1.66, 330, 56) };
 
-  it('tightens the long straight ski from 15.7 m by the rule to about 14 m at 50° on 0.1 N/mm³', () => {
+  // The trial's figure, about 14 m, is of the part behind the boot, which follows last; the whole loaded edge, of
+  // which the front comes in shallower, turns tighter still.
+  it('tightens the long straight ski from 15.7 m by the rule, its rear to about 14 m, at 50° on 0.1 N/mm³', () => {
     expect(cosineRadius(24.5, radians(50))).toBeCloseTo(15.75, 2);
-    const radius = carve(flexible, 50, 2000, 0.1).turnRadius;
-    expect(radius).toBeGreaterThan(13.5);
-    expect(radius).toBeLessThan(14.7);
+    const { turnRadius, rear } = carve(flexible, 50, 2000, 0.1);
+    expect(rear.tooShort).toBe(false);
+    expect(rear.radius).toBeGreaterThan(13.5);
+    expect(rear.radius).toBeLessThan(14.7);
+    expect(turnRadius).toBeLessThan(rear.radius);
   });
 
   it('gets tighter with softness', () => {

@@ -23,7 +23,7 @@ interface Case {
   loadN: number;
   hardnessNPerMm3: number;
   twists: boolean;
-  turnRadiusM?: number;
+  rearRadiusM?: number;
   wholeRadiusM?: number;
   stations: Station[];
 }
@@ -116,9 +116,9 @@ describe('the groove against general-purpose solvers', () => {
         const twist = (at(answer.x, answer.twist, station.x) * 180) / Math.PI;
         expect(Math.abs(twist - station.twistDeg)).toBeLessThan(0.01);
       }
-      if (entry.turnRadiusM !== undefined && entry.wholeRadiusM !== undefined) {
-        expect(Math.abs(answer.turnRadius / entry.turnRadiusM - 1)).toBeLessThan(0.002);
-        expect(Math.abs(answer.wholeRadius / entry.wholeRadiusM - 1)).toBeLessThan(0.002);
+      if (entry.rearRadiusM !== undefined && entry.wholeRadiusM !== undefined) {
+        expect(Math.abs(answer.turnRadius / entry.wholeRadiusM - 1)).toBeLessThan(0.002);
+        expect(Math.abs(answer.rear.radius / entry.rearRadiusM - 1)).toBeLessThan(0.002);
       }
     });
   }
@@ -137,7 +137,7 @@ const ALLOWED = {
   /** Relative, a part of the track: 6.2e-4 measured. */
   partRadius: 7e-4,
   /** Relative: 8.9e-5 measured. */
-  wholeRadius: 1e-4,
+  turnRadius: 1e-4,
   /** Degrees: 0.0025 measured. */
   hold: 0.003,
   /** Where along the ski it lets go, m: 3.4e-4 measured. */
@@ -197,7 +197,7 @@ interface Reading {
 function readings(answer: Equilibrium, entry: TwistingCase): Reading[] {
   const { x, penetration, groove, twist } = answer;
   const depth = ALLOWED.depth * entry.deepestMm;
-  const lean = Math.atan(entry.speedMPerS ** 2 / (9.81 * answer.wholeRadius));
+  const lean = Math.atan(entry.speedMPerS ** 2 / (9.81 * answer.turnRadius));
   const hold = holdAlong(answer, numbers.boot, lean, (entry.baseBevelDeg * Math.PI) / 180);
   const rear = numbers.boot - numbers.sole / 2;
   const front = numbers.boot + numbers.sole / 2;
@@ -208,10 +208,10 @@ function readings(answer: Equilibrium, entry: TwistingCase): Reading[] {
     allowed,
   });
   const list: Reading[] = [
-    radius('whole radius', answer.wholeRadius, entry.wholeRadiusM, ALLOWED.wholeRadius),
+    radius('turn radius', answer.turnRadius, entry.wholeRadiusM, ALLOWED.turnRadius),
     ...[
-      radius('turn radius', answer.turnRadius, entry.rearRadiusM, ALLOWED.partRadius),
-      radius('front radius', answer.frontRadius, entry.frontRadiusM, ALLOWED.partRadius),
+      radius('rear radius', answer.rear.radius, entry.rearRadiusM, ALLOWED.partRadius),
+      radius('front radius', answer.front.radius, entry.frontRadiusM, ALLOWED.partRadius),
     ].filter((_, part) => [entry.rearTold, entry.frontTold][part] >= TOLD),
   ];
   const add = (name: string, found: number, expected: number, allowed: number) =>
@@ -263,7 +263,7 @@ describe('a ski that twists in the groove it remembers against finite difference
       const [finer, before] = [...entry.refinement].reverse();
       expect(finer.intervals).toBe(2 * before.intervals);
       const moved = (key: keyof TwistingMesh) => Math.abs(finer[key] - before[key]);
-      expect(moved('wholeRadiusM') / finer.wholeRadiusM).toBeLessThan(FINER * ALLOWED.wholeRadius);
+      expect(moved('wholeRadiusM') / finer.wholeRadiusM).toBeLessThan(FINER * ALLOWED.turnRadius);
       expect(moved('rearRadiusM') / finer.rearRadiusM).toBeLessThan(FINER * ALLOWED.partRadius);
       expect(moved('twistTipDeg')).toBeLessThan(FINER * ALLOWED.twist);
       expect(moved('twistTailDeg')).toBeLessThan(FINER * ALLOWED.twist);
@@ -283,11 +283,12 @@ describe('a ski that twists in the groove it remembers against finite difference
 
     it(`${title}: a part of the track too lightly loaded reads between its own fit and the whole ski's`, () => {
       const answer = solveTwisting(entry, 480);
-      const parts = [
-        [entry.rearTold, entry.rearRadiusM, answer.turnRadius],
-        [entry.frontTold, entry.frontRadiusM, answer.frontRadius],
+      const parts: [told: number, own: number, found: number, tooShort: boolean][] = [
+        [entry.rearTold, entry.rearRadiusM, answer.rear.radius, answer.rear.tooShort],
+        [entry.frontTold, entry.frontRadiusM, answer.front.radius, answer.front.tooShort],
       ];
-      for (const [told, own, found] of parts) {
+      for (const [told, own, found, tooShort] of parts) {
+        expect(tooShort).toBe(told < TOLD);
         const towardsWhole = (found - own) / (entry.wholeRadiusM - own);
         if (told >= TOLD) {
           expect(Math.abs(found / own - 1)).toBeLessThan(FINER * ALLOWED.partRadius);

@@ -4,11 +4,11 @@ import {
   biteAngleWorking,
   cosineRadiusWorking,
   midSkiTravel,
+  partRadiusWorking,
   penetrationWorking,
   travelWorking,
   turnRadiusWorking,
   twistWorking,
-  wholeRadiusWorking,
 } from '../../../core/carve/index.ts';
 import { shapeWorkings } from '../../../core/shape/index.ts';
 import type { Working } from '../../../core/working/index.ts';
@@ -16,6 +16,7 @@ import { carvingOf } from '../../jobs/radius-tables.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
 import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
 import { asked } from './asked.ts';
+import { BootReadings } from './boot-readings.tsx';
 import { faultOf, grooveOf, unbendable } from './grooves.ts';
 import { Standing } from './standing.tsx';
 import { rigidOf, turnOf } from './turn.ts';
@@ -45,6 +46,7 @@ export function EdgeReadings(): JSX.Element | null {
         }))}
       />
       <OwnReadings pair={active} />
+      <BootReadings pair={active} />
     </Standing>
   );
 }
@@ -74,13 +76,17 @@ function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
         why="The edge has no sidecut."
         working={() => [cosineRadiusWorking(rigid, edgeAngle), ...radiusWorkings(pair.pair)]}
       />
-      <Reading
-        {...small}
-        label="Whole ski, tip to tail"
-        measure="radius"
-        value={solved?.wholeRadius ?? null}
-        working={solved ? () => wholeRadiusWorking(solved) : undefined}
-      />
+      {(['rear', 'front'] as const).map(part => (
+        <Reading
+          {...small}
+          key={part}
+          label={part === 'rear' ? 'Edge behind the boot' : 'Edge ahead of the boot'}
+          measure="radius"
+          value={solved?.[part].radius ?? null}
+          note={solved?.[part].tooShort ? 'loaded on too short a stretch to tell' : undefined}
+          working={solved ? () => partRadiusWorking(solved, part) : undefined}
+        />
+      ))}
       <Reading
         {...small}
         label="Deepest in the snow"

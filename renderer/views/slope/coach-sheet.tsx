@@ -12,8 +12,8 @@ import { rowAt } from './skids.ts';
 const LINKS: readonly (readonly [string, string, MeasureName])[] = [
   ['carve.cosineRadius', 'Cosine rule', 'radius'],
   ['run.radius', 'Turn radius', 'radius'],
-  ['run.sidewaysForce', 'Sideways', 'force'],
-  ['run.lean', 'Lean needed', 'angle'],
+  ['run.load', 'Load', 'force'],
+  ['run.lean', 'Lean', 'angle'],
   ['run.hold', 'Hold left', 'angle'],
 ];
 
@@ -64,13 +64,7 @@ export function CoachSheet(): JSX.Element | null {
           </ol>
           {track.phase[row] === Phase.Slipping && (
             <p class="reading-hint">
-              While it slides, the chain asks about the turn the edge wants; the ski itself has drifted off
-              it.
-            </p>
-          )}
-          {run.plan.ground.kind !== 'even' && (
-            <p class="reading-hint">
-              The chain reckons with even ground here; the traces also count how the ground bends.
+              While it slips, the path is wider than the arc the edge wants; the radius is that of the path.
             </p>
           )}
           <div class="coach-words">

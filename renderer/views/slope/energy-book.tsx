@@ -10,8 +10,7 @@ const ENTRIES = [
   ['kinetic', 'in speed'],
   ['friction', 'to friction'],
   ['drag', 'to the air'],
-  ['skid', 'to skidding'],
-  ['landing', 'to landing'],
+  ['scrape', 'to scraping edges'],
 ] as const;
 
 /** Where the height went, up to the time shown: what the hill gave against what it became. */
@@ -24,7 +23,7 @@ export function EnergyBook(): JSX.Element | null {
     formatQuantity(Math.abs(value) < 0.5 ? 0 : value, 'energy', { system: view.value.system }).text;
   const whole = Math.max(
     1,
-    energy.drop[row]!,
+    energy.drop[row]! + Math.max(0, energy.legs[row]!),
     ENTRIES.reduce((sum, [key]) => sum + Math.max(0, energy[key][row]!), 0),
   );
   return (
@@ -40,6 +39,13 @@ export function EnergyBook(): JSX.Element | null {
               <Bar share={energy.drop[row]! / whole} />
             </td>
             <td class="joules">{joule(energy.drop[row]!)}</td>
+          </tr>
+          <tr class="given">
+            <th scope="row">Given by the legs</th>
+            <td>
+              <Bar share={energy.legs[row]! / whole} />
+            </td>
+            <td class="joules">{joule(energy.legs[row]!)}</td>
           </tr>
           {ENTRIES.map(([key, label]) => (
             <tr key={key}>

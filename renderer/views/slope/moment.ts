@@ -1,15 +1,15 @@
 import {
   type ChainQuestion,
   type CoachWords,
-  coachWords,
-  explainChain,
+  type DynamicMoment,
+  dynamicMoment,
+  explainMoment,
+  momentWords,
   OUTER_SHARE,
   Phase,
   type Track,
   type TurnBasis,
-  type TurnMoment,
   type TurnRadius,
-  turnMoment,
   turnOf,
 } from '../../../core/run/index.ts';
 import type { Working } from '../../../core/working/index.ts';
@@ -47,7 +47,7 @@ export function questionAt({ pair, plan, track }: PairRun, row: number): ChainQu
 }
 
 export interface Explained {
-  readonly moment: TurnMoment;
+  readonly moment: DynamicMoment;
   readonly words: CoachWords;
   readonly chain: readonly Working[];
 }
@@ -55,8 +55,17 @@ export interface Explained {
 /** The chain at a row; null where the ski is on no edge. */
 export function explainedAt(run: PairRun, row: number): Explained | null {
   if (!onEdge(run.track, row)) return null;
-  const question = questionAt(run, row);
-  return { moment: turnMoment(question), words: coachWords(question), chain: explainChain(question) };
+  const { mass } = run.plan;
+  const moment = dynamicMoment(run.track, row, { profile: groundOf(run.plan.ground), mass });
+  const chain = explainMoment({
+    moment,
+    mass,
+    // Skis that follow the lean have their base-edge face tilted with it, whatever the bevel.
+    baseBevel: run.plan.programme.kind === 'banked' ? 0 : run.plan.baseBevel,
+    sidecutRadius: radiusOf(run.pair.pair) ?? 0,
+    contactLength: run.plan.contactLength,
+  });
+  return { moment, words: momentWords(moment, mass), chain };
 }
 
 export const onEdge = (track: Track, row: number): boolean =>

@@ -5,10 +5,12 @@ import {
   evenSlope,
   linkedTurns,
   type Programme,
+  type Run,
+  type RunOptions,
   readEdges,
   readProfile,
-  runDown,
   type SlopeProfile,
+  solveRun,
   TableTextError,
   type Track,
   type TurnBasis,
@@ -49,10 +51,11 @@ export interface RunPlan {
   readonly contactLength: number;
 }
 
+/** Told of the work on the way. */
+export type RunWatching = Pick<RunOptions, 'onProgress' | 'cancelled'>;
+
 /** 60 pictures a second find a row each in slow motion too. */
 const OUTPUT_STEP = 0.01;
-/** A run longer than this teaches nothing more and costs memory. */
-const LONGEST_S = 120;
 
 /** @throws RangeError or TableTextError that names what was found and what is accepted */
 export function groundOf(plan: GroundPlan): SlopeProfile {
@@ -81,27 +84,23 @@ export function programmeOf(plan: ProgrammePlan): Programme {
 }
 
 export type RunAnswer =
-  | { readonly ok: true; readonly track: Track }
+  | { readonly ok: true; readonly track: Track; readonly run: Run }
   | { readonly ok: false; readonly problem: string };
 
-/** Follows the plan down the hill. What is wrong with the plan comes back in words. */
-export function runPlan(plan: RunPlan): RunAnswer {
+/**
+ * The plan's run down the hill. What is wrong with the plan comes back in words.
+ *
+ * @param from the run of nearly the same plan, to begin from
+ */
+export function runPlan(plan: RunPlan, from?: Run, watch: RunWatching = {}): RunAnswer {
   const { turn, ground, programme, ...skier } = plan;
   try {
-    const track = runDown(
+    const run = solveRun(
       { ...skier, turn: turnOf(turn), profile: groundOf(ground), programme: programmeOf(programme) },
-      { outputStep: OUTPUT_STEP, maxSeconds: LONGEST_S },
+      { outputStep: OUTPUT_STEP, ...watch },
+      from,
     );
-    if (track.t.length < 5) {
-      return {
-        ok: false,
-        problem:
-          track.summary.end === 'no balanced lean'
-            ? 'No lean balances a banked turn at this speed on this ski: start slower, or take a ski of a larger radius.'
-            : 'The run is over before it has begun: give it more turns, more time or more speed.',
-      };
-    }
-    return { ok: true, track };
+    return run.ok ? { ok: true, track: run.track, run } : { ok: false, problem: run.message };
   } catch (cause) {
     if (cause instanceof RangeError || cause instanceof TableTextError) {
       return { ok: false, problem: cause.message };

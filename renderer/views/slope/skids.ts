@@ -25,26 +25,24 @@ export function stretchesOf(track: Track, phase: Phase = Phase.Slipping): Stretc
 
 const seconds = (value: number) => value.toFixed(1);
 
-/** Where hold is lost, in words. */
+/** Where the ski slips, in words. */
 export function skidWords(stretches: readonly Stretch[]): string {
   if (stretches.length === 0) return 'The edge holds all the way.';
   const told = stretches.slice(0, 3).map(({ from, to }) => `${seconds(from)}–${seconds(to)} s`);
   const more = stretches.length - told.length;
   const rest = more > 0 ? ` and ${more} more` : '';
-  return `Hold is lost at ${told.join(', ')}${rest}: the groove widens to a skid mark.`;
+  return `The ski slips off its arc at ${told.join(', ')}${rest}: the groove widens to a skid mark.`;
 }
 
 /** What the ski is doing at a row, in words. */
 export function phaseWords(track: Track, row: number): string {
   switch (track.phase[row]) {
     case Phase.Slipping:
-      return 'slides: hold is lost';
-    case Phase.Changeover:
-      return 'changes edges';
+      return 'slips: the path is not its own';
     case Phase.Airborne:
       return 'in the air';
     case Phase.Flat:
-      return 'flat on the snow';
+      return 'rolls through flat';
     default:
       return 'carves: the edge holds';
   }

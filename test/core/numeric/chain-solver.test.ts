@@ -99,6 +99,23 @@ test('where curvature would lead to a greatest value the step is turned to the l
   for (const angle of x) expect(Math.cos(angle)).toBeCloseTo(1, 6);
 });
 
+test('where the equations’ curvature is believed in part the answer is the same', () => {
+  const { problem, guess } = swingUp(60, 30);
+  const plain = answered(solveChain(problem, guess));
+  let regularised = 0;
+  const soft = answered(
+    solveChain(problem, guess, {
+      soften: true,
+      onStep: s => {
+        regularised = Math.max(regularised, s.regularised);
+      },
+    }),
+  );
+  expect(soft.objective).toBeCloseTo(plain.objective, 5);
+  // With the costs' own curvature there is always a step; only damping makes movement dear.
+  expect(regularised).toBeLessThan(1);
+});
+
 describe('what has no answer says so and names what is missed', () => {
   test('a distance out of reach', () => {
     const { problem, guess } = shortestDash(10, 1, 0.5);

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drawnEdges, linkedTurns, MASS_HEIGHT, readEdges } from '../../../core/run/index.ts';
-import { biteFraction, changeoverStretches, inChangeover, shelfForce } from '../../../core/run/skid.ts';
+import { drawnEdges, linkedTurns, readEdges } from '../../../core/run/index.ts';
 
 const RAD = Math.PI / 180;
 
@@ -54,30 +53,5 @@ describe('drawn edges', () => {
     expect(() => readEdges('time,edge\n\n0,0\n1,95\n')).toThrow(/^line 4: edge 95°/);
     expect(() => readEdges('t,edge\n-1,0\n1,20\n')).toThrow(/^line 2: time -1 found/);
     expect(() => readEdges('0,0\n1,x\n')).toThrow(/line 2: edge angle \(deg\) "x"/);
-  });
-});
-
-describe('bite and change of edge', () => {
-  it('nothing up to the base bevel, everything a little beyond, rising between', () => {
-    expect(biteFraction(0.5 * RAD, 0.5 * RAD)).toBe(0);
-    expect(biteFraction(4 * RAD, 0.5 * RAD)).toBe(1);
-    for (let a = 0.6; a < 3.4; a += 0.2) {
-      expect(biteFraction((a + 0.1) * RAD, 0.5 * RAD)).toBeGreaterThan(biteFraction(a * RAD, 0.5 * RAD));
-    }
-    expect(shelfForce(700, 0.4 * RAD, 0.5 * RAD)).toBe(0);
-    expect(shelfForce(700, 45.5 * RAD, 0.5 * RAD)).toBeCloseTo(700, 9);
-  });
-
-  it("lasts a pendulum's fall, and never more than half a turn in all", () => {
-    const fall = Math.sqrt(MASS_HEIGHT / 9.81);
-    const slow = changeoverStretches(linkedTurns({ peakEdge: 1, period: 8, turns: 2 }), 10);
-    expect([...slow]).toHaveLength(6);
-    expect(slow[1]).toBeCloseTo(fall, 12);
-    expect(slow[2]).toBeCloseTo(4 - fall, 12);
-    expect(slow[3]).toBeCloseTo(4 + fall, 12);
-    const quick = changeoverStretches(linkedTurns({ peakEdge: 1, period: 1, turns: 2 }), 10);
-    expect([...quick]).toEqual([0, 0.125, 0.375, 0.625, 0.875, 1]);
-    expect(inChangeover(quick, 0.25)).toBe(false);
-    expect(inChangeover(quick, 0.5)).toBe(true);
   });
 });

@@ -90,6 +90,7 @@ describe('the command line', () => {
       ['bend', 'FILE', '--span', '100', '--at', '5'],
       /^--at: 5 mm is not between the supports; .*630 and 730 mm/,
     ],
+    [['carve', 'FILE', '--rebound', '2'], /^--rebound: "2" is not accepted; give 0.05 to 1 mm/],
     [['carve', 'FILE', '--fore', '600'], /^--fore: "600" is not accepted; give -340 to 340 mm/],
     [['run', 'FILE', '--start-speed', '0'], /^--start-speed: "0" is not accepted; give 1.8 to 200 km\/h/],
     [['shape', tmpdir()], /: could not be read: a folder has that name\n$/],

@@ -139,16 +139,29 @@ describe('names, nesting and units of', () => {
       'edgeDeg',
       'loadN',
       'hardnessNPerMm3',
+      'reboundMm',
       'cosineRadiusM',
       'turnRadiusM',
+      'rearRadiusM',
+      'frontRadiusM',
+      'rearTooShort',
+      'frontTooShort',
       'wholeRadiusM',
       'maxPenetrationMm',
       'twistTipDeg',
       'twistTailDeg',
       'iterations',
       'residual',
+      'pressureFromMidlineMm',
+      'pressureOverBaseMm',
+      'bootFreeAngulationDeg',
       'profile',
     ]);
+    // The push passes the foot at the pressure's centre; the pair states no heights, so 93 mm are taken.
+    expect(Math.tan((point.bootFreeAngulationDeg * Math.PI) / 180)).toBeCloseTo(
+      point.pressureFromMidlineMm / (93 - point.pressureOverBaseMm),
+      6,
+    );
     expect(Object.keys(point.profile[0])).toEqual([
       'fromTailMm',
       'lineLoadNPerM',
@@ -159,14 +172,20 @@ describe('names, nesting and units of', () => {
     // R = R_sc cosθ with R_sc = 1360²/(2000 · 89) m.
     expect(point.cosineRadiusM).toBeCloseTo((1360 ** 2 / (2000 * 89)) * Math.cos(Math.PI / 6), 6);
     expect(point.residual).toBeLessThan(1e-8);
+    expect(point.wholeRadiusM).toBe(point.turnRadiusM);
+    expect(point.reboundMm).toBe(0.2);
     const { workings } = await json('carve', file, '--edge', '30', '--working');
     expect(workings.map(({ key }: { key: string }) => key)).toEqual([
       'carve.cosineRadius',
       'carve.turnRadius',
-      'carve.wholeRadius',
+      'carve.rearRadius',
+      'carve.frontRadius',
       'carve.penetration',
       'carve.twistTip',
       'carve.twistTail',
+      'boot.footBed',
+      'boot.freeAngulation',
+      'boot.solvedFreeAngulation',
     ]);
     // The line load carries the boot's force: trapezoids over the stations.
     const { profile } = point;
@@ -176,5 +195,18 @@ describe('names, nesting and units of', () => {
       carried += (width * (profile[i].lineLoadNPerM + profile[i - 1].lineLoadNPerM)) / 2;
     }
     expect(carried).toBeCloseTo(1000, 0);
+  });
+
+  test('carve with a rebound of its own, which the working names', async () => {
+    const asked = ['carve', file, '--edge', '50', '--load', '1200', '--snow', 'groomed'];
+    const [usual] = (await json(...asked)).points;
+    const result = await json(...asked, '--rebound', '0.8', '--working');
+    const [point] = result.points;
+    expect(point.reboundMm).toBe(0.8);
+    expect(point.turnRadiusM).toBeLessThan(0.995 * usual.turnRadiusM);
+    const [, solved] = result.workings;
+    expect(solved.key).toBe('carve.turnRadius');
+    expect(solved.note).toContain('a rebound of 0.8 mm');
+    expect((await json(...asked, '--rebound', '0.08cm')).points[0].turnRadiusM).toBe(point.turnRadiusM);
   });
 });

@@ -45,6 +45,16 @@ test('sweep asks the groove too, as JSON lines that agree with carve', async () 
   const rows = linesOf(out);
   const { points } = await json('carve', file, '--edge', '30,50', '--load', '1000');
   expect(rows.map(row => row.turnRadiusM)).toEqual(points.map((p: { turnRadiusM: number }) => p.turnRadiusM));
+  expect(rows.map(row => row.rearRadiusM)).toEqual(points.map((p: { rearRadiusM: number }) => p.rearRadiusM));
+});
+
+test('a sweep may vary the rebound of the snow', async () => {
+  const { out } = await run(['sweep', file, '--ask', 'carve', '--vary', 'rebound=0.2:1:0.4', '--json']);
+  const rows = linesOf(out);
+  const { points } = await json('carve', file, '--edge', '45', '--rebound', '0.6');
+  expect(rows).toHaveLength(3);
+  expect(rows[1].turnRadiusM).toBeCloseTo(points[0].turnRadiusM, 9);
+  expect(rows[2].turnRadiusM).toBeLessThan(rows[0].turnRadiusM);
 });
 
 test.each([
@@ -53,6 +63,7 @@ test.each([
   [['waistWidthMm=60:62:1', 'waistWidthMm=60:62:1'], /^--vary: waistWidthMm is given twice/],
   [['edge=-30:40:10'], /^--vary: edge from -30 to 40 is not accepted; give 0.5 to 85 degrees/],
   [['edge=20:30:5 deg'], /^--vary: "edge=20:30:5 deg" is not accepted/],
+  [['rebound=0:1:0.5'], /^--vary: rebound from 0 to 1 is not accepted; give 0.05 to 1 mm/],
   [['fore=-700:0:100'], /^--vary: fore from -700 to 0 is not accepted; give -600 to 600 mm/],
   [['load=100:200:50'], /^--load: is varied as well/],
   [['bending.stations[9].newtonM2=1:2:1'], /is no number of/],

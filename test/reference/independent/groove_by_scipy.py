@@ -184,7 +184,7 @@ def case(kind, degrees, load, hardness, twists):
         at = virgin(angle, load, hardness * 1e9, twists)
     else:
         at, turn, whole = groove(angle, load, hardness * 1e9, twists)
-        entry.update(turnRadiusM=turn, wholeRadiusM=whole)
+        entry.update(rearRadiusM=turn, wholeRadiusM=whole)
     rows = [at(x) for x in STATIONS]
     entry["stations"] = [dict(x=x, penetrationMm=float(e * 1e3), twistDeg=float(np.degrees(phi)))
                          for x, (w, e, phi) in zip(STATIONS, rows)]

@@ -3,27 +3,18 @@ import {
   type CarvingSki,
   cornerAngleWorking,
   cosineRadiusWorking,
-  type Equilibrium,
   grooveSolver,
   holdWorking,
   lineLoadWorking,
+  partRadiusWorking,
   penetrationWorking,
   travelWorking,
   turnRadiusWorking,
   twistWorking,
   wedgeDepthWorking,
-  wholeRadiusWorking,
 } from '../../../../core/carve/index.ts';
 
 const ski = { sidecutRadius: 13.1, sidecutDepth: 0.0187, camber: 0.007, baseBevel: 0.01, sideAngle: 1.52 };
-
-/** Only what the working reads of a solved equilibrium. */
-const solved = {
-  conditions: { edgeAngle: 0.9, load: 1200, hardness: 1e9, fore: 0 },
-  turnRadius: 7.43,
-  iterations: 19,
-  residual: 2e-10,
-} as Equilibrium;
 
 /** A ski cut to a parabola, and its groove. */
 const twisting: CarvingSki = {
@@ -39,8 +30,13 @@ const twisting: CarvingSki = {
   bootCentre: 0.66,
   soleLength: 0.3,
 };
-const inGroove = grooveSolver(twisting).solve({ edgeAngle: 0.9, load: 1200, hardness: 1e9, fore: 0 });
+const solver = grooveSolver(twisting);
+const inGroove = solver.solve({ edgeAngle: 0.9, load: 1200, hardness: 1e9, fore: 0 });
 if (!inGroove.ok) throw new Error(inGroove.reason);
+/** Too stiff for its load: no part of its edge is loaded far enough to tell a radius. */
+const onItsEnds = solver.solve({ edgeAngle: 1.2, load: 200, hardness: 1e10, fore: 0, rebound: 1e-4 });
+if (!onItsEnds.ok) throw new Error(onItsEnds.reason);
+if (!onItsEnds.rear.tooShort || !onItsEnds.front.tooShort) throw new Error('not on its ends');
 export const twistOfExample = { ski: twisting, equilibrium: inGroove };
 
 export const examples = {
@@ -50,8 +46,12 @@ export const examples = {
   cornerAngleWorking: () => cornerAngleWorking(ski),
   lineLoadWorking: () => [lineLoadWorking(0.002, 0.9, 1e9)],
   wedgeDepthWorking: () => wedgeDepthWorking(1000, 0.9, 1e9),
-  turnRadiusWorking: () => turnRadiusWorking(solved),
-  wholeRadiusWorking: () => wholeRadiusWorking(inGroove),
+  turnRadiusWorking: () => turnRadiusWorking(inGroove),
+  partRadiusWorking: () =>
+    (['rear', 'front'] as const).flatMap(part => [
+      partRadiusWorking(inGroove, part),
+      partRadiusWorking(onItsEnds, part),
+    ]),
   penetrationWorking: () => penetrationWorking(twisting, inGroove),
   twistWorking: () => (['tip', 'tail'] as const).map(end => twistWorking(twisting, inGroove, end)!),
   holdWorking: () => holdWorking(0.9, 0.02, 0.01, 0.8),

@@ -63,7 +63,7 @@ export function demoTrack(seconds: number, amplitude: number, radius: number, pe
     speed: column(),
     edge: column(),
     lean: column(),
-    drift: column(),
+    slip: column(),
     load: column(),
     radius: column(),
     phase: new Uint8Array(n),
@@ -86,7 +86,7 @@ export function demoTrack(seconds: number, amplitude: number, radius: number, pe
     track.speed[i] = speed;
     track.edge[i] = edge;
     track.lean[i] = edge * 0.88;
-    track.drift[i] = skid ? Math.sign(edge) * 0.22 * Math.min(1, (Math.abs(wave) - 0.55) * 6) : 0;
+    track.slip[i] = skid ? 0.5 * 0.22 * Math.min(1, (Math.abs(wave) - 0.55) * 6) : 0;
     track.load[i] = 735 * (0.96 / Math.cos(edge * 0.88));
     track.radius[i] = r;
     track.phase[i] = skid ? 1 : 0;

@@ -49,7 +49,7 @@ test('a faulty file is told with its line, not thrown', () => {
 
 test('banked turns too fast for the ski say so', () => {
   const answer = runPlan({ ...plan, programme: { kind: 'banked', traverse: 1, turns: 3 }, startSpeed: 14 });
-  expect(answer).toMatchObject({ ok: false, problem: expect.stringContaining('start slower') });
+  expect(answer).toMatchObject({ ok: false, problem: expect.stringContaining('cannot be kept') });
 });
 
 test('skids are found and told in words', () => {
@@ -59,8 +59,8 @@ test('skids are found and told in words', () => {
   const total = found.reduce((sum, { from, to }) => sum + to - from, 0);
   expect(total).toBeCloseTo(fast.summary.skidSeconds, 0);
   const middle = rowAt(fast, (found[0]!.from + found[0]!.to) / 2);
-  expect(phaseWords(fast, middle)).toBe('slides: hold is lost');
-  expect(skidWords(found)).toMatch(/^Hold is lost at \d/);
+  expect(phaseWords(fast, middle)).toBe('slips: the path is not its own');
+  expect(skidWords(found)).toMatch(/^The ski slips off its arc at \d/);
   expect(skidWords([])).toBe('The edge holds all the way.');
 });
 
