@@ -83,14 +83,14 @@ describe('what a tenth is made of', () => {
 });
 
 describe('sets', () => {
-  const run = (row: (typeof independent.sets)[number], from: readonly SetRun[] = [], turned: 1 | -1 = 1) => {
+  const run = (row: (typeof independent.sets)[number], from: readonly SetRun[] = [], turned: 1 | -1 = 1, beginnings = 1) => {
     const poles = Array.from({ length: row.gates }, (_, i) => {
       const right = (i % 2 === 0 ? 1 : -1) * turned;
       return { x: (right * row.offsetM) / 2, y: (i + 1) * row.distanceM, turn: -right as 1 | -1 };
     });
     const answer = quickestRun(
       { conditions: conditionsOf(trialOf(row)), poles, startSpeed: row.startSpeed },
-      { stages: 24, from },
+      { stages: 24, from, beginnings },
     );
     if (!answer.ok) throw new Error(`${answer.reason}: ${answer.limit}`);
     return answer;
@@ -99,7 +99,7 @@ describe('sets', () => {
 
   test('a giant slalom of ten gates within 1 % in time', () => {
     // Skier.md's 14.94 s; the independent program's best of several starts, on its coarser mesh, is 14.90 s [derived].
-    expect(Math.abs(run(giantLong).seconds / 14.94 - 1)).toBeLessThan(0.01);
+    expect(Math.abs(run(giantLong, [], 1, 3).seconds / 14.94 - 1)).toBeLessThan(0.01);
   });
 
   test('a slalom of ten gates within 1 % in time, and a neighbouring radius level to a hundredth', () => {

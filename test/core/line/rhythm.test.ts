@@ -77,7 +77,7 @@ test('is not beaten by 200 feasible neighbours', () => {
     const stageData = problem.stageData.slice();
     for (let at = width - 1; at < stageData.length; at += width) stageData[at] = 40 * random() ** 4;
     const other = solver.solve(
-      base.giant.answer,
+      coarse.answer,
       { barrier: 1e-4, mostSteps: 80 },
       { ...problem, stageData },
     );
