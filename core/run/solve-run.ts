@@ -57,13 +57,13 @@ export interface RunFailure {
 
 const STEP = 0.02;
 /** Correction is done when a stage followed closely misses the next node by no more. */
-const CLOSE = 1e-6;
+const CLOSE = 3e-6;
 /** The barrier and tolerance of each solution on the way; what the stages leave out is read between them. */
 const ROUNDS = [
   { barrier: 0.1, tolerance: 1e-2 },
   { barrier: 1e-3, tolerance: 1e-4 },
-  { barrier: 1e-5, tolerance: 1e-6 },
-  { barrier: 9e-8, tolerance: 1e-6 },
+  { barrier: 1e-5, tolerance: 1e-7 },
+  { barrier: 9e-9, tolerance: 1e-7 },
 ];
 const MOST_FURTHER = 3;
 const COLD_STEPS = 150;
@@ -120,17 +120,19 @@ class WholeRun {
   solve(): Run | RunFailure {
     const solver = new ChainSolver(this.problem);
     const { from } = this;
-    let found = from && this.fits(from) ? this.rounds(solver, from, 2) : null;
-    if (!found?.answer.ok) {
+    const banked = this.shape.over === 'turns';
+    let found = from && this.fits(from) ? this.rounds(solver, from, 2, !banked) : null;
+    for (const soften of [!banked, banked]) {
+      if (found && (found.answer.ok || found.answer.reason === 'cancelled')) break;
       this.forcing.fill(0);
-      found = this.rounds(solver, this.plan.guess(), 0);
+      found = this.rounds(solver, this.plan.guess(), 0, soften);
     }
-    const { answer, defect } = found;
+    const { answer, defect } = found as NonNullable<typeof found>;
     return answer.ok ? this.read(answer, defect) : this.failure(answer);
   }
 
   /** Solves ever more closely, from the given round on, with what the coarse rule leaves out as known forcing. */
-  private rounds(solver: ChainSolver, begin: ChainGuess, first: number) {
+  private rounds(solver: ChainSolver, begin: ChainGuess, first: number, soften: boolean) {
     let answer: ChainAnswer | ChainFailure | null = null;
     let guess = begin;
     let defect = Infinity;
@@ -142,7 +144,7 @@ class WholeRun {
         {
           barrier,
           tolerance,
-          soften: true,
+          soften,
           mostSteps: answer === null ? COLD_STEPS : FURTHER_STEPS,
           ...(this.options.cancelled ? { cancelled: this.options.cancelled } : {}),
           onStep: ({ barrier: now }) => this.tell(now, round),
