@@ -4,8 +4,14 @@
  */
 
 import { type Formula, Tape } from '../numeric/tape.ts';
-import { legRates, massOverSkis } from '../skier/leg-model.ts';
-import { bite, type OwnCurvature, ownCurvature, scrapeShare } from '../skier/ski-path.ts';
+import {
+  bite,
+  legRates,
+  massOverSkis,
+  type OwnCurvature,
+  ownCurvature,
+  scrapeShare,
+} from '../skier/index.ts';
 
 export const OFFSET = 0;
 export const TURNED = 1;
@@ -33,8 +39,8 @@ export const STATES = [
 ] as const;
 
 export const EDGE_RATE = 0;
-export const MISMATCH_RATE = 1;
-export const DRIFT_RATE = 2;
+export const MISMATCH_RATE_CONTROL = 1;
+export const DRIFT_RATE_CONTROL = 2;
 export const PUSH_RATE = 3;
 export const CONTROLS = ['edge rate', 'mismatch rate', 'drift rate', 'push rate'] as const;
 
@@ -45,11 +51,13 @@ export const DATA = [
   'lineMetres',
   'downhill',
   'intoSnow',
+  'ground',
   'friction',
   'drag',
   'scrape',
   'quarterLength',
   'extraCurvature',
+  'calm',
 ] as const;
 
 /** Limits at a node, in order. */
@@ -57,10 +65,17 @@ export const LIMITS = ['hold', 'angulation', 'angulation backward', 'centre of t
 export const LIMIT_DATA = ['grip', 'greatestAngulation'] as const;
 
 /** Weights that keep the rates from chattering, s per (unit a second)²: far below a thousandth of a second. */
-const CALM = { edge: 1e-5, mismatch: 1e-5, drift: 1e-5, push: 1e-7 };
+const CALM = { edge: 3e-5, mismatch: 3e-4, drift: 3e-5, push: 3e-7 };
+
+/** The solver sees a second as ten: its tolerances and barrier fit costs of some tens. */
+export const COST_SCALE = 10;
 
 /** Least 1 − pκ: the mass stays on this side of the turn's centre. */
 const CENTRE_ROOM = 0.1;
+
+/** Outputs of the stage after the rates and the cost: seconds and metres of the skis' path, both per unit of the line. */
+export const SECONDS_OUTPUT = STATES.length + 1;
+export const METRES_OUTPUT = STATES.length + 2;
 
 export interface LineModel {
   readonly stage: Formula;
@@ -83,12 +98,14 @@ function stageFormula(ski: OwnCurvature, loadPerPush: number): Formula {
     lineCurvature,
     lineMetres,
     downhill,
-    intoSnow,
+    intoSlope,
+    ground,
     friction,
     drag,
     scrape,
     quarterLength,
     extra,
+    calmness,
   ] = DATA.map(() => t.datum());
   const curvature = t.add(ownCurvature(t, ski, loadPerPush, edge, push), mismatch, extra);
   // Metres of the skis' path, and seconds, for one unit of the line's parameter.
@@ -98,6 +115,8 @@ function stageFormula(ski: OwnCurvature, loadPerPush: number): Formula {
   );
   const seconds = t.divide(t.multiply(metres, massOverSkis(t, leg, lean, curvature)), speed);
   const heading = t.add(lineHeading, turned);
+  // A dip presses the skier into the snow, a crest lifts.
+  const intoSnow = t.add(intoSlope, t.multiply(ground, t.square(t.multiply(speed, t.cosine(heading)))));
   const rates = legRates(
     t,
     {
@@ -135,8 +154,9 @@ function stageFormula(ski: OwnCurvature, loadPerPush: number): Formula {
     t.multiply(mismatchRate, seconds),
     t.multiply(driftRate, seconds),
     t.multiply(pushRate, seconds),
-    t.scale(t.multiply(t.shift(calm, 1), seconds), 10),
+    t.scale(t.multiply(t.shift(t.multiply(calmness, calm), 1), seconds), COST_SCALE),
     seconds,
+    metres,
   ]);
 }
 

@@ -1,0 +1,47 @@
+import { acceptSkier, type OwnCurvature, type Skier } from '../skier/index.ts';
+
+/** The slope along the fall line; y in m along the ground. A `SlopeProfile` of core/run is one. */
+export interface Slope {
+  /** Sine of the slope angle. */
+  sine(y: number): number;
+  /** Of the ground, 1/m: positive in a dip. */
+  curvature(y: number): number;
+}
+
+/** Ski, skier, snow, air and hill of a line. SI, rad. */
+export interface LineConditions {
+  readonly ski: OwnCurvature;
+  /** Contact length, m. */
+  readonly contactLength: number;
+  readonly baseBevel: number;
+  /** Part of the load on the outer ski. */
+  readonly outerShare: number;
+  readonly skier: Skier;
+  /** Coefficient of friction ski on snow. */
+  readonly friction: number;
+  /** σ: share of the load that an edge slipping at a small angle takes, per rad. */
+  readonly scrape: number;
+  /** kg/m³. */
+  readonly airDensity: number;
+  readonly slope: Slope;
+  /** From the turning pole to the skis as they pass it, m. */
+  readonly clearance: number;
+}
+
+/** @throws RangeError naming the field, the value found and what is accepted */
+export function acceptConditions(given: LineConditions): void {
+  acceptSkier(given.skier);
+  accept('contactLength', given.contactLength, 'm', 0.3, 3);
+  accept('baseBevel', given.baseBevel, 'rad', 0, 0.1);
+  accept('outerShare', given.outerShare, '', 0.1, 1);
+  accept('friction', given.friction, '', 0, 0.5);
+  accept('scrape', given.scrape, '', 0, 10);
+  accept('airDensity', given.airDensity, 'kg/m³', 0, 2);
+  accept('clearance', given.clearance, 'm', 0, 5);
+}
+
+export function accept(field: string, value: number, unit: string, low: number, high: number): void {
+  if (!(value >= low && value <= high)) {
+    throw new RangeError(`${field}: ${value} ${unit} found; ${low} to ${high} ${unit} is accepted`);
+  }
+}

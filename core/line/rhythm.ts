@@ -1,0 +1,151 @@
+/**
+ * The pace a pair can keep for ever through gates set in an even rhythm: half a period between two gates whose end
+ * mirrors its beginning, in least time.
+ */
+
+import type { ChainAnswer, ChainFailure, ChainProblem } from '../numeric/chain-problem.ts';
+import { ChainSolver } from '../numeric/chain-solver.ts';
+import { GRAVITY } from '../skier/index.ts';
+import { accept, acceptConditions, type LineConditions } from './conditions.ts';
+import { type LineChain, lineChain } from './line-chain.ts';
+import { lineModel, OFFSET, STATES } from './line-model.ts';
+import { type LineRun, readLine } from './line-run.ts';
+import { type GuessTone, rhythmGuess } from './rhythm-guess.ts';
+import { MIRRORED } from './set-guess.ts';
+
+export interface RhythmQuestion {
+  readonly conditions: LineConditions;
+  /** Gates this far apart down the hill and from side to side, m. */
+  readonly spacing: number;
+  readonly offset: number;
+}
+
+export interface LineOptions {
+  /** Stages between two gates; 48 for a rhythm, 16 for a set, unless given. */
+  readonly stages?: number;
+  /** An answer to a neighbouring question of the same size, to begin from. */
+  readonly from?: Rhythm;
+  readonly onProgress?: (share: number) => void;
+  readonly cancelled?: () => boolean;
+  /** Beginnings tried, the best kept; fewer is quicker and surer to miss a better turn. */
+  readonly beginnings?: number;
+}
+
+export interface Rhythm {
+  readonly ok: true;
+  readonly question: RhythmQuestion;
+  /** From gate to gate; the first turns left round a pole to the right of the middle. */
+  readonly run: LineRun;
+  readonly secondsPerGate: number;
+  /** Down the fall line over the skis' path, m/s. */
+  readonly meanSpeed: number;
+  readonly chain: LineChain;
+  readonly answer: ChainAnswer;
+  /** Solver steps over all beginnings. */
+  readonly iterations: number;
+}
+
+export interface LineFailure {
+  readonly ok: false;
+  readonly reason: ChainFailure['reason'];
+  /** The equation or limit that could not be kept, and at what part of the line, 0 to 1. */
+  readonly limit: string;
+  readonly at: number;
+}
+
+const RHYTHM_STAGES = 48;
+const FIRST_BARRIER = 0.01;
+const WARM_BARRIER = 1e-4;
+const MOST_STEPS = 250;
+
+/** Beginnings in the order they are tried. */
+const BEGINNINGS: readonly GuessTone[] = [
+  { pace: 1, lean: 1 },
+  { pace: 0.8, lean: 0.8 },
+  { pace: 1.15, lean: 1.1 },
+  { pace: 0.6, lean: 0.7 },
+];
+const USUAL_BEGINNINGS = 2;
+
+/**
+ * Solves a rhythm.
+ *
+ * @throws RangeError naming the field, the value found and what is accepted
+ */
+export function rhythm(question: RhythmQuestion, options: LineOptions = {}): Rhythm | LineFailure {
+  const { conditions, spacing, offset } = question;
+  acceptConditions(conditions);
+  accept('spacing', spacing, 'm', 3, 100);
+  accept('offset', offset, 'm', 0, 30);
+  const stages = options.stages ?? RHYTHM_STAGES;
+  const { chain, problem } = rhythmChain(question, stages);
+  const solver = new ChainSolver(problem);
+  const across = offset / 2 + conditions.clearance;
+  let best: ChainAnswer | null = null;
+  let failure: ChainFailure | null = null;
+  let iterations = 0;
+  const { cancelled } = options;
+  const from = options.from?.answer;
+  if (from && from.x.length === (stages + 1) * STATES.length) {
+    const warm = solver.solve(from, { barrier: WARM_BARRIER, mostSteps: MOST_STEPS, cancelled });
+    iterations += warm.iterations;
+    if (warm.ok) best = warm;
+  }
+  const beginnings = options.beginnings ?? USUAL_BEGINNINGS;
+  for (const [i, tone] of (best ? [] : BEGINNINGS).entries()) {
+    if (i >= beginnings && best) break;
+    const guess = rhythmGuess(across, spacing, conditions, stages, tone);
+    const found = solver.solve(guess, { barrier: FIRST_BARRIER, mostSteps: MOST_STEPS, cancelled });
+    iterations += found.iterations;
+    if (found.ok) {
+      if (!best || found.objective < best.objective) best = found;
+    } else {
+      failure ??= found;
+      if (found.reason === 'cancelled') break;
+    }
+    options.onProgress?.((i + 1) / Math.max(beginnings, i + 1));
+  }
+  if (!best) return told(failure as ChainFailure, stages);
+  const run = readLine(chain, best, conditions);
+  return {
+    ok: true,
+    question,
+    run,
+    secondsPerGate: run.seconds,
+    meanSpeed: spacing / run.seconds,
+    chain,
+    answer: best,
+    iterations,
+  };
+}
+
+export function told(failure: ChainFailure, stages: number): LineFailure {
+  return { ok: false, reason: failure.reason, limit: failure.worst.name, at: failure.worst.at / stages };
+}
+
+/** The chain of half a period, its end the mirror of its beginning. */
+function rhythmChain({ conditions, spacing, offset }: RhythmQuestion, stages: number) {
+  const across = offset / 2 + conditions.clearance;
+  const points = [
+    { x: across, y: 0, heading: 0 },
+    { x: -across, y: spacing, heading: 0 },
+  ];
+  const loadPerPush = conditions.outerShare * conditions.skier.mass * GRAVITY;
+  const chain = lineChain(points, conditions, lineModel(conditions.ski, loadPerPush), stages);
+  const n = STATES.length;
+  const start = new Float64Array(n * n);
+  const end = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    start[i * n + i] = MIRRORED.includes(i) ? 1 : -1;
+    end[i * n + i] = 1;
+  }
+  const stateLow = chain.problem.stateLow.slice();
+  // Past the first pole on its outside; the mirrored end then is too.
+  stateLow[OFFSET] = 0;
+  const problem: ChainProblem = {
+    ...chain.problem,
+    stateLow,
+    ends: { start, end, value: new Float64Array(n) },
+  };
+  return { chain: { ...chain, problem }, problem };
+}

@@ -1,0 +1,199 @@
+/**
+ * The quickest run through a set of gates, from a start to a finish.
+ */
+
+import type { ChainAnswer, ChainFailure, ChainProblem } from '../numeric/chain-problem.ts';
+import { ChainSolver } from '../numeric/chain-solver.ts';
+import { GRAVITY } from '../skier/index.ts';
+import { accept, acceptConditions, type LineConditions } from './conditions.ts';
+import { type LineChain, lineChain } from './line-chain.ts';
+import { EDGE, LEAN, LEAN_RATE, LEG_SPEED, lineModel, OFFSET, SPEED, STATES, TURNED } from './line-model.ts';
+import { type LineRun, readLine } from './line-run.ts';
+import type { LinePoint } from './reference-line.ts';
+import { type LineFailure, rhythm, told } from './rhythm.ts';
+import { setGuess } from './set-guess.ts';
+
+/** A turning pole: x across, positive to the right, y down the fall line, m; turn −1 to the left, +1 to the right. */
+export interface TurningPole {
+  readonly x: number;
+  readonly y: number;
+  readonly turn: 1 | -1;
+}
+
+export interface SetQuestion {
+  readonly conditions: LineConditions;
+  readonly poles: readonly TurningPole[];
+  /** m/s at the start. */
+  readonly startSpeed: number;
+  /** Where the run starts; in the middle of the first two poles, as far above the first as the second is below. */
+  readonly start?: { readonly x: number; readonly y: number };
+  /** Where it ends; likewise below the last. Crossed anywhere along its line. */
+  readonly finish?: { readonly x: number; readonly y: number };
+}
+
+export interface SetOptions {
+  /** Stages between two gates, 16 unless given; comparisons use one number for all. */
+  readonly stages?: number;
+  /** Answers to neighbouring questions through the same gates, to begin from; the best is kept. */
+  readonly from?: readonly SetRun[];
+  /** Whether to search from scratch too when a neighbour's answer led to one; false unless given. */
+  readonly afresh?: boolean;
+  readonly onProgress?: (share: number) => void;
+  readonly cancelled?: () => boolean;
+}
+
+export interface SetRun {
+  readonly ok: true;
+  readonly question: SetQuestion;
+  readonly run: LineRun;
+  readonly seconds: number;
+  /** Node at which each pole is passed, in order. */
+  readonly poleNodes: readonly number[];
+  readonly chain: LineChain;
+  readonly answer: ChainAnswer;
+  readonly iterations: number;
+}
+
+const SET_STAGES = 16;
+const FIRST_BARRIER = 0.01;
+const WARM_BARRIER = 1e-4;
+const MOST_STEPS = 600;
+/** Heading at the start, rad from the fall line, away from and towards the first pole's side. */
+const START_HEADING = [-0.1, 1.2] as const;
+/** The run is ridden to its end: heading within this of the fall line as it crosses the finish, rad. */
+const FINISH_HEADING = (20 * Math.PI) / 180;
+
+/**
+ * Solves the quickest run.
+ *
+ * @throws RangeError naming the field, the value found and what is accepted
+ */
+export function quickestRun(question: SetQuestion, options: SetOptions = {}): SetRun | LineFailure {
+  const { conditions, poles, startSpeed } = question;
+  acceptConditions(conditions);
+  accept('startSpeed', startSpeed, 'm/s', 1.2, 50);
+  if (poles.length < 2) throw new RangeError(`poles: ${poles.length} found; two or more are accepted`);
+  const perPiece = options.stages ?? SET_STAGES;
+  const { chain, problem, poleNodes } = setChain(question, perPiece);
+  const solver = new ChainSolver(problem);
+  let best: ChainAnswer | null = null;
+  let failure: ChainFailure | null = null;
+  let iterations = 0;
+  const { cancelled } = options;
+  // The error falls from one to the tolerance: its logarithm tells how far the work has come.
+  let begun = 0;
+  const beginnings = (options.from?.length ?? 0) + (options.from?.length && !options.afresh ? 0 : 1);
+  const onStep = ({ error, barrier }: { error: number; barrier: number }) => {
+    const left = Math.max(0, Math.log10(Math.max(error, barrier) / 1e-7)) / 7;
+    options.onProgress?.((begun + Math.max(0, 1 - left)) / beginnings);
+  };
+  const search = (guess: Parameters<ChainSolver['solve']>[0], barrier: number) => {
+    const found = solver.solve(guess, { barrier, mostSteps: MOST_STEPS, cancelled, onStep });
+    iterations += found.iterations;
+    begun++;
+    if (found.ok) {
+      if (!best || found.objective < best.objective) best = found;
+    } else failure ??= found;
+  };
+  for (const { answer } of options.from ?? []) {
+    if (answer.x.length === (problem.stages + 1) * STATES.length) search(answer, WARM_BARRIER);
+  }
+  if ((!best || options.afresh) && !cancelled?.()) {
+    for (const pace of [1, 0.75, 0.55]) {
+      const guess = firstGuess(question, chain, perPiece, pace);
+      if (guess) search(guess, FIRST_BARRIER);
+      if (best || cancelled?.()) break;
+    }
+  }
+  const found = best as ChainAnswer | null;
+  if (!found) {
+    if (failure) return told(failure, problem.stages);
+    return { ok: false, reason: 'no feasible step', limit: 'rhythm', at: 0 };
+  }
+  const run = readLine(chain, found, conditions);
+  return { ok: true, question, run, seconds: run.seconds, poleNodes, chain, answer: found, iterations };
+}
+
+/** The rhythm nearest the set, laid along it; `pace` slows the guess. */
+function firstGuess(question: SetQuestion, chain: LineChain, perPiece: number, pace: number) {
+  const { conditions, poles, startSpeed } = question;
+  const last = poles.length - 1;
+  const spacing = (poles[last].y - poles[0].y) / last;
+  let across = 0;
+  for (let i = 0; i < last; i++) across += Math.abs(poles[i + 1].x - poles[i].x) / last;
+  const pattern = rhythm(
+    { conditions, spacing: Math.max(3, spacing), offset: Math.min(across, 0.8 * spacing) },
+    { stages: perPiece, beginnings: 1 },
+  );
+  if (!pattern.ok) return null;
+  const turns = [0, ...poles.map(({ turn }) => turn)];
+  const ends = [...poles.map(({ turn }) => turn), 0];
+  const slower = { ...pattern.answer, x: pattern.answer.x.slice() };
+  for (let k = 0; k < slower.x.length; k += STATES.length) slower.x[k + SPEED] *= pace;
+  return setGuess(slower, perPiece, turns, ends, chain.places, startSpeed, conditions);
+}
+
+function setChain(question: SetQuestion, perPiece: number) {
+  const { conditions, poles, startSpeed } = question;
+  const points = linePoints(question);
+  const loadPerPush = conditions.outerShare * conditions.skier.mass * GRAVITY;
+  const chain = lineChain(points, conditions, lineModel(conditions.ski, loadPerPush), perPiece);
+  const n = STATES.length;
+  const nodes = chain.problem.stages;
+  const stateLow = chain.problem.stateLow.slice();
+  const stateHigh = chain.problem.stateHigh.slice();
+  const poleNodes = poles.map((_, i) => (i + 1) * perPiece);
+  for (const [i, { turn }] of poles.entries()) {
+    const at = poleNodes[i] * n + OFFSET;
+    if (turn < 0) stateLow[at] = 0;
+    else stateHigh[at] = 0;
+  }
+  const toRight = poles[0].turn < 0 ? 1 : -1;
+  const [away, towards] = START_HEADING;
+  const startLine = chain.places[0].heading;
+  stateLow[TURNED] = Math.max(stateLow[TURNED], Math.min(toRight * away, toRight * towards) - startLine);
+  stateHigh[TURNED] = Math.min(stateHigh[TURNED], Math.max(toRight * away, toRight * towards) - startLine);
+  const finishLine = chain.places[nodes].heading;
+  stateLow[nodes * n + TURNED] = -FINISH_HEADING - finishLine;
+  stateHigh[nodes * n + TURNED] = FINISH_HEADING - finishLine;
+  const atEnd = [LEAN, EDGE];
+  const atStart = [OFFSET, SPEED, LEAN, LEAN_RATE, LEG_SPEED, EDGE];
+  const rows = atEnd.length + atStart.length;
+  const start = new Float64Array(rows * n);
+  const end = new Float64Array(rows * n);
+  const value = new Float64Array(rows);
+  for (const [r, state] of atEnd.entries()) end[r * n + state] = 1;
+  for (const [r, state] of atStart.entries()) start[(atEnd.length + r) * n + state] = 1;
+  value[atEnd.length + atStart.indexOf(SPEED)] = startSpeed;
+  const problem: ChainProblem = { ...chain.problem, stateLow, stateHigh, ends: { start, end, value } };
+  return { chain: { ...chain, problem }, problem, poleNodes };
+}
+
+/** Start, each pole passed on its outside, finish; headings halfway between the ways in and out. */
+function linePoints({ conditions, poles, start, finish }: SetQuestion): LinePoint[] {
+  const last = poles.length - 1;
+  const middle = (i: number, j: number) => (poles[i].x + poles[j].x) / 2;
+  const first = start ?? { x: middle(0, 1), y: poles[0].y - (poles[1].y - poles[0].y) };
+  const end = finish ?? { x: middle(last, last - 1), y: poles[last].y + (poles[last].y - poles[last - 1].y) };
+  const raw = [first, ...poles, end];
+  const bearing = (a: { x: number; y: number }, b: { x: number; y: number }) =>
+    Math.atan2(b.x - a.x, b.y - a.y);
+  let points: LinePoint[] = raw.map(({ x, y }) => ({ x, y, heading: 0 }));
+  // Passing beside a pole depends on the heading there and the heading on where the others are passed.
+  for (let round = 0; round < 8; round++) {
+    points = points.map((point, i) => {
+      const before = points[i - 1];
+      const after = points[i + 1];
+      if (!before) return { ...point, heading: bearing(point, after) };
+      if (!after) return { ...point, heading: 0 };
+      const heading = 0.5 * (bearing(before, point) + bearing(point, after));
+      const outside = -poles[i - 1].turn * conditions.clearance;
+      return {
+        x: raw[i].x + outside * Math.cos(heading),
+        y: raw[i].y - outside * Math.sin(heading),
+        heading,
+      };
+    });
+  }
+  return points;
+}

@@ -1,0 +1,171 @@
+/**
+ * What every input is worth in seconds: at an optimum the slope of the least time to an input is the partial
+ * derivative of the Lagrangian (the envelope theorem), so one solved line tells them all.
+ */
+
+import type { ChainAnswer } from '../numeric/chain-problem.ts';
+import { BITE, GRAVITY, type OwnCurvature } from '../skier/index.ts';
+import type { LineConditions } from './conditions.ts';
+import { column, type LineChain } from './line-chain.ts';
+import {
+  CONTROLS,
+  COST_SCALE,
+  DATA,
+  EDGE,
+  EDGE_RATE,
+  LEG,
+  LEG_SPEED,
+  LIMITS,
+  OFFSET,
+  PUSH,
+  PUSH_RATE,
+  STATES,
+} from './line-model.ts';
+
+/** Seconds per unit (SI, rad) of each input. */
+export interface Worth {
+  readonly friction: number;
+  readonly dragArea: number;
+  readonly airDensity: number;
+  readonly scrape: number;
+  readonly mass: number;
+  readonly slope: number;
+  readonly pushMost: number;
+  readonly pushRate: number;
+  readonly legSpeed: number;
+  readonly legLongest: number;
+  readonly legShortest: number;
+  readonly edgeMost: number;
+  readonly edgeRate: number;
+  readonly angulationMost: number;
+  readonly clearance: number;
+  readonly baseBevel: number;
+  readonly contactLength: number;
+}
+
+/** A place of the line at which a ski's own curvature counts. */
+export interface CurvatureWorth {
+  /** Edge angle, rad, and load on the ski, N, in the middle of each stage. */
+  readonly edge: Float64Array;
+  readonly load: Float64Array;
+  /** Seconds per 1/m of the ski's own curvature (of tanh(θ/4°)/R, signed as the edge). */
+  readonly seconds: Float64Array;
+}
+
+export interface LineWorth {
+  readonly inputs: Worth;
+  readonly curvature: CurvatureWorth;
+}
+
+/** Slopes of the least time to every input. `passes`: nodes at which a pole bounds the offset. */
+export function worthOf(
+  chain: LineChain,
+  answer: ChainAnswer,
+  conditions: LineConditions,
+  passes: readonly number[],
+): LineWorth {
+  const { problem, model } = chain;
+  const { skier } = conditions;
+  const n = STATES.length;
+  const m = CONTROLS.length;
+  const stages = problem.stages;
+  const width = DATA.length;
+  const data = problem.stageData;
+  const { multipliers, x, u } = answer;
+  const input = new Float64Array(n + m);
+  const weights = new Float64Array(model.stage.outputCount);
+  const out = new Float64Array(model.stage.outputCount);
+  const jacobian = new Float64Array(model.stage.outputCount * (n + m));
+  const hessian = new Float64Array((n + m) ** 2);
+  const slopes = new Float64Array(width);
+  const total = new Float64Array(width);
+  const curvature: CurvatureWorth = {
+    edge: new Float64Array(stages),
+    load: new Float64Array(stages),
+    seconds: new Float64Array(stages),
+  };
+  const loadPerPush = conditions.outerShare * skier.mass * GRAVITY;
+  const six = new Float64Array(6);
+  let byLoad = 0;
+  let bySlope = 0;
+  for (let k = 0; k < stages; k++) {
+    for (let i = 0; i < n; i++) {
+      input[i] = 0.5 * (x[k * n + i] + x[(k + 1) * n + i]);
+      weights[i] = (problem.step[k] * multipliers.costate[k * n + i]) / COST_SCALE;
+    }
+    weights[n] = problem.step[k] / COST_SCALE;
+    for (let i = 0; i < m; i++) input[n + i] = u[k * m + i];
+    model.stage.derivatives(input, data, k * width, weights, out, jacobian, hessian, slopes);
+    for (let i = 0; i < width; i++) total[i] += slopes[i];
+    const sine = data[k * width + column('downhill')] / GRAVITY;
+    bySlope +=
+      GRAVITY * Math.sqrt(1 - sine * sine) * slopes[column('downhill')] -
+      GRAVITY * sine * slopes[column('intoSnow')];
+    const load = input[PUSH] * loadPerPush;
+    curvature.edge[k] = input[EDGE];
+    curvature.load[k] = load;
+    curvature.seconds[k] = slopes[column('extraCurvature')];
+    conditions.ski.curvature(input[EDGE], load, six);
+    byLoad += slopes[column('extraCurvature')] * Math.tanh(input[EDGE] / BITE) * six[2] * load;
+  }
+  const states = (part: Float64Array, state: number) => {
+    let sum = 0;
+    for (let k = 0; k <= stages; k++) sum += part[k * n + state];
+    return sum / COST_SCALE;
+  };
+  const controls = (control: number) => {
+    let sum = 0;
+    for (let k = 0; k < stages; k++) {
+      sum += multipliers.controlLow[k * m + control] + multipliers.controlHigh[k * m + control];
+    }
+    return sum / COST_SCALE;
+  };
+  const limits = (limit: number) => {
+    let sum = 0;
+    for (let k = 0; k <= stages; k++) sum += multipliers.limits[k * LIMITS.length + limit];
+    return sum / COST_SCALE;
+  };
+  const { stateLow, stateHigh } = multipliers;
+  const perDrag = total[column('drag')] / (2 * skier.mass);
+  let clearance = 0;
+  for (const k of passes) clearance += (stateLow[k * n + OFFSET] + stateHigh[k * n + OFFSET]) / COST_SCALE;
+  return {
+    inputs: {
+      friction: total[column('friction')],
+      dragArea: perDrag * conditions.airDensity,
+      airDensity: perDrag * skier.dragArea,
+      scrape: total[column('scrape')],
+      mass: (byLoad - perDrag * conditions.airDensity * skier.dragArea) / skier.mass,
+      slope: bySlope,
+      pushMost: -states(stateHigh, PUSH),
+      pushRate: -controls(PUSH_RATE),
+      legSpeed: -states(stateHigh, LEG_SPEED) - states(stateLow, LEG_SPEED),
+      legLongest: -states(stateHigh, LEG),
+      legShortest: states(stateLow, LEG),
+      edgeMost: -states(stateHigh, EDGE) - states(stateLow, EDGE),
+      edgeRate: -controls(EDGE_RATE),
+      angulationMost: -limits(1) - limits(2),
+      clearance,
+      baseBevel: limits(0),
+      contactLength: total[column('quarterLength')] / 4,
+    },
+    curvature,
+  };
+}
+
+/** Seconds that another own curvature of the ski brings, to first order: another shape, stiffness, bevel or snow. */
+export function worthOfCurvature(
+  { edge, load, seconds }: CurvatureWorth,
+  from: OwnCurvature,
+  to: OwnCurvature,
+): number {
+  const a = new Float64Array(6);
+  const b = new Float64Array(6);
+  let sum = 0;
+  for (let k = 0; k < seconds.length; k++) {
+    from.curvature(edge[k], load[k], a);
+    to.curvature(edge[k], load[k], b);
+    sum += seconds[k] * Math.tanh(edge[k] / BITE) * (b[0] - a[0]);
+  }
+  return sum;
+}

@@ -1,0 +1,20 @@
+export { GRAVITY, type LegRates, type LegTerms, legRates, massOverSkis, type Pace } from './leg-model.ts';
+export {
+  BITE,
+  bite,
+  LEAST_MISMATCH,
+  type OwnCurvature,
+  ownCurvature,
+  scrapeShare,
+} from './ski-path.ts';
+export {
+  acceptSkier,
+  DRIFT_MOST,
+  DRIFT_RATE,
+  LEAST_PUSH,
+  MISMATCH_MOST,
+  MISMATCH_RATE,
+  SHELF_ALLOWANCE,
+  type Skier,
+  USUAL_SKIER,
+} from './skier.ts';
