@@ -6,10 +6,26 @@ const rooms = {
   shape: ['pair', 'numeric'],
   flex: ['pair', 'numeric'],
   carve: ['shape', 'flex', 'numeric'],
-  run: ['carve', 'numeric'],
+  boot: ['carve'],
+  skier: ['numeric'],
+  run: ['carve', 'skier', 'numeric'],
+  line: ['skier', 'numeric'],
   course: ['run', 'shape', 'pair'],
   rules: ['pair', 'shape'],
-  working: ['numeric', 'units', 'pair', 'shape', 'flex', 'carve', 'run', 'course', 'rules'],
+  working: [
+    'numeric',
+    'units',
+    'pair',
+    'shape',
+    'flex',
+    'carve',
+    'boot',
+    'skier',
+    'run',
+    'line',
+    'course',
+    'rules',
+  ],
 };
 /** The packages a room may use; no other leaves or enters the physics. */
 const packages = { pair: ['zod'], flex: ['mathjs'], rules: ['zod'], working: ['mathjs'] };

@@ -1,10 +1,10 @@
-import { bendingOf, torsionOf } from '../flex/index.ts';
+import { bootedBendingOf, torsionOf } from '../flex/index.ts';
 import { edgeCurve } from '../shape/index.ts';
 import type { CarvingSki } from './groove.ts';
 
 /** A ski in SI units as a pair file gives it: what its edge, its stiffnesses and its boot are read from. */
 type SkiOfFile = Parameters<typeof edgeCurve>[0] &
-  Parameters<typeof bendingOf>[0] & {
+  Parameters<typeof bootedBendingOf>[0] & {
     readonly camber: number;
     readonly bootCentre: number;
     readonly soleLength: number;
@@ -26,7 +26,7 @@ export type CarvingSkiAnswer =
  */
 export function carvingSkiOf(ski: SkiOfFile): CarvingSkiAnswer {
   try {
-    const bending = bendingOf(ski);
+    const bending = bootedBendingOf(ski);
     if (bending === null) {
       return {
         ok: false,

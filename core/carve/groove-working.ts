@@ -1,6 +1,6 @@
 import type { Working } from '../working/index.ts';
 import type { CarvingSki, Equilibrium } from './groove.ts';
-import { wedgeSnow } from './wedge-snow.ts';
+import { pressureArm } from './pressure-centre.ts';
 
 const GEOMETRY = 'Plane geometry of the tilted base';
 
@@ -90,9 +90,10 @@ export function twistWorking(ski: CarvingSki, equilibrium: Equilibrium, end: 'ti
 function torsionBeyondSole(
   ski: CarvingSki,
   torsion: NonNullable<CarvingSki['torsion']>,
-  { x, lineLoad, groove, localEdgeAngle, conditions }: Equilibrium,
+  equilibrium: Equilibrium,
   end: 'tip' | 'tail',
 ): { momentArea: number; stiffness: number } {
+  const { x, lineLoad } = equilibrium;
   const last = x.length - 1;
   const outer = end === 'tip' ? last : 0;
   const inward = end === 'tip' ? -1 : 1;
@@ -104,10 +105,7 @@ function torsionBeyondSole(
   let angle = 0;
   for (let i = outer; inward * (sole - x[i]) > slack; i += inward) {
     const share = 0.5 * (x[Math.min(i + 1, last)] - x[Math.max(i - 1, 0)]);
-    // The snow presses on a strip along the edge: its arm is that of the strip's middle of pressure.
-    wedgeSnow.evaluate(groove[i], ski.edge.halfWidth(x[i]), localEdgeAngle[i], conditions.hardness, snow);
-    const arm = snow[0] > 0 ? snow[3] / snow[0] : 0;
-    torque += lineLoad[i] * share * arm;
+    torque += lineLoad[i] * share * pressureArm(ski, equilibrium, i, snow);
     const next = i + inward;
     const h = Math.abs(x[next] - x[i]);
     momentArea += torque * h;

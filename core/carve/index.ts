@@ -7,6 +7,7 @@ export type { Hold, LostFirst } from './hold.ts';
 export { holdAlong, holdAt } from './hold.ts';
 export { HARDNESS_SPAN, NAMED_SNOWS, type SnowName, USUAL_HARDNESS } from './named-snow.ts';
 export type { Neighbour } from './neighbouring-start.ts';
+export { type PressureCentre, pressureArm, pressureCentre } from './pressure-centre.ts';
 export type { TableLookup } from './radius-lookup.ts';
 export { tableLookup, tableRadius, tableTwistTail, tableTwistTip } from './radius-lookup.ts';
 export type { FinerCell, TablePoint } from './radius-refinement.ts';

@@ -49,7 +49,16 @@ export {
   soleSpan,
   springs,
 } from './springs.ts';
-export { bendingOf, type ProfileOptions, profileOf, torsionOf } from './stiffness.ts';
+export { RUN_IN, type StiffSpan, withSpan } from './stiff-span.ts';
+export {
+  bareBendingOf,
+  bareTorsionOf,
+  bendingOf,
+  bootedBendingOf,
+  type ProfileOptions,
+  profileOf,
+  torsionOf,
+} from './stiffness.ts';
 export { StiffnessError } from './stiffness-error.ts';
 export { type TwistBench, torsionalSpring, twistBench } from './twist-bench.ts';
 export { type Mode, massMatrix, type VibratingSki, type VibrationOptions, vibrate } from './vibration.ts';

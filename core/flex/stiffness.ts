@@ -4,6 +4,7 @@ import { compileFormula } from './formula.ts';
 import { layupSections } from './layup.ts';
 import { localWidth } from './local-width.ts';
 import type { Profile } from './profile.ts';
+import { withSpan } from './stiff-span.ts';
 import { StiffnessError } from './stiffness-error.ts';
 
 /** Stations tried along the ski before a profile is let through. */
@@ -82,12 +83,43 @@ function demand(field: string, value: number, s: number): number {
   );
 }
 
-/** EI(x) of a ski, or null when its file states no bending. A layup uses `width`, the local width by default. */
-export function bendingOf(ski: Ski, width: Profile = localWidth(ski)): Profile | null {
+/**
+ * EI(x) of the bare ski as its file states it, or null when it states none. A layup uses `width`, the local width
+ * by default.
+ */
+export function bareBendingOf(ski: Ski, width: Profile = localWidth(ski)): Profile | null {
   return ski.bending && profileOf(ski.bending, ski.contactLength, { field: 'bending', width });
 }
 
-/** GJ(x) of a ski, or null when it is rigid in torsion. */
-export function torsionOf(ski: Ski, width: Profile = localWidth(ski)): Profile | null {
+/** GJ(x) of the bare ski as its file states it, or null when it is rigid in torsion. */
+export function bareTorsionOf(ski: Ski, width: Profile = localWidth(ski)): Profile | null {
   return ski.torsion && profileOf(ski.torsion, ski.contactLength, { field: 'torsion', width });
+}
+
+/** EI(x) of a ski with its plate, as it lies on a bench; null when its file states no bending. */
+export function bendingOf(ski: Ski, width?: Profile): Profile | null {
+  const bare = bareBendingOf(ski, width);
+  const { plate } = ski;
+  return bare && plate ? withSpan(bare, { ...plate, newtonM2: plate.bending }) : bare;
+}
+
+/** EI(x) of a ski with its plate and a boot in the binding, as it is skied; null when its file states no bending. */
+export function bootedBendingOf(ski: Ski, width?: Profile): Profile | null {
+  const mounted = bendingOf(ski, width);
+  const { bootCentre, soleLength, soleBending = 0 } = ski;
+  return (
+    mounted &&
+    withSpan(mounted, {
+      from: bootCentre - soleLength / 2,
+      to: bootCentre + soleLength / 2,
+      newtonM2: soleBending,
+    })
+  );
+}
+
+/** GJ(x) of a ski with its plate, or null when it is rigid in torsion. */
+export function torsionOf(ski: Ski, width?: Profile): Profile | null {
+  const bare = bareTorsionOf(ski, width);
+  const { plate } = ski;
+  return bare && plate ? withSpan(bare, { ...plate, newtonM2: plate.torsion }) : bare;
 }

@@ -5,7 +5,8 @@ import { type BendQuestion, benchSetup } from './bend-test.ts';
 import { flatTable } from './flat-table.ts';
 import { massPerLength } from './mass.ts';
 import { flattenIndex, springs } from './springs.ts';
-import { bendingOf, torsionOf } from './stiffness.ts';
+import { RUN_IN } from './stiff-span.ts';
+import { bareBendingOf, bendingOf, torsionOf } from './stiffness.ts';
 import { twistBench } from './twist-bench.ts';
 
 export { layupWorkings } from './layup-working.ts';
@@ -51,6 +52,7 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
   const whole = span > length * (1 - 1e-9);
   const supports = whole ? 'the contact points' : `${mm(rear)} and ${mm(setup.front)} mm`;
   const workings: Working[] = [
+    ...plateWorking(ski),
     {
       key: 'flex.spring',
       title: 'Spring constant on the bench',
@@ -146,6 +148,31 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
   const mass = massPerLength(ski);
   if (mass) workings.push(uniformFrequency(equivalent, mass(length / 2), length));
   return workings;
+}
+
+/** What a plate makes of EI in its middle; nothing for a ski without one. */
+function plateWorking(ski: Ski): Working[] {
+  const bare = bareBendingOf(ski);
+  const { plate } = ski;
+  if (!plate || !bare) return [];
+  const middle = bare((plate.from + plate.to) / 2);
+  return [
+    {
+      key: 'flex.plate',
+      title: 'Bending stiffness with the plate, in its middle',
+      symbol: 'EI',
+      tex: 'EI = EI_s + EI_p',
+      formula: 'EIs + EIp',
+      inputs: [
+        input('EIs', 'EI_s', middle, 'N*m^2', 'the bare ski there', 'bending'),
+        input('EIp', 'EI_p', plate.bending, 'N*m^2', 'what plate and rubber add', 'plate.newtonM2'),
+      ],
+      result: { value: middle + plate.bending, unit: 'N*m^2' },
+      note: `From ${mm(plate.from)} to ${mm(plate.to)} mm; at either end it comes in over ${mm(RUN_IN)} mm, our own value.`,
+      source: 'Two beams side by side (any text on strength of materials)',
+      status: 'derived',
+    },
+  ];
 }
 
 function clampedSpring(part: string, title: string, symbol: string, spring: number): Working {

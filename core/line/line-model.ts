@@ -3,7 +3,7 @@
  * chooses, and what a metre of it takes in time. Derivatives exact, from core/numeric's tape.
  */
 
-import { type Formula, Tape } from '../numeric/tape.ts';
+import { type Formula, Tape } from '../numeric/index.ts';
 import {
   bite,
   legRates,

@@ -2,8 +2,7 @@
  * The quickest run through a set of gates, from a start to a finish.
  */
 
-import type { ChainAnswer, ChainFailure, ChainProblem } from '../numeric/chain-problem.ts';
-import { ChainSolver } from '../numeric/chain-solver.ts';
+import { type ChainAnswer, type ChainFailure, type ChainProblem, ChainSolver } from '../numeric/index.ts';
 import { GRAVITY } from '../skier/index.ts';
 import { accept, acceptConditions, type LineConditions } from './conditions.ts';
 import { type LineChain, lineChain } from './line-chain.ts';
@@ -101,7 +100,17 @@ export function quickestRun(question: SetQuestion, options: SetOptions = {}): Se
   if ((!best || options.afresh) && !cancelled?.()) {
     for (const pace of [1, 0.75, 0.55]) {
       const guess = firstGuess(question, chain, perPiece, pace);
-      if (guess) search(guess, FIRST_BARRIER);
+      if (guess) {
+        if (process.env.HOM) {
+          const w = problem.stageData;
+          const W = w.length / problem.stages;
+          for (let k = 0; k < problem.stages; k++) w[k * W + W - 1] = +(process.env.HOM ?? 1);
+          const f = solver.solve(guess, { barrier: FIRST_BARRIER, mostSteps: MOST_STEPS, tolerance: 1e-4 });
+          for (let k = 0; k < problem.stages; k++) w[k * W + W - 1] = 1;
+          iterations += f.iterations;
+          search(f, f.ok ? +(process.env.WB ?? 1e-3) : FIRST_BARRIER);
+        } else search(guess, FIRST_BARRIER);
+      }
       if (best || cancelled?.()) break;
     }
   }

@@ -1,5 +1,14 @@
 export type { EvenAxis } from './bicubic-spline.ts';
 export { BicubicSpline, calmValues, followingCoefficients } from './bicubic-spline.ts';
+export type {
+  ChainAnswer,
+  ChainFailure,
+  ChainGuess,
+  ChainMultipliers,
+  ChainOptions,
+  ChainProblem,
+} from './chain-problem.ts';
+export { ChainSolver, solveChain } from './chain-solver.ts';
 export { gaussLegendre, quadrature } from './gauss-legendre.ts';
 export { monotoneCubic } from './monotone-cubic.ts';
 export { brent } from './root.ts';
@@ -14,3 +23,4 @@ export {
   solveSymmetric,
   symmetricBand,
 } from './symmetric-band.ts';
+export { Formula, Tape, type Term, type TwoArgumentFunction } from './tape.ts';

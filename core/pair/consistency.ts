@@ -1,6 +1,7 @@
 import { DEFAULTS } from './defaults.ts';
 import { leastWidthMm } from './least-width.ts';
 import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
+import { PLATE_LENGTH_MM } from './plate-schema.ts';
 import { type Problem, problem } from './problem.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
 
@@ -16,6 +17,7 @@ export function inconsistencies(pair: Pair): Problem[] {
     ...waist(pair),
     ...widthStations(pair),
     ...control(pair),
+    ...plate(pair),
     ...stiffness('bending', pair.bending, pair.contactLengthMm),
     ...stiffness('torsion', pair.torsion, pair.contactLengthMm),
   ];
@@ -125,6 +127,21 @@ function widthStations(pair: Pair): Problem[] {
     );
   }
   return found;
+}
+
+function plate({ plate, contactLengthMm: contact }: Pair): Problem[] {
+  if (plate === undefined) return [];
+  const { fromTailMm: from, lengthMm: length } = plate;
+  const least = PLATE_LENGTH_MM.from;
+  // An end that leaves no plate any room is itself at fault, not the length.
+  if (from + least > contact) {
+    const accepted = `at most ${mm(contact - least)} mm, so that ${least} mm of plate fit contactLengthMm ${contact}`;
+    return [problem('plate.fromTailMm', from, accepted)];
+  }
+  if (from + length <= contact) return [];
+  const accepted = `at most ${mm(contact - from)} mm`;
+  const sentence = `${length} from ${from} reaches past contactLengthMm ${contact}; ${accepted} fits`;
+  return [problem('plate.lengthMm', length, accepted, sentence)];
 }
 
 function control({ control: first }: Pair): Problem[] {

@@ -5,4 +5,7 @@ export const DEFAULTS = {
   bootSoleMm: 300,
   baseBevelDeg: 0,
   sideAngleDeg: 90,
+  /** The greatest heights the rules allow a racer [seen], for want of a measurement. */
+  standingHeightMm: 50,
+  bootSoleHeightMm: 43,
 } as const;

@@ -32,6 +32,6 @@ export {
   type SheetField,
   splitUnit,
 } from './sheet-columns.ts';
-export type { Layup, LayupLayer, SideStrip, Ski, Stiffness } from './ski.ts';
+export type { Layup, LayupLayer, Plate, SideStrip, Ski, Stiffness } from './ski.ts';
 export { skiOf } from './ski-of.ts';
 export type { PairStiffness } from './stiffness-schema.ts';

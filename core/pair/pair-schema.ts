@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { DEFAULTS } from './defaults.ts';
 import { list, quantity, text } from './fields.ts';
+import { addedNewtonM2, plateSchema } from './plate-schema.ts';
 import { stiffnessSchema } from './stiffness-schema.ts';
 
 export const PAIR_FORMAT = 'turnwright.pair';
@@ -100,6 +101,9 @@ export const pairSchema = z.looseObject(
     massKg: quantity(0.3, 10, 'kg', 'Mass of one ski').optional(),
     bending: stiffnessSchema.optional().describe('Bending stiffness EI; without it the ski cannot be bent.'),
     torsion: stiffnessSchema.optional().describe('Torsional stiffness GJ; rigid in torsion when absent.'),
+    plate: plateSchema
+      .optional()
+      .describe('Plate under the binding: bending and torsion are those of the bare ski, it adds to them.'),
     edges: edges.optional(),
     control: control
       .optional()
@@ -108,13 +112,16 @@ export const pairSchema = z.looseObject(
       10,
       120,
       'mm',
-      'Standing height: snow to the underside of the boot sole',
+      `Standing height: snow to the underside of the boot sole; ${DEFAULTS.standingHeightMm} when absent`,
     ).optional(),
     bootSoleHeightMm: quantity(
       10,
       120,
       'mm',
-      'Boot sole height: underside of the sole to the foot bed',
+      `Boot sole height: underside of the sole to the foot bed; ${DEFAULTS.bootSoleHeightMm} when absent`,
+    ).optional(),
+    bootSoleNewtonM2: addedNewtonM2(
+      'Bending stiffness EI that the boot in its binding adds over the sole; 0 when absent',
     ).optional(),
     demo: z.boolean({ error: 'true or false' }).optional(),
     notes: text(0, 20000, 'Notes').optional(),

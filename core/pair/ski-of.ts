@@ -1,7 +1,7 @@
 import { sizeOf } from '../units/index.ts';
 import { DEFAULTS } from './defaults.ts';
 import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
-import type { Layup, LayupLayer, SideStrip, Ski, Stiffness } from './ski.ts';
+import type { Layup, LayupLayer, Plate, SideStrip, Ski, Stiffness } from './ski.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
 
 const MM = sizeOf('mm');
@@ -36,10 +36,22 @@ export function skiOf(pair: Pair): Ski {
     mass: pair.massKg ?? null,
     bending: pair.bending === undefined ? null : stiffnessOf(pair.bending),
     torsion: pair.torsion === undefined ? null : stiffnessOf(pair.torsion),
+    ...(pair.plate && { plate: plateOf(pair.plate) }),
+    ...(pair.bootSoleNewtonM2 && { soleBending: pair.bootSoleNewtonM2 }),
+    standingHeight: (pair.standingHeightMm ?? DEFAULTS.standingHeightMm) * MM,
+    heightsStated: pair.standingHeightMm !== undefined && pair.bootSoleHeightMm !== undefined,
+    bootSoleHeight: (pair.bootSoleHeightMm ?? DEFAULTS.bootSoleHeightMm) * MM,
     baseBevel: (pair.edges?.baseBevelDeg ?? DEFAULTS.baseBevelDeg) * DEGREE,
     sideAngle: (pair.edges?.sideAngleDeg ?? DEFAULTS.sideAngleDeg) * DEGREE,
   };
 }
+
+const plateOf = (stated: NonNullable<Pair['plate']>): Plate => ({
+  from: stated.fromTailMm * MM,
+  to: (stated.fromTailMm + stated.lengthMm) * MM,
+  bending: stated.newtonM2,
+  torsion: stated.torsionNewtonM2 ?? 0,
+});
 
 function stiffnessOf(stated: PairStiffness): Stiffness {
   switch (stated.kind) {

@@ -30,10 +30,30 @@ export interface Ski {
   readonly bending: Stiffness | null;
   /** null means rigid in torsion. */
   readonly torsion: Stiffness | null;
+  /** Plate under the binding; absent when the ski has none. */
+  readonly plate?: Plate;
+  /** EI that the boot in its binding adds over the sole, N·m²; absent when it adds none. */
+  readonly soleBending?: number;
+  /** Snow to the underside of the boot sole, m. */
+  readonly standingHeight: number;
+  /** Underside of the sole to the foot bed, m. */
+  readonly bootSoleHeight: number;
+  /** The file states both; else what it leaves out is the usual height. */
+  readonly heightsStated: boolean;
   /** Base bevel, rad. */
   readonly baseBevel: number;
   /** Side-edge angle, rad. */
   readonly sideAngle: number;
+}
+
+/** What a plate adds to the bare ski over its length, SI. */
+export interface Plate {
+  /** Ends, m from the rear contact point. */
+  readonly from: number;
+  readonly to: number;
+  /** EI and GJ added between them, N·m². */
+  readonly bending: number;
+  readonly torsion: number;
 }
 
 /** A stiffness along the ski, EI or GJ in N·m², as the file states it (stations already in metres). */

@@ -4,9 +4,8 @@
  * programme are joined to them.
  */
 
-import { type Formula, Tape, type Term } from '../numeric/tape.ts';
-import { GRAVITY, legRates, massOverSkis } from '../skier/leg-model.ts';
-import { ownCurvature, scrapeShare } from '../skier/ski-path.ts';
+import { type Formula, Tape, type Term } from '../numeric/index.ts';
+import { GRAVITY, legRates, massOverSkis, ownCurvature, scrapeShare } from '../skier/index.ts';
 import type { FullConditions } from './run-conditions.ts';
 import type { SmoothGround } from './smooth-ground.ts';
 

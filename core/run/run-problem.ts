@@ -3,8 +3,8 @@
  * more than it must, and the legs work no more than balance asks.
  */
 
-import type { ChainProblem } from '../numeric/chain-problem.ts';
-import { BITE } from '../skier/ski-path.ts';
+import type { ChainProblem } from '../numeric/index.ts';
+import { BITE } from '../skier/index.ts';
 import { STOPPED } from './first-guess.ts';
 import { holdData } from './hold-data.ts';
 import { type FullConditions, LEAST_PUSH } from './run-conditions.ts';

@@ -3,8 +3,13 @@
  * motion followed closely through every stage agree with it.
  */
 
-import type { ChainAnswer, ChainFailure, ChainGuess, ChainProblem } from '../numeric/chain-problem.ts';
-import { ChainSolver } from '../numeric/chain-solver.ts';
+import {
+  type ChainAnswer,
+  type ChainFailure,
+  type ChainGuess,
+  type ChainProblem,
+  ChainSolver,
+} from '../numeric/index.ts';
 import { bankedPlan } from './banked-plan.ts';
 import type { EdgeProgramme } from './edge-programme.ts';
 import { edgedPlan, type RunPlan } from './edged-plan.ts';

@@ -4,7 +4,7 @@
  * steps where the ski rolls through flat and its arc changes within hundredths of a second.
  */
 
-import { BITE } from '../skier/ski-path.ts';
+import { BITE } from '../skier/index.ts';
 import { ROW_RATES, ROW_SIZE, type RunFormulas, STAGE_DATA } from './run-formula.ts';
 
 /** Longest step in time, s, and in edge angle near flat, rad. */

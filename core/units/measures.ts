@@ -87,6 +87,8 @@ export const measures = {
   hardnessNPerMm3: measure(['N/mm³', 2], ['N/mm³', 2], 'N/mm³'),
   areaM2: measure(['m²', 2], ['ft²', 1]),
   density: measure(['kg/m³', 3], ['lb/ft³', 4]),
+  /** Lateral stiffness of boot and leg. */
+  bootStiffnessNmPerDeg: measure(['N·m/°', 0], ['lbf·ft/°', 1], 'N·m/°'),
   massKg: measure(['kg', 1], ['lb', 0]),
 } satisfies Record<string, Measure>;
 

@@ -37,6 +37,10 @@ const KINDS: Readonly<Record<string, { readonly units: Sizes; readonly also?: Si
     also: { kPa: 1e3, Pa: 1, 'N/mm2': 1e6, 'N/mm^2': 1e6, ksi: (1e3 * POUND_FORCE) / INCH ** 2 },
   },
   moment: { units: { N·m: 1, lbf·ft: POUND_FORCE * FOOT }, also: { 'N*m': 1, Nm: 1 } },
+  lateralStiffness: {
+    units: { 'N·m/°': 1 / DEGREE, 'N·m/rad': 1, 'lbf·ft/°': (POUND_FORCE * FOOT) / DEGREE },
+    also: { 'Nm/°': 1 / DEGREE, 'N·m/deg': 1 / DEGREE, 'Nm/deg': 1 / DEGREE, 'Nm/rad': 1 },
+  },
   stiffness: {
     units: { 'N·m²': 1, 'lbf·ft²': POUND_FORCE * FOOT ** 2, 'lbf·in²': POUND_FORCE * INCH ** 2 },
     also: {

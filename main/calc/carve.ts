@@ -8,6 +8,7 @@ import {
   twistWorking,
 } from '../../core/carve/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
+import { bootPoint, bootWorkings } from './boot-point.ts';
 import type { Command } from './command.ts';
 import { asking, InputFault } from './fault.ts';
 import { carvingSkiOf, groovePoint, grooveProfile } from './groove-point.ts';
@@ -60,7 +61,11 @@ export const carve: Command = {
     return {
       json: {
         name: ski.name,
-        points: solved.map((equilibrium, i) => ({ ...readings[i], profile: grooveProfile(equilibrium) })),
+        points: solved.map((equilibrium, i) => ({
+          ...readings[i],
+          ...bootPoint(ski, carving, equilibrium),
+          profile: grooveProfile(equilibrium),
+        })),
       },
       tables: [{ title: ski.name, ...shown }],
       csv: all,
@@ -71,6 +76,7 @@ export const carve: Command = {
         partRadiusWorking(equilibrium, 'front'),
         penetrationWorking(carving, equilibrium),
         ...(['tip', 'tail'] as const).flatMap(end => twistWorking(carving, equilibrium, end) ?? []),
+        ...bootWorkings(ski, carving, equilibrium),
       ]),
     };
   },

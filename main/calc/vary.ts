@@ -64,6 +64,7 @@ const OPTIONAL = [
   'massKg',
   'edges.baseBevelDeg',
   'edges.sideAngleDeg',
+  'bootSoleNewtonM2',
 ];
 
 /** Every number of a pair that may be varied, by its path, for example `bending.stations[2].newtonM2`. */

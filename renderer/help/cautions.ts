@@ -4,7 +4,7 @@ import type { Question } from '../state/index.ts';
 export const CAUTION: Record<Question, string> = {
   shape: 'Edges are sharp. On limits only the rulebook in force and the controller decide.',
   flex: 'A bench model of the ski. Nothing here sets or approves a binding.',
-  edge: 'An idealised ski on uniform snow. No advice on how fast or where to ski.',
+  edge: 'An idealised ski on uniform snow. No advice on how fast or where to ski, and no binding is set or approved.',
   slope: 'An idealised skier on uniform snow. No advice on how fast or where to ski.',
   set: 'Rules change: only the rulebook in force and the equipment controller decide.',
 };

@@ -14,6 +14,8 @@ export interface NumberField {
 export interface FieldGroup {
   readonly title: string;
   readonly hint?: string;
+  /** Few pairs state any of it: a printed page leaves the group out where a pair states none. */
+  readonly seldom?: boolean;
   readonly fields: readonly NumberField[];
 }
 
@@ -52,6 +54,46 @@ export const FIELD_GROUPS: readonly FieldGroup[] = [
     fields: [
       { field: 'camberMm', label: 'Camber', measure: 'widthMm', otherwise: 'none' },
       { field: 'massKg', label: 'Mass of one ski', measure: 'massKg', decimals: 2, otherwise: 'not given' },
+    ],
+  },
+  {
+    title: 'Plate',
+    seldom: true,
+    hint: 'EI and GJ below are those of the bare ski; the plate adds to them over its length. Leave empty for none.',
+    fields: [
+      {
+        field: 'plate.fromTailMm',
+        label: 'Plate from rear contact',
+        measure: 'stationMm',
+        otherwise: 'no plate',
+      },
+      { field: 'plate.lengthMm', label: 'Plate length', measure: 'lengthMm', otherwise: 'no plate' },
+      { field: 'plate.newtonM2', label: 'Plate adds to EI', measure: 'stiffness', otherwise: 'no plate' },
+      {
+        field: 'plate.torsionNewtonM2',
+        label: 'Plate adds to GJ',
+        measure: 'stiffness',
+        otherwise: 'nothing',
+      },
+    ],
+  },
+  {
+    title: 'Boot on the ski',
+    seldom: true,
+    fields: [
+      {
+        field: 'standingHeightMm',
+        label: 'Standing height',
+        measure: 'widthMm',
+        otherwise: DEFAULTS.standingHeightMm,
+      },
+      {
+        field: 'bootSoleHeightMm',
+        label: 'Boot sole height',
+        measure: 'widthMm',
+        otherwise: DEFAULTS.bootSoleHeightMm,
+      },
+      { field: 'bootSoleNewtonM2', label: 'Boot adds to EI', measure: 'stiffness', otherwise: 'nothing' },
     ],
   },
   {

@@ -35,7 +35,10 @@ const absent = (otherwise: string | undefined) => {
 
 /** What was measured and what follows from it, each with its uncertainty, as the sheet prints it. */
 export function readingGroups(pair: Pair, system: System): ReadingGroup[] {
-  const measured = FIELD_GROUPS.map(({ title, fields }) => ({
+  const stated = FIELD_GROUPS.filter(
+    ({ seldom, fields }) => !seldom || fields.some(field => textOf(pair, field, system) !== ''),
+  );
+  const measured = stated.map(({ title, fields }) => ({
     title,
     rows: fields.map(field => {
       const text = textOf(pair, field, system);

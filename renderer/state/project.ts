@@ -1,3 +1,4 @@
+import { USUAL_BOOT_STIFFNESS } from '../../core/boot/index.ts';
 import { USUAL_HARDNESS } from '../../core/carve/index.ts';
 import { type Gate, setRanges } from '../../core/course/index.ts';
 import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
@@ -5,6 +6,8 @@ import type { Category, Edition } from '../../core/rules/index.ts';
 import type { TurnShape } from '../../core/run/index.ts';
 import type { System } from '../../core/units/index.ts';
 import type { SetAside } from './set-aside.ts';
+
+const DEGREE = Math.PI / 180;
 
 export type Question = 'shape' | 'flex' | 'edge' | 'slope' | 'set';
 export const QUESTIONS: readonly Question[] = ['shape', 'flex', 'edge', 'slope', 'set'];
@@ -43,6 +46,8 @@ export interface Conditions {
   readonly friction: number;
   readonly dragAreaM2: number;
   readonly airDensity: number;
+  /** Lateral stiffness of boot and leg. */
+  readonly bootStiffnessNmPerDeg: number;
   readonly periodS: number;
   readonly turns: number;
   /** Bench press. */
@@ -186,6 +191,7 @@ export const DEFAULT_CONDITIONS: Conditions = {
   friction: 0.05,
   dragAreaM2: 0.4,
   airDensity: 1.1,
+  bootStiffnessNmPerDeg: Math.round(USUAL_BOOT_STIFFNESS * DEGREE),
   periodS: 2.4,
   turns: 4,
   benchLoadN: 300,

@@ -16,6 +16,7 @@ import { carvingOf } from '../../jobs/radius-tables.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
 import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
 import { asked } from './asked.ts';
+import { BootReadings } from './boot-readings.tsx';
 import { faultOf, grooveOf, unbendable } from './grooves.ts';
 import { Standing } from './standing.tsx';
 import { rigidOf, turnOf } from './turn.ts';
@@ -45,6 +46,7 @@ export function EdgeReadings(): JSX.Element | null {
         }))}
       />
       <OwnReadings pair={active} />
+      <BootReadings pair={active} />
     </Standing>
   );
 }

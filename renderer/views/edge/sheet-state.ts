@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import type { EdgeCamera } from '../../scene/index.ts';
 
 /** What stands under the scene. */
-export type Sheet = 'radius' | 'pressure' | 'twist' | 'hold' | 'flat';
+export type Sheet = 'radius' | 'pressure' | 'twist' | 'hold' | 'boot' | 'flat';
 
 export const sheet = signal<Sheet>('radius');
 export const camera = signal<EdgeCamera>('ski');

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { Empty, Segments } from '../../kit/index.ts';
 import { activePair, chosenPairs } from '../../state/index.ts';
 import { AlongCharts } from './along-charts.tsx';
+import { BootSheet } from './boot-sheet.tsx';
 import { Controls } from './controls.tsx';
 import { FlatDrawings } from './flat-drawings.tsx';
 import { HoldSheet } from './hold-sheet.tsx';
@@ -17,6 +18,7 @@ const SHEETS: readonly { value: Sheet; label: string }[] = [
   { value: 'pressure', label: 'Pressure and depth' },
   { value: 'twist', label: 'Twist' },
   { value: 'hold', label: 'Hold' },
+  { value: 'boot', label: 'Boot' },
   { value: 'flat', label: 'In the snow' },
 ];
 
@@ -55,6 +57,7 @@ export function EdgeStage(): JSX.Element {
           <AlongCharts pairs={pairs} sheet={sheet.value} />
         )}
         {sheet.value === 'hold' && <HoldSheet pairs={pairs} active={active} />}
+        {sheet.value === 'boot' && <BootSheet pairs={pairs} active={active} />}
         {sheet.value === 'flat' && <FlatDrawings pairs={pairs} active={active} />}
       </Standing>
     </div>

@@ -1,5 +1,7 @@
 import {
   type BenchResult,
+  bareBendingOf,
+  bareTorsionOf,
   benchPress,
   bendingOf,
   type FlatTable,
@@ -17,6 +19,8 @@ export interface Beam {
   readonly torsion: Profile | null;
   readonly bendingFault: string | null;
   readonly torsionFault: string | null;
+  /** The same without the plate, which is what the file's own `bending` and `torsion` state. */
+  readonly bare: { readonly bending: Profile | null; readonly torsion: Profile | null };
 }
 
 export const beamOf = perPair((pair): Beam => {
@@ -30,7 +34,8 @@ export const beamOf = perPair((pair): Beam => {
   };
   const [bending, bendingFault] = one(bendingOf);
   const [torsion, torsionFault] = one(torsionOf);
-  return { bending, torsion, bendingFault, torsionFault };
+  const bare = { bending: one(bareBendingOf)[0], torsion: one(bareTorsionOf)[0] };
+  return { bending, torsion, bendingFault, torsionFault, bare };
 });
 
 /** A chosen pair that can be bent. */

@@ -3,10 +3,10 @@ import { monotoneCubic } from '../../../core/numeric/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import type { Identified } from '../../jobs/index.ts';
 import { Chart, type Plot, type Series } from '../../kit/index.ts';
-import { type ChosenPair, report, view } from '../../state/index.ts';
+import { type ChosenPair, changePair, report, view } from '../../state/index.ts';
 import { beamOf } from './beams.ts';
 import { sampled } from './stiffness-chart.tsx';
-import { setStiffness } from './stiffness-edits.ts';
+import { asIdentified } from './stiffness-edits.ts';
 
 type Found = Extract<Identified, { ok: true }>;
 
@@ -78,9 +78,10 @@ function Verdict({ active, found }: { active: ChosenPair; found: Found }): JSX.E
       fromTailMm: Math.min(active.pair.contactLengthMm, Math.round(x * 1e4) / 10),
       newtonM2: Math.round(newtonM2 * 10) / 10,
     }));
-    if (setStiffness(active.id, 'bending', { kind: 'stations', stations }))
+    const { plate } = active.pair;
+    if (changePair(active.id, 'Bending stiffness', asIdentified(active.pair, stations)))
       report(
-        `The profile found is now the bending stiffness of ${active.name}; undo brings the old one back.`,
+        `The profile found is now the bending stiffness of ${active.name}${plate ? ', with what its plate adds to EI' : ''}; undo brings the old one back.`,
       );
   };
   return (

@@ -17,7 +17,11 @@ export function StiffnessChart({ active }: { active: ChosenPair }): JSX.Element 
   const series = chosenPairs.value.flatMap((pair): Series[] => {
     const profile = beamOf(pair.pair)[which];
     if (!profile) return [];
-    return [{ id: pair.id, label: pair.name, mark: pair.mark, ...sampled(profile, pair.ski.contactLength) }];
+    const length = pair.ski.contactLength;
+    const whole = { id: pair.id, label: pair.name, mark: pair.mark, ...sampled(profile, length) };
+    const bare = beamOf(pair.pair).bare[which];
+    if (pair.id !== active.id || !pair.pair.plate || !bare) return [whole];
+    return [whole, { id: 'bare', label: 'without plate', context: true, ...sampled(bare, length) }];
   });
   const greatest = Math.max(1, ...series.flatMap(each => Array.from(each.y)));
   const [domain, hold] = useHeld(

@@ -76,6 +76,18 @@ export function withOneMore(
   }
 }
 
+/**
+ * A profile found on the bench put into a pair. The bench bent the ski as it lay there, plate and all: what the plate
+ * adds to EI is in the profile, and is no longer added to it.
+ */
+export function asIdentified(
+  { plate }: Pair,
+  stations: Extract<PairStiffness, { kind: 'stations' }>['stations'],
+): Partial<Pair> {
+  const bending: PairStiffness = { kind: 'stations', stations };
+  return plate ? { bending, plate: { ...plate, newtonM2: 0 } } : { bending };
+}
+
 /** Puts a stiffness into the pair as one undo step; a drag's moves share `key`. */
 export function setStiffness(
   id: string,

@@ -16,6 +16,7 @@ export function StiffnessStrip({ active }: { active: ChosenPair }): JSX.Element 
       <p class={fault || !plain ? undefined : 'strip-hint'}>
         <strong>{active.mark.letter}</strong>{' '}
         {fault ? <span class="problem">{fault}</span> : <Stated active={active} which={which} />}
+        {!fault && active.pair[which] && active.pair.plate && '; the plate adds to it'}
       </p>
       {active.readOnly === undefined && <Actions active={active} which={which} />}
     </div>
@@ -44,7 +45,7 @@ function Stated({ active, which }: { active: ChosenPair; which: Field }): JSX.El
 
 function Actions({ active, which }: { active: ChosenPair; which: Field }): JSX.Element {
   const stiffness = active.pair[which];
-  const profile = beamOf(active.pair)[which];
+  const profile = beamOf(active.pair).bare[which];
   const edit = (
     <button type="button" onClick={() => editPair(active.id)}>
       {stiffness?.kind === 'formula' ? 'Edit the formula' : 'Edit as numbers'}
@@ -88,7 +89,7 @@ function Actions({ active, which }: { active: ChosenPair; which: Field }): JSX.E
 
 /** Replaces the formula or layup; says beforehand how near the stations come. */
 function TurnIntoStations({ active, which }: { active: ChosenPair; which: Field }): JSX.Element {
-  const profile = beamOf(active.pair)[which]!;
+  const profile = beamOf(active.pair).bare[which]!;
   const { contactLengthMm } = active.pair;
   const off = stationsOffBy(profile, contactLengthMm);
   const within = off < 0.0005 ? 'exact' : `within ${(Math.ceil(off * 1000) / 10).toFixed(1)} %`;

@@ -27,6 +27,9 @@ export function invented(change: Partial<Ski> = {}): Ski {
     torsion: { kind: 'formula', newtonM2: '20 + 120*(1-abs(2*s-1)^1.6)' },
     baseBevel: 0,
     sideAngle: Math.PI / 2,
+    standingHeight: 0.05,
+    bootSoleHeight: 0.043,
+    heightsStated: true,
     ...change,
   };
 }

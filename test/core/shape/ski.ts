@@ -20,6 +20,9 @@ export function skiWith(change: Partial<Ski>): Ski {
     torsion: null,
     baseBevel: 0,
     sideAngle: Math.PI / 2,
+    standingHeight: 0.05,
+    bootSoleHeight: 0.043,
+    heightsStated: true,
     ...change,
   };
 }

@@ -152,8 +152,16 @@ describe('names, nesting and units of', () => {
       'twistTailDeg',
       'iterations',
       'residual',
+      'pressureFromMidlineMm',
+      'pressureOverBaseMm',
+      'bootFreeAngulationDeg',
       'profile',
     ]);
+    // The push passes the foot at the pressure's centre; the pair states no heights, so 93 mm are taken.
+    expect(Math.tan((point.bootFreeAngulationDeg * Math.PI) / 180)).toBeCloseTo(
+      point.pressureFromMidlineMm / (93 - point.pressureOverBaseMm),
+      6,
+    );
     expect(Object.keys(point.profile[0])).toEqual([
       'fromTailMm',
       'lineLoadNPerM',
@@ -175,6 +183,9 @@ describe('names, nesting and units of', () => {
       'carve.penetration',
       'carve.twistTip',
       'carve.twistTail',
+      'boot.footBed',
+      'boot.freeAngulation',
+      'boot.solvedFreeAngulation',
     ]);
     // The line load carries the boot's force: trapezoids over the stations.
     const { profile } = point;

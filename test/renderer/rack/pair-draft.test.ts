@@ -109,6 +109,29 @@ describe('the pair form', () => {
     expect(result.ok && 'edges' in result.pair).toBe(false);
   });
 
+  it('takes a plate once all of it is given, and names what is missing until then', () => {
+    const begun = applyDraft(larch, { 'plate.fromTailMm': '390' }, 'metric');
+    expect(!begun.ok && begun.messages).toEqual({
+      'plate.lengthMm': 'Plate length: is missing; accepted is a number from 100 to 1200 mm',
+      'plate.newtonM2': 'Plate adds to EI: is missing; accepted is a number from 0 to 20000 N·m²',
+    });
+    const typed = { 'plate.fromTailMm': '390', 'plate.lengthMm': '48 cm', 'plate.newtonM2': '60' };
+    const whole = applyDraft(larch, typed, 'metric');
+    const plate = { fromTailMm: 390, lengthMm: 480, newtonM2: 60 };
+    expect(whole.ok && whole.pair.plate).toEqual(plate);
+    const emptied = Object.fromEntries(Object.keys(typed).map(field => [field, '']));
+    const off = applyDraft({ ...larch, plate }, emptied, 'metric');
+    expect(off).toEqual({ ok: true, pair: larch });
+  });
+
+  it('names the plate that reaches past the ski by its label', () => {
+    const plate = { fromTailMm: 1000, lengthMm: 480, newtonM2: 60 };
+    const long = applyDraft({ ...larch, plate }, { 'plate.lengthMm': '500' }, 'metric');
+    expect(!long.ok && long.messages['plate.lengthMm']).toBe(
+      'Plate length: 500 from 1000 reaches past Contact length 1360; at most 360 mm fits',
+    );
+  });
+
   it('reads stiffness as number, stations and formula, and complains by line', () => {
     const uniform = applyDraft(larch, { 'bending.kind': 'uniform', 'bending.text': '250' }, 'metric');
     expect(uniform.ok && uniform.pair.bending).toEqual({ kind: 'uniform', newtonM2: 250 });

@@ -29,6 +29,14 @@ describe('the readings of a pair sheet', () => {
     expect(told('imperial').get('Side-edge angle')).toBe('90° (none given)');
   });
 
+  it('leave out the plate and the boot of a pair that states neither', () => {
+    const titles = (pair: typeof larch) => readingGroups(pair, 'metric').map(({ title }) => title);
+    expect(titles(larch)).not.toContain('Plate');
+    const plate = { fromTailMm: 390, lengthMm: 480, newtonM2: 60 };
+    expect(titles({ ...larch, plate })).toContain('Plate');
+    expect(titles({ ...larch, standingHeightMm: 48 })).toContain('Boot on the ski');
+  });
+
   it('state the springs of a pair with a stiffness', () => {
     expect(rows.get('Under the boot')).toMatch(/N\/mm$/);
     expect(Number.parseFloat(rows.get('Shovel over tail')!)).toBeGreaterThan(0.2);
