@@ -62,7 +62,7 @@ export interface RunFailure {
 
 const STEP = 0.02;
 /** Correction is done when a stage followed closely misses the next node by no more. */
-const CLOSE = 3e-6;
+const CLOSE = 1e-6;
 /** The barrier and tolerance of each solution on the way; what the stages leave out is read between them. */
 const ROUNDS = [
   { barrier: 0.1, tolerance: 1e-2 },
@@ -70,7 +70,9 @@ const ROUNDS = [
   { barrier: 1e-5, tolerance: 1e-7 },
   { barrier: 9e-9, tolerance: 1e-7 },
 ];
-const MOST_FURTHER = 3;
+/** A run whose stages miss their nodes by more is none. */
+const TOO_FAR = 1e-4;
+const MOST_FURTHER = 8;
 const COLD_STEPS = 150;
 const FURTHER_STEPS = 60;
 
@@ -133,6 +135,7 @@ class WholeRun {
       found = this.rounds(solver, this.plan.guess(), 0, soften);
     }
     const { answer, defect } = found as NonNullable<typeof found>;
+    if (answer.ok && defect > TOO_FAR) return this.unfollowed(defect);
     return answer.ok ? this.read(answer, defect) : this.failure(answer);
   }
 
@@ -160,7 +163,11 @@ class WholeRun {
       if (!answer.ok) break;
       guess = answer;
       const kept = this.forcing.slice();
+      const before = defect;
       defect = this.follow(answer);
+      // Where corrections swing between two answers, half of each is taken.
+      if (defect > 0.5 * before)
+        for (let i = 0; i < kept.length; i++) this.forcing[i] = 0.5 * (this.forcing[i] + kept[i]);
       if (round >= ROUNDS.length - 1 && defect <= CLOSE) {
         this.forcing.set(kept);
         break;
@@ -238,6 +245,11 @@ class WholeRun {
         forcing: this.forcing.slice(),
       },
     };
+  }
+
+  private unfollowed(by: number): RunFailure {
+    const message = `No run keeps its balance: the equations of motion, followed closely, miss the run found by ${by.toPrecision(2)}.`;
+    return { ok: false, reason: 'cannot be kept', limit: 'equations of motion', at: 0, by, message };
   }
 
   private failure({ reason, worst }: ChainFailure): RunFailure {
