@@ -166,7 +166,7 @@ class WholeRun {
       const before = defect;
       defect = this.follow(answer);
       // Where corrections swing between two answers, half of each is taken.
-      if (defect > 0.5 * before)
+      if (defect > 0.9 * before)
         for (let i = 0; i < kept.length; i++) this.forcing[i] = 0.5 * (this.forcing[i] + kept[i]);
       if (round >= ROUNDS.length - 1 && defect <= CLOSE) {
         this.forcing.set(kept);
