@@ -172,7 +172,9 @@ describe('closed forms [derived]', () => {
       worst = Math.max(worst, Math.abs(track.lean[i] - Math.atan(asks / (G * Math.cos(10 * RAD)))));
     }
     expect(worst).toBeGreaterThan(0);
-    expect(worst).toBeLessThan(2 * RAD);
+    // What is left goes with the leg: ω²ℓ/g of the lean, by the small swings above.
+    const left = (((2 * Math.PI) / 3) ** 2 * 0.14 * track.summary.maxLean) / G;
+    expect(worst).toBeLessThan(1.5 * left);
   });
 
   it('on skis that lie flat the run is the straight run in closed form', () => {
