@@ -1,4 +1,4 @@
-import { type CsvRow, readCsvNumber, readCsvRows, type Separator, splitUnit } from '../pair/index.ts';
+import { type CsvRow, readCsvNumber, readCsvRows, type Separator, splitUnit } from '../table/index.ts';
 import { readStated, type SetStatement, type StatedColumn, statedColumn } from './set-statement.ts';
 import { isUnreadComment, unreadComments } from './unread-rows.ts';
 

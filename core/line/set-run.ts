@@ -2,11 +2,28 @@
  * The quickest run through a set of gates, from a start to a finish.
  */
 
-import { type ChainAnswer, type ChainFailure, type ChainProblem, ChainSolver } from '../numeric/index.ts';
+import {
+  type ChainAnswer,
+  type ChainFailure,
+  type ChainGuess,
+  type ChainProblem,
+  ChainSolver,
+} from '../numeric/index.ts';
 import { GRAVITY } from '../skier/index.ts';
 import { accept, acceptConditions, type LineConditions } from './conditions.ts';
-import { type LineChain, lineChain } from './line-chain.ts';
-import { EDGE, LEAN, LEAN_RATE, LEG_SPEED, lineModel, OFFSET, SPEED, STATES, TURNED } from './line-model.ts';
+import { column, type LineChain, lineChain } from './line-chain.ts';
+import {
+  DATA,
+  EDGE,
+  LEAN,
+  LEAN_RATE,
+  LEG_SPEED,
+  lineModel,
+  OFFSET,
+  SPEED,
+  STATES,
+  TURNED,
+} from './line-model.ts';
 import { type LineRun, readLine } from './line-run.ts';
 import type { LinePoint } from './reference-line.ts';
 import { type LineFailure, rhythm, told } from './rhythm.ts';
@@ -31,7 +48,7 @@ export interface SetQuestion {
 }
 
 export interface SetOptions {
-  /** Stages between two gates, 16 unless given; comparisons use one number for all. */
+  /** Stages between two gates, 20 unless given; comparisons use one number for all. */
   readonly stages?: number;
   /** Answers to neighbouring questions through the same gates, to begin from; the best is kept. */
   readonly from?: readonly SetRun[];
@@ -53,9 +70,12 @@ export interface SetRun {
   readonly iterations: number;
 }
 
-const SET_STAGES = 16;
+const SET_STAGES = 20;
 const FIRST_BARRIER = 0.01;
 const WARM_BARRIER = 1e-4;
+const RELEASED_BARRIER = 1e-3;
+/** How many times dearer rates are at first. */
+const CALM_FIRST = 100;
 const MOST_STEPS = 600;
 /** Heading at the start, rad from the fall line, away from and towards the first pole's side. */
 const START_HEADING = [-0.1, 1.2] as const;
@@ -101,15 +121,10 @@ export function quickestRun(question: SetQuestion, options: SetOptions = {}): Se
     for (const pace of [1, 0.75, 0.55]) {
       const guess = firstGuess(question, chain, perPiece, pace);
       if (guess) {
-        if (process.env.HOM) {
-          const w = problem.stageData;
-          const W = w.length / problem.stages;
-          for (let k = 0; k < problem.stages; k++) w[k * W + W - 1] = +(process.env.HOM ?? 1);
-          const f = solver.solve(guess, { barrier: FIRST_BARRIER, mostSteps: MOST_STEPS, tolerance: 1e-4 });
-          for (let k = 0; k < problem.stages; k++) w[k * W + W - 1] = 1;
-          iterations += f.iterations;
-          search(f, f.ok ? +(process.env.WB ?? 1e-3) : FIRST_BARRIER);
-        } else search(guess, FIRST_BARRIER);
+        // With rates made dear the search keeps to even turns; let go from there it ends in fewer odd ones.
+        const even = calmed(solver, problem, guess, cancelled);
+        iterations += even.iterations;
+        search(even, even.ok ? RELEASED_BARRIER : FIRST_BARRIER);
       }
       if (best || cancelled?.()) break;
     }
@@ -121,6 +136,17 @@ export function quickestRun(question: SetQuestion, options: SetOptions = {}): Se
   }
   const run = readLine(chain, found, conditions);
   return { ok: true, question, run, seconds: run.seconds, poleNodes, chain, answer: found, iterations };
+}
+
+/** The same set with every rate made dear, solved roughly. */
+function calmed(solver: ChainSolver, problem: ChainProblem, guess: ChainGuess, cancelled?: () => boolean) {
+  const stageData = problem.stageData.slice();
+  for (let at = column('calm'); at < stageData.length; at += DATA.length) stageData[at] = CALM_FIRST;
+  return solver.solve(
+    guess,
+    { barrier: FIRST_BARRIER, mostSteps: MOST_STEPS, tolerance: 1e-4, cancelled },
+    { ...problem, stageData },
+  );
 }
 
 /** The rhythm nearest the set, laid along it; `pace` slows the guess. */

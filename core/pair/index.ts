@@ -1,5 +1,3 @@
-export { type CsvNumber, readCsvNumber } from './csv-number.ts';
-export { type CsvRow, type CsvRows, readCsvRows, type Separator, writeCsvRows } from './csv-rows.ts';
 export { DEFAULTS } from './defaults.ts';
 export { pairJsonSchema } from './json-schema.ts';
 export { leastWidthMm } from './least-width.ts';
@@ -30,7 +28,6 @@ export {
   FAULT_HEADING,
   type SheetColumn,
   type SheetField,
-  splitUnit,
 } from './sheet-columns.ts';
 export type { Layup, LayupLayer, Plate, SideStrip, Ski, Stiffness } from './ski.ts';
 export { skiOf } from './ski-of.ts';

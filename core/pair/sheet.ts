@@ -1,4 +1,4 @@
-import { type CsvRow, readCsvRows, type Separator } from './csv-rows.ts';
+import { type CsvRow, readCsvRows, type Separator } from '../table/index.ts';
 import { checkPair } from './pair-file.ts';
 import { PAIR_FORMAT, PAIR_VERSION, type Pair } from './pair-schema.ts';
 import { problem } from './problem.ts';

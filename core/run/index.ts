@@ -75,7 +75,6 @@ export {
   tableTurn,
   turnOf,
 } from './turn-radius.ts';
-export { TableTextError } from './two-columns.ts';
 export {
   type ChainQuestion,
   explainChain,

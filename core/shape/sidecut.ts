@@ -84,7 +84,7 @@ export function sidecut(ski: Ski, options: Partial<MeasuringUncertainty> = {}): 
 }
 
 /** d = (S + T)/4 − W/2 from the three full widths, m. */
-export function sidecutDepth(ski: Ski): number {
+function sidecutDepth(ski: Ski): number {
   return (ski.tipWidth + ski.tailWidth) / 4 - ski.waistWidth / 2;
 }
 

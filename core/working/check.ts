@@ -1,4 +1,4 @@
-import { evaluate } from './evaluate.ts';
+import { evaluateFormula } from '../formula/index.ts';
 import type { Working } from './working.ts';
 
 /** Largest relative difference between a formula's value and the stated result. */
@@ -31,7 +31,10 @@ export function checkWorking(working: Working): string[] {
     return wrong;
   }
   try {
-    const value = evaluate(working);
+    const value = evaluateFormula(
+      working.formula,
+      new Map(working.inputs.map(input => [input.name, input.value])),
+    );
     const { value: stated } = working.result;
     const difference = Math.abs(value - stated);
     if (!(difference <= TOLERANCE * Math.max(Math.abs(stated), Number.MIN_VALUE) || value === stated)) {

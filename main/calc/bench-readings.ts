@@ -1,5 +1,5 @@
 import type { BenchReading } from '../../core/flex/index.ts';
-import { readCsvNumber, readCsvRows } from '../../core/pair/index.ts';
+import { readCsvNumber, readCsvRows } from '../../core/table/index.ts';
 import { InputFault } from './fault.ts';
 import { MM } from './quantity.ts';
 

@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { whyNotRead } from '../disk-reason.ts';
+import { whyNotRead } from '../disk/index.ts';
 import { InputFault } from './fault.ts';
 
 /** @throws InputFault when the file cannot be read or is no text */

@@ -1,14 +1,14 @@
-import { kindOf } from '../../main/host/decode-text.ts';
-import type {
-  Arrival,
-  FileKind,
-  Host,
-  MenuCommand,
-  OpenedFile,
-  RecentFile,
-  SavedFile,
-} from '../../main/host/host.ts';
-import { commandFor } from '../../main/host/shortcuts.ts';
+import {
+  type Arrival,
+  commandFor,
+  type FileKind,
+  type Host,
+  kindOf,
+  type MenuCommand,
+  type OpenedFile,
+  type RecentFile,
+  type SavedFile,
+} from '../../main/host/index.ts';
 import { contentOf, pickFiles, pickTarget, type WritableFile, writeTo } from './file-access.ts';
 import { takeHanded } from './handed.ts';
 import { keepCopy, readCopies } from './recent-copies.ts';

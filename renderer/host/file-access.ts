@@ -1,6 +1,4 @@
-import { type DecodedText, decodeText } from '../../main/host/decode-text.ts';
-import type { FileKind } from '../../main/host/host.ts';
-import { MAX_TEXT } from '../../main/host/messages.ts';
+import { type DecodedText, decodeText, type FileKind, MAX_TEXT } from '../../main/host/index.ts';
 
 /** The part of a file handle the host needs; browsers without the interface never make one. */
 export interface WritableFile {

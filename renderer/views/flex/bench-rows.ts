@@ -1,6 +1,6 @@
 import type { BenchReading, Profile } from '../../../core/flex/index.ts';
 import { bendingCompliance } from '../../../core/flex/index.ts';
-import { readCsvNumber, readCsvRows } from '../../../core/pair/index.ts';
+import { readCsvNumber, readCsvRows } from '../../../core/table/index.ts';
 
 const MM = 1e-3;
 

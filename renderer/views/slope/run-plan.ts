@@ -11,12 +11,12 @@ import {
   readProfile,
   type SlopeProfile,
   solveRun,
-  TableTextError,
   type Track,
   type TurnBasis,
   type TurnShape,
   turnOf,
 } from '../../../core/run/index.ts';
+import { TableTextError } from '../../../core/table/index.ts';
 
 /** The ground as plain data, so that it can be asked about in a worker. Angles in rad. */
 export type GroundPlan =

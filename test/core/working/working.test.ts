@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkWorking, evaluate, type Working } from '../../../core/working/index.ts';
+import { checkWorking, type Working } from '../../../core/working/index.ts';
 
 const input = (name: string, value: number) => ({
   name,
@@ -20,38 +20,6 @@ const radius: Working = {
   source: 'Plane geometry',
   status: 'derived',
 };
-
-const withFormula = (formula: string): Working => ({ ...radius, formula });
-
-describe('evaluating a formula', () => {
-  it.each([
-    ['L^2 / (8 * d)', 12.25],
-    ['-L + 2', 0.6],
-    ['-L^2', -1.96],
-    ['2^3^2', 512],
-    ['sqrt(L * L) - abs(-d)', 1.38],
-    ['atan2(1, 1) * 4 - pi', 0],
-    ['max(L, d, 3)', 3],
-    ['1e-3 * L', 0.0014],
-  ])('%s', (formula, value) => {
-    expect(evaluate(withFormula(formula))).toBeCloseTo(value, 12);
-  });
-
-  it.each([
-    'L + q',
-    'import("x")',
-    'L = 3',
-    'L.constructor',
-    '[1, 2]',
-    '"text"',
-    'L; d',
-    'L >',
-    'd!',
-    'constructor',
-  ])('%s is refused by name', formula => {
-    expect(() => evaluate(withFormula(formula))).toThrow(/^test\.radius: /);
-  });
-});
 
 describe('checking a working', () => {
   it('passes one that holds', () => {

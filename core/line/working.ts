@@ -1,0 +1,138 @@
+/**
+ * How the numbers of a solved rhythm hang together, at the moment the leg pushes hardest. The line itself is solved
+ * and not a formula: what is shown is the balance that its numbers keep.
+ */
+
+import { GRAVITY } from '../skier/index.ts';
+import type { Working, WorkingInput } from '../working/index.ts';
+import type { Rhythm } from './rhythm.ts';
+
+const SOURCE = 'a mass on a leg above skis on their own path, least time between two gates';
+const SOLVED =
+  'Solved, not a formula: the quickest path from gate to gate that keeps the balance of skier and skis at every place';
+
+/** Workings of the pace and of the hardest moment. */
+export function rhythmWorkings({ run, question, secondsPerGate, meanSpeed, answer }: Rhythm): Working[] {
+  const { conditions, spacing } = question;
+  let row = 0;
+  for (let k = 0; k < run.push.length; k++) if (run.push[k] > run.push[row]) row = k;
+  const at = (column: Float64Array) => column[row];
+  const moment = `${run.t[row].toFixed(2)} s after the gate, where the leg pushes hardest.`;
+  const mass = value('m', 'm', 'skier with equipment', conditions.skier.mass, 'kg');
+  const lean = value('psi', '\\psi', 'lean', Math.abs(at(run.lean)), 'rad');
+  const edge = value('theta', '\\theta', 'edge angle', Math.abs(at(run.edge)), 'rad');
+  const curvature = value(
+    'kappa',
+    '\\kappa',
+    "curvature of the skis' path",
+    Math.abs(at(run.curvature)),
+    '1/m',
+  );
+  const massSpeed = value('u', 'u', "the mass's speed along the skis' path", at(run.massSpeed), 'm/s');
+  const leg = value('leg', '\\ell', 'leg, from the skis to the mass', at(run.leg), 'm');
+  const inward = Math.sign(at(run.lean)) === Math.sign(at(run.curvature)) ? 1 : -1;
+  const cases: Working[] = [
+    working(
+      'line.meanSpeed',
+      'Mean speed down the hill',
+      '\\bar v',
+      '\\bar v = s / T',
+      's / T',
+      meanSpeed,
+      'm/s',
+      [
+        value('s', 's', 'distance of the gates down the hill', spacing, 'm'),
+        value('T', 'T', 'time from gate to gate', secondsPerGate, 's'),
+      ],
+      `${SOLVED}; its equations close to ${answer.violation.toExponential(0)} and its conditions of an optimum to ${answer.error.toExponential(0)}.`,
+    ),
+    working(
+      'line.radius',
+      "Radius of the skis' path",
+      'R',
+      'R = 1 / \\kappa',
+      '1 / kappa',
+      1 / Math.abs(at(run.curvature)),
+      'm',
+      [curvature],
+      moment,
+    ),
+    working(
+      'line.skiSpeed',
+      "The skis' speed",
+      'v',
+      'v = u / (1 - \\ell \\sin\\psi\\, \\kappa)',
+      'u / (1 - inward * leg * sin(psi) * kappa)',
+      at(run.speed),
+      'm/s',
+      [
+        massSpeed,
+        leg,
+        lean,
+        curvature,
+        value('inward', '\\pm', '1 where the mass leans into the turn', inward, '1'),
+      ],
+      `${moment} The skis go the longer way round.`,
+    ),
+    working(
+      'line.load',
+      'Load on the snow',
+      'F',
+      'F = f\\, m g',
+      'f * m * g',
+      at(run.push) * conditions.skier.mass * GRAVITY,
+      'N',
+      [
+        value('f', 'f', "the leg's push over the weight", at(run.push), '1'),
+        mass,
+        value('g', 'g', 'standard gravity', GRAVITY, 'm/s^2'),
+      ],
+      moment,
+    ),
+    working(
+      'line.hold',
+      'Grip to spare',
+      'h',
+      'h = \\theta - b - \\psi',
+      'theta - b - psi',
+      at(run.hold),
+      'rad',
+      [
+        edge,
+        value('b', 'b', 'base bevel', conditions.baseBevel, 'rad'),
+        value('psi', '\\psi', 'lean towards the edge', Math.sign(at(run.edge)) * at(run.lean), 'rad'),
+      ],
+      `${moment} The shelf bears up to one degree beyond it.`,
+    ),
+  ];
+  return cases;
+}
+
+function value(name: string, symbol: string, meaning: string, of: number, unit: string): WorkingInput {
+  return { name, symbol, meaning, value: of, unit };
+}
+
+function working(
+  key: string,
+  title: string,
+  symbol: string,
+  tex: string,
+  formula: string,
+  result: number,
+  unit: string,
+  inputs: readonly WorkingInput[],
+  note: string,
+): Working {
+  return {
+    key,
+    title,
+    symbol,
+    tex,
+    formula,
+    inputs,
+    result: { value: result, unit },
+    note,
+    source: SOURCE,
+    status: 'derived',
+  };
+}
