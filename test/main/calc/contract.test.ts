@@ -122,6 +122,10 @@ describe('names, nesting and units of', () => {
       'loadN',
       'radiusM',
       'holdDeg',
+      'massXM',
+      'massYM',
+      'legM',
+      'slipDeg',
     ]);
     expect(result.turnRadius).toBe('groove');
     const { workings } = await json('run', file, '--turns', '2', '--working');
