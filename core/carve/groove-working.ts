@@ -15,7 +15,6 @@ export function penetrationWorking(ski: CarvingSki, equilibrium: Equilibrium): W
     key: 'carve.penetration',
     title: 'Greatest depth of the edge',
     symbol: 'e',
-    tex: 'e = y\\sin(\\theta - \\varphi) - w\\cos\\theta',
     formula: 'y * sin(theta - phi) - w * cos(theta)',
     inputs: [
       { name: 'y', symbol: 'y', meaning: 'half width there', value: y, unit: 'm' },
@@ -59,7 +58,6 @@ export function twistWorking(ski: CarvingSki, equilibrium: Equilibrium, end: 'ti
     key: end === 'tip' ? 'carve.twistTip' : 'carve.twistTail',
     title: `Twist at the ${end}`,
     symbol: '\\varphi',
-    tex: '\\varphi = \\int \\frac{T}{GJ}\\,dx = \\frac{A}{\\overline{GJ}}',
     formula: 'A / GJ',
     inputs: [
       {

@@ -8,7 +8,6 @@ const SOURCE =
   'J. Glaciol. (2013): penetration force proportional to displaced volume; wedge form derived';
 
 const FORMULA = '(m_4 - m_2^2 - m_3^2 / m_2) / (2 * (q - m_3 * p / m_2))';
-const TEX = '\\frac{m_4 - m_2^2 - m_3^2/m_2}{2\\,(q - m_3\\,p/m_2)}';
 
 /** The radius of a solved track: on it the loaded edge scrapes least. */
 export function turnRadiusWorking({
@@ -22,7 +21,6 @@ export function turnRadiusWorking({
     key: 'carve.turnRadius',
     title: 'Turn radius of the bent ski',
     symbol: 'R',
-    tex: `R = ${TEX}`,
     formula: FORMULA,
     inputs: momentInputs(track, 'the whole loaded edge'),
     result: { value: turnRadius, unit: 'm' },
@@ -54,14 +52,12 @@ export function partRadiusWorking(
   if (!tooShort) {
     return {
       ...head,
-      tex: `${symbol} = ${TEX}`,
       formula: FORMULA,
       inputs: momentInputs(fit, `the loaded edge ${where} the boot centre`),
     };
   }
   return {
     ...head,
-    tex: `${symbol} = \\frac{1}{s\\,\\kappa + (1 - s)/R}`,
     formula: '1 / (s * kappa + (1 - s) / R)',
     inputs: [
       {

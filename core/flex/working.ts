@@ -57,7 +57,6 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       key: 'flex.spring',
       title: 'Spring constant on the bench',
       symbol: 'c',
-      tex: 'c = F / f',
       formula: 'F / f',
       inputs: [
         input('F', 'F', load, 'N', `load at ${press}, supports at ${supports}`),
@@ -72,7 +71,6 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       key: 'flex.uniform-equivalent',
       title: 'Uniform stiffness with the same spring (uniform equivalent)',
       symbol: 'EI_u',
-      tex: 'EI_u = \\frac{c\\,a^2 (l - a)^2}{3 l}',
       formula: 'c * a^2 * (l - a)^2 / (3 * l)',
       inputs: [
         input('c', 'c', bench.spring, 'N/m', 'spring constant on the bench', 'flex.spring'),
@@ -91,7 +89,6 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       key: 'flex.first-touch-uniform',
       title: 'First touch on a flat table, uniform equivalent',
       symbol: 'F_1',
-      tex: 'F_1 = \\frac{48\\,EI\\,h}{L^3}',
       formula: '48 * EI * h / L^3',
       inputs: [
         input('EI', 'EI_u', equivalent, 'N*m^2', 'uniform equivalent', 'flex.uniform-equivalent'),
@@ -109,7 +106,6 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       key: 'flex.flatten-index',
       title: 'First touch times contact length squared',
       symbol: 'I_F',
-      tex: 'I_F = F_1 L^2',
       formula: 'F * L^2',
       inputs: [
         input('F', 'F_1', table.firstTouch, 'N', 'first touch on a flat table, from the contact solution'),
@@ -131,7 +127,6 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
         key: 'flex.spring-balance',
         title: 'Spring balance',
         symbol: 'c_A/c_B',
-        tex: 'c_A / c_B',
         formula: 'cA / cB',
         inputs: [
           input('cA', 'c_A', found.shovel, 'N/m', 'spring constant of the shovel', 'flex.spring-shovel'),
@@ -161,7 +156,6 @@ function plateWorking(ski: Ski): Working[] {
       key: 'flex.plate',
       title: 'Bending stiffness with the plate, in its middle',
       symbol: 'EI',
-      tex: 'EI = EI_s + EI_p',
       formula: 'EIs + EIp',
       inputs: [
         input('EIs', 'EI_s', middle, 'N*m^2', 'the bare ski there', 'bending'),
@@ -180,7 +174,6 @@ function clampedSpring(part: string, title: string, symbol: string, spring: numb
     key: `flex.spring-${part}`,
     title,
     symbol,
-    tex: `${symbol} = F / f`,
     formula: 'F / f',
     inputs: [
       input('F', 'F', ANY_LOAD, 'N', 'load at the contact point, boot sole clamped'),
@@ -198,7 +191,6 @@ function torsionalSpring(spring: number): Working {
     key: 'flex.torsional-spring',
     title: 'Torsional spring constant of the shovel',
     symbol: 'M_T/\\alpha',
-    tex: 'M_T / \\alpha',
     formula: 'M / alpha',
     inputs: [
       input('M', 'M_T', torque, 'N*m', 'torque at the front contact point, boot sole clamped'),
@@ -216,7 +208,6 @@ function uniformFrequency(bending: number, mass: number, length: number): Workin
     key: 'flex.first-frequency-uniform',
     title: 'First bending frequency of a free ski, uniform equivalent',
     symbol: 'f_1',
-    tex: 'f_1 = \\frac{\\beta^2}{2 \\pi L^2} \\sqrt{\\frac{EI}{\\mu}}',
     formula: 'beta^2 / (2 * pi * L^2) * sqrt(EI / mu)',
     inputs: [
       input('beta', '\\beta', root, '1', 'first root of a free-free beam'),
