@@ -117,7 +117,7 @@ export function stationWaist(stations: Stations, cut: Sidecut, edge: EdgeCurve):
         right: '-t',
         name: 'x_0',
         unit: '1',
-        within: 1e-6,
+        within: 1e-9,
       },
       inputs: [
         input('x_1', 'x_1', 'a station beside the waist', 'widthStations', from, 'm'),
