@@ -6,7 +6,7 @@ const coreRooms = {
   formula: [],
   pair: ['units', 'table'],
   shape: ['pair', 'numeric'],
-  flex: ['pair', 'formula', 'numeric'],
+  flex: ['pair', 'formula', 'table', 'numeric'],
   carve: ['shape', 'flex', 'numeric'],
   boot: ['carve'],
   skier: ['numeric'],
@@ -14,6 +14,7 @@ const coreRooms = {
   line: ['pair', 'carve', 'skier', 'numeric'],
   course: ['line', 'run', 'skier', 'shape', 'pair', 'table', 'numeric'],
   rules: ['pair', 'shape'],
+  kind: ['pair', 'flex', 'run', 'course', 'table'],
   working: [
     'formula',
     'numeric',
@@ -38,7 +39,7 @@ const mainRooms = {
   host: [],
   disk: ['host'],
   web: ['host', 'disk'],
-  calc: ['disk'],
+  calc: ['host', 'disk'],
   electron: ['host', 'disk', 'web', 'calc'],
   tools: ['host', 'web'],
 };
@@ -137,8 +138,15 @@ module.exports = {
       name: 'only-calc-asks-core',
       comment: 'of main, only the command line asks the physics anything',
       severity: 'error',
-      from: { path: '^main/', pathNot: ['^main/calc/'] },
+      from: { path: '^main/', pathNot: ['^main/(calc|host)/'] },
       to: { path: '^core/' },
+    },
+    {
+      name: 'host-asks-only-table',
+      comment: 'the seam reads bytes as the core does, and asks nothing of skis',
+      severity: 'error',
+      from: { path: '^main/host/' },
+      to: { path: '^core/', pathNot: ['^core/table/'] },
     },
     {
       name: 'host-without-node',

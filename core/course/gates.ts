@@ -59,6 +59,12 @@ export function gateColumn(heading: string): { column: Column; factor: number } 
   return column ? { column, factor: metres[unit ?? 'm'] ?? 1 } : null;
 }
 
+/** Whether the headings of this text, or of its start, name a gate's place across and down the hill. */
+export function namesGates(text: string): boolean {
+  const columns = readCsvRows(withoutComments(text).body).rows[0]?.fields.map(gateColumn) ?? [];
+  return ['x', 'y'].every(column => columns.some(each => each?.column === column));
+}
+
 /**
  * Reads a gate list: a heading row naming gate, across and down (colour and turn may follow), one gate a row.
  * Lines ahead of it that start with `#` are comments. A column such as slope, speed or gate width states its

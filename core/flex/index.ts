@@ -9,6 +9,7 @@ export {
   solveSupported,
 } from './beam.ts';
 export { type BenchResult, type BenchSetup, benchPress } from './bench-press.ts';
+export { type BenchFault, type BenchTable, namesBenchReadings, readBenchTable } from './bench-table.ts';
 export {
   type BendAnswer,
   type BendQuestion,

@@ -28,4 +28,4 @@ export {
   solveSymmetric,
   symmetricBand,
 } from './symmetric-band.ts';
-export { Formula, Tape, type Term, type TwoArgumentFunction } from './tape.ts';
+export { type Formula, Tape, type Term, type TwoArgumentFunction } from './tape.ts';

@@ -23,7 +23,14 @@ export {
   writeRack,
 } from './rack-file.ts';
 export { readJson, valueAt } from './read-json.ts';
-export { readSheet, type Sheet, type SheetGuess, type SheetPair, type SheetProblem } from './sheet.ts';
+export {
+  namesPairs,
+  readSheet,
+  type Sheet,
+  type SheetGuess,
+  type SheetPair,
+  type SheetProblem,
+} from './sheet.ts';
 export {
   FAULT_HEADING,
   type SheetColumn,

@@ -53,6 +53,13 @@ const required: readonly SheetField[] = [
   'tailWidthMm',
 ];
 
+/** Whether some row near the start of this text names a column of a technician's sheet. */
+export function namesPairs(text: string): boolean {
+  const { rows } = readCsvRows(text, separatorOf(text));
+  const headings = rows[headingRow(rows)];
+  return headings !== undefined && knownColumns(headings.fields) > 0;
+}
+
 /**
  * Reads a technician's sheet, one pair a row under a heading row. Every row ends up in `pairs`, in `problems`
  * with its raw text, or in both; none is lost. Never throws.

@@ -4,7 +4,7 @@ import { common, readArguments } from './arguments.ts';
 import type { Command, Report } from './command.ts';
 import { asksForHelp, commands, isCommand } from './commands.ts';
 import { InputFault } from './fault.ts';
-import { readInputFile } from './input-file.ts';
+import { readInputFile, textOf } from './input-file.ts';
 import { plain, processStreams, type Streams } from './streams.ts';
 import { formatCsv, formatTable } from './table.ts';
 import { tellWorkings } from './tell-workings.ts';
@@ -54,7 +54,8 @@ async function run([name, ...rest]: readonly string[], { out, err, stdin }: Stre
     progress: line => {
       if (!values.json) err(`${line}\n`);
     },
-    read: file => (file === '-' ? stdin() : readInputFile(file)),
+    read: async file =>
+      file === '-' ? textOf('standard input', await stdin(), note) : readInputFile(file, note),
   });
   if (!report) return;
   if (values.csv && values.working)

@@ -1,6 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import { basename, dirname, resolve } from 'node:path';
-import { decodeText, type FileKind, kindOf, MAX_TEXT } from '../host/index.ts';
+import { decodeText, MAX_TEXT } from '../host/index.ts';
 import { whyNotRead } from './reason.ts';
 
 /** A file a person named, as it lies on the disk and as text. */
@@ -14,7 +14,7 @@ export interface Document {
 }
 
 /** @throws Error when the file is missing, a folder, too long or not text; the message names the file. */
-export async function readDocument(given: string, kind: FileKind = kindOf(given)): Promise<Document> {
+export async function readDocument(given: string): Promise<Document> {
   const path = resolve(given);
   const name = basename(path);
   const found = await stat(path).catch(() => {
@@ -27,7 +27,8 @@ export async function readDocument(given: string, kind: FileKind = kindOf(given)
   const bytes = await readFile(path).catch((error: Error) => {
     throw new Error(`${name} could not be read: ${whyNotRead(error)}.`);
   });
-  const decoded = decodeText(bytes, kind);
-  if (!decoded) throw new Error(`${name} is not UTF-8 text.`);
-  return { path, name, bytes, ...decoded };
+  const decoded = decodeText(bytes, name);
+  if (!decoded.ok) throw new Error(`${name} ${decoded.problem}.`);
+  const { text, note } = decoded;
+  return { path, name, bytes, text, ...(note === undefined ? {} : { note }) };
 }

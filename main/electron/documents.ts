@@ -68,7 +68,7 @@ export function createDocuments(folder: string) {
 
   /** @throws when the file is missing, a folder, too long or not text; the message names the file. */
   async function open(given: string, kind: FileKind = kindOf(given)): Promise<OpenedFile> {
-    const { path, name, bytes, text, note } = await readDocument(given, kind);
+    const { path, name, bytes, text, note } = await readDocument(given);
     const token = await remember(path, bytes, kind);
     return { token, name, text, ...(note === undefined ? {} : { note }) };
   }
