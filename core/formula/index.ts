@@ -2,4 +2,5 @@
 export { compileFormula } from './compile.ts';
 export { evaluateFormula } from './evaluate.ts';
 export { FormulaError } from './formula-error.ts';
+export { formulaTex } from './formula-tex.ts';
 export { TYPED_LIMITS } from './vocabulary.ts';

@@ -12,8 +12,8 @@ const OPERATORS: Readonly<Record<string, (a: number, b: number) => number>> = {
   '^': (a, b) => a ** b,
 };
 
-/** What of mathjs's node classes the walk reads. */
-interface Part {
+/** What of mathjs's node classes is read. */
+export interface Part {
   readonly type: string;
   readonly value?: unknown;
   readonly name?: string;

@@ -3,17 +3,20 @@
  * and not a formula: what is shown is the balance that its numbers keep.
  */
 
+import { quadrature } from '../numeric/index.ts';
 import { GRAVITY } from '../skier/index.ts';
 import type { Working, WorkingInput } from '../working/index.ts';
 import type { Rhythm } from './rhythm.ts';
 
 const SOURCE = 'a mass on a leg above skis on their own path, least time between two gates';
-const SOLVED =
-  'Solved, not a formula: the quickest path from gate to gate that keeps the balance of skier and skis at every place';
+/** Pieces the drop of the hill is summed in; how far energies summed stage by stage may fail to close. */
+const DROP_PANELS = 60;
+const ENERGY_SUMMED = 5e-4;
 
 /** Workings of the pace and of the hardest moment. */
-export function rhythmWorkings({ run, question, secondsPerGate, meanSpeed, answer }: Rhythm): Working[] {
-  const { conditions, spacing } = question;
+export function rhythmWorkings(rhythm: Rhythm): Working[] {
+  const { run, question } = rhythm;
+  const { conditions } = question;
   let row = 0;
   for (let k = 0; k < run.push.length; k++) if (run.push[k] > run.push[row]) row = k;
   const at = (column: Float64Array) => column[row];
@@ -32,25 +35,11 @@ export function rhythmWorkings({ run, question, secondsPerGate, meanSpeed, answe
   const leg = value('leg', '\\ell', 'leg, from the skis to the mass', at(run.leg), 'm');
   const inward = Math.sign(at(run.lean)) === Math.sign(at(run.curvature)) ? 1 : -1;
   const cases: Working[] = [
-    working(
-      'line.meanSpeed',
-      'Mean speed down the hill',
-      '\\bar v',
-      '\\bar v = s / T',
-      's / T',
-      meanSpeed,
-      'm/s',
-      [
-        value('s', 's', 'distance of the gates down the hill', spacing, 'm'),
-        value('T', 'T', 'time from gate to gate', secondsPerGate, 's'),
-      ],
-      `${SOLVED}; its equations close to ${answer.violation.toExponential(0)} and its conditions of an optimum to ${answer.error.toExponential(0)}.`,
-    ),
+    paceWorking(rhythm),
     working(
       'line.radius',
       "Radius of the skis' path",
       'R',
-      'R = 1 / \\kappa',
       '1 / kappa',
       1 / Math.abs(at(run.curvature)),
       'm',
@@ -61,7 +50,6 @@ export function rhythmWorkings({ run, question, secondsPerGate, meanSpeed, answe
       'line.skiSpeed',
       "The skis' speed",
       'v',
-      'v = u / (1 - \\ell \\sin\\psi\\, \\kappa)',
       'u / (1 - inward * leg * sin(psi) * kappa)',
       at(run.speed),
       'm/s',
@@ -70,7 +58,7 @@ export function rhythmWorkings({ run, question, secondsPerGate, meanSpeed, answe
         leg,
         lean,
         curvature,
-        value('inward', '\\pm', '1 where the mass leans into the turn', inward, '1'),
+        value('inward', 'j', '1 where the mass leans into the turn, −1 where out of it', inward, '1'),
       ],
       `${moment} The skis go the longer way round.`,
     ),
@@ -78,7 +66,6 @@ export function rhythmWorkings({ run, question, secondsPerGate, meanSpeed, answe
       'line.load',
       'Load on the snow',
       'F',
-      'F = f\\, m g',
       'f * m * g',
       at(run.push) * conditions.skier.mass * GRAVITY,
       'N',
@@ -93,7 +80,6 @@ export function rhythmWorkings({ run, question, secondsPerGate, meanSpeed, answe
       'line.hold',
       'Grip to spare',
       'h',
-      'h = \\theta - b - \\psi',
       'theta - b - psi',
       at(run.hold),
       'rad',
@@ -108,6 +94,45 @@ export function rhythmWorkings({ run, question, secondsPerGate, meanSpeed, answe
   return cases;
 }
 
+/** The pace, and the balance that a rhythm which goes on for ever keeps between two gates. */
+function paceWorking({ run, question, secondsPerGate, meanSpeed, answer, iterations }: Rhythm): Working {
+  const { conditions, spacing } = question;
+  const { friction, scrape, drag, legs } = run.energy;
+  const drop = quadrature(y => conditions.slope.sine(y), 0, spacing, DROP_PANELS) / spacing;
+  const told = working(
+    'line.meanSpeed',
+    'Mean speed down the hill',
+    '\\bar v',
+    's / T',
+    meanSpeed,
+    'm/s',
+    [
+      value('s', 's', 'distance of the gates down the hill', spacing, 'm'),
+      value('T', 'T', 'time from gate to gate, solved', secondsPerGate, 's'),
+      value('g', 'g', 'standard gravity', GRAVITY, 'm/s^2'),
+      value('drop', '\\overline{\\sin\\alpha}', 'mean drop of the hill for each metre along it', drop, '1'),
+      value('W_legs', 'w_{legs}', 'given by the legs, for each kg', legs, 'J/kg'),
+      value('W_mu', 'w_\\mu', 'lost to friction, for each kg', friction, 'J/kg'),
+      value('W_D', 'w_D', 'lost to the air, for each kg', drag, 'J/kg'),
+      value('W_scrape', 'w_{scrape}', 'lost to scraping edges, for each kg', scrape, 'J/kg'),
+    ],
+    'The quickest path from gate to gate that keeps the balance of skier and skis at every place: its equations close ' +
+      `to ${answer.violation.toExponential(0)} and its conditions of an optimum to ${answer.error.toExponential(0)}. ` +
+      'Energies are summed in the middle of each stage.',
+  );
+  return {
+    ...told,
+    solved: {
+      by: `for T and the whole path in ${iterations} steps of an interior-point method`,
+      of: 'what hill and legs give between two gates and what is lost there, the speed being the same at both',
+      left: 'g * s * drop + W_legs',
+      right: 'W_mu + W_D + W_scrape',
+      unit: 'J/kg',
+      within: ENERGY_SUMMED,
+    },
+  };
+}
+
 function value(name: string, symbol: string, meaning: string, of: number, unit: string): WorkingInput {
   return { name, symbol, meaning, value: of, unit };
 }
@@ -116,7 +141,6 @@ function working(
   key: string,
   title: string,
   symbol: string,
-  tex: string,
   formula: string,
   result: number,
   unit: string,
@@ -127,7 +151,6 @@ function working(
     key,
     title,
     symbol,
-    tex,
     formula,
     inputs,
     result: { value: result, unit },

@@ -84,7 +84,7 @@ export function programmeOf(plan: ProgrammePlan): Programme {
 }
 
 export type RunAnswer =
-  | { readonly ok: true; readonly track: Track; readonly run: Run }
+  | { readonly ok: true; readonly track: Track; readonly run?: Run }
   | { readonly ok: false; readonly problem: string };
 
 /**
