@@ -16,6 +16,7 @@ const question = {
   pastFallLine: 0.3,
   baseBevel: 0.01,
   outerShare: 0.7,
+  leg: 0.9,
 };
 
 export const examples = {
