@@ -45,6 +45,7 @@ export { type DraftStore, draftOf, keepDraft, projectFrom } from './draft.ts';
 export { fileStem } from './file-stem.ts';
 export { PAIR_MARKS, type PairMark } from './letters.ts';
 export { changePair } from './pair-edits.ts';
+export { choosePreset, presetChosen, SKIER_PRESETS } from './presets.ts';
 export {
   type BoardSettings,
   COURSE_RANGES,
@@ -53,6 +54,7 @@ export {
   DEFAULT_BOARD,
   DEFAULT_CONDITIONS,
   DEFAULT_DUE,
+  DEFAULT_LIMITS,
   DEFAULT_SLOPE,
   DEFAULT_VIEW,
   type DrawnPoint,
@@ -66,6 +68,7 @@ export {
   type Question,
   type RackEntry,
   type RackFile,
+  type SkierLimits,
   type SlopeSettings,
   type TextFile,
   THEMES,
@@ -90,7 +93,7 @@ export {
 } from './rack-edits.ts';
 export { changeRules, rules } from './rules-settings.ts';
 export { draftAside, type SetAside, takeOff } from './set-aside.ts';
-export { changeSlope, slope } from './slope-settings.ts';
+export { changeSlope, LIMIT_RANGES, slope } from './slope-settings.ts';
 export { report, type Status, showTask, status, type Task, tasks } from './status.ts';
 export {
   adjust,
