@@ -1,21 +1,62 @@
 /** Who may import whom between the rooms of core/: the arrows point one way only. */
-const rooms = {
+const coreRooms = {
   numeric: [],
   units: [],
-  pair: ['units'],
+  table: [],
+  formula: [],
+  pair: ['units', 'table'],
   shape: ['pair', 'numeric'],
-  flex: ['pair', 'numeric'],
+  flex: ['pair', 'formula', 'table', 'numeric'],
   carve: ['shape', 'flex', 'numeric'],
   boot: ['carve'],
-  run: ['carve', 'numeric'],
-  course: ['run', 'shape', 'pair'],
+  skier: ['numeric'],
+  run: ['carve', 'skier', 'table', 'numeric'],
+  line: ['pair', 'carve', 'skier', 'numeric'],
+  course: ['line', 'run', 'skier', 'shape', 'pair', 'table', 'numeric'],
   rules: ['pair', 'shape'],
-  working: ['numeric', 'units', 'pair', 'shape', 'flex', 'carve', 'boot', 'run', 'course', 'rules'],
+  kind: ['pair', 'flex', 'run', 'course', 'table'],
+  working: [
+    'formula',
+    'numeric',
+    'units',
+    'pair',
+    'shape',
+    'flex',
+    'carve',
+    'boot',
+    'skier',
+    'run',
+    'line',
+    'course',
+    'rules',
+  ],
 };
 /** The packages a room may use; no other leaves or enters the physics. */
-const packages = { pair: ['zod'], flex: ['mathjs'], rules: ['zod'], working: ['mathjs'] };
+const corePackages = { pair: ['zod'], formula: ['mathjs'], rules: ['zod'] };
 
-const roomRules = Object.entries(rooms).flatMap(([room, allowed]) => [
+/** The same in main/. Nothing enters the shell, nor the tools: they are started. */
+const mainRooms = {
+  host: [],
+  disk: ['host'],
+  web: ['host', 'disk'],
+  calc: ['host', 'disk'],
+  electron: ['host', 'disk', 'web', 'calc'],
+  tools: ['host', 'web'],
+};
+const mainPackages = { host: ['zod'], electron: ['electron', 'zod'] };
+
+const packagesRule = (folder, room, packages = []) => ({
+  name: `${folder === 'core' ? '' : `${folder}-`}${room}-packages`,
+  comment: `${folder}/${room} may use only ${packages.join(', ') || 'no package'}`,
+  severity: 'error',
+  from: { path: `^${folder}/${room}/` },
+  to: {
+    path: 'node_modules/',
+    ...(packages.length > 0 && { pathNot: [`node_modules/(${packages.join('|')})/`] }),
+  },
+});
+
+const coreRules = Object.entries(coreRooms).flatMap(([room, allowed]) => [
   {
     name: `${room}-arrow`,
     comment: `core/${room} may import only ${allowed.join(', ') || 'nothing'}`,
@@ -39,21 +80,26 @@ const roomRules = Object.entries(rooms).flatMap(([room, allowed]) => [
       dependencyTypes: ['type-only'],
     },
   },
+  packagesRule('core', room, corePackages[room]),
+]);
+
+const mainRules = Object.entries(mainRooms).flatMap(([room, allowed]) => [
   {
-    name: `${room}-packages`,
-    comment: `core/${room} may use only ${packages[room]?.join(', ') ?? 'no package'}`,
+    name: `main-${room}-arrow`,
+    comment: `main/${room} may import only ${allowed.join(', ') || 'nothing'}`,
     severity: 'error',
-    from: { path: `^core/${room}/` },
-    to: {
-      path: 'node_modules/',
-      ...(packages[room] && { pathNot: [`node_modules/(${packages[room].join('|')})/`] }),
-    },
+    from: { path: `^main/${room}/` },
+    to: { path: '^main/', pathNot: [`^main/(${[room, ...allowed].join('|')})/`] },
   },
+  packagesRule('main', room, mainPackages[room]),
 ]);
 
 module.exports = {
+  coreRooms,
+  mainRooms,
   forbidden: [
-    ...roomRules,
+    ...coreRules,
+    ...mainRules,
     {
       name: 'by-the-door',
       comment: 'a room is entered through its index.ts',
@@ -62,8 +108,15 @@ module.exports = {
       to: { path: '^core/[^/]+/', pathNot: ['^core/$1/', '^core/[^/]+/index\\.ts$'] },
     },
     {
+      name: 'main-by-the-door',
+      comment: 'a room of main is entered through its index.ts too',
+      severity: 'error',
+      from: { path: '^main/([^/]+)/' },
+      to: { path: '^main/[^/]+/', pathNot: ['^main/$1/', '^main/[^/]+/index\\.ts$'] },
+    },
+    {
       name: 'by-the-door-from-outside',
-      comment: 'main and renderer enter a room through its index.ts too',
+      comment: 'main and renderer enter a room of core through its index.ts',
       severity: 'error',
       from: { path: '^(main|renderer)/' },
       to: { path: '^core/', pathNot: ['^core/[^/]+/index\\.ts$'] },
@@ -82,10 +135,32 @@ module.exports = {
       to: { dependencyTypes: ['core'] },
     },
     {
+      name: 'only-calc-asks-core',
+      comment: 'of main, only the command line asks the physics anything',
+      severity: 'error',
+      from: { path: '^main/', pathNot: ['^main/(calc|host)/'] },
+      to: { path: '^core/' },
+    },
+    {
+      name: 'host-asks-only-table',
+      comment: 'the seam reads bytes as the core does, and asks nothing of skis',
+      severity: 'error',
+      from: { path: '^main/host/' },
+      to: { path: '^core/', pathNot: ['^core/table/'] },
+    },
+    {
+      name: 'host-without-node',
+      comment: 'the page imports the seam, so nothing of Node may stand behind it',
+      severity: 'error',
+      from: { path: '^main/host/' },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
       name: 'renderer-knows-only-the-host-seam',
+      comment: 'of main, the renderer knows the door of the seam',
       severity: 'error',
       from: { path: '^renderer/', pathNot: ['vite\\.config\\.ts$'] },
-      to: { path: '^main/', pathNot: ['^main/host/'] },
+      to: { path: '^main/', pathNot: ['^main/host/index\\.ts$'] },
     },
     {
       name: 'renderer-without-node',

@@ -1,7 +1,9 @@
 import { defineConfig } from 'vitest/config';
 
-/** What knows no screen, no disk and no clock leaves nothing behind that another file's tests could see. */
-const STATELESS = ['test/core/**', 'test/reference/**'];
+/** What keeps nothing from one call to the next leaves nothing behind that another file's tests could see. */
+const STATELESS = ['core', 'reference', 'main/calc', 'renderer/kit', 'renderer/scene'].map(
+  room => `test/${room}/**`,
+);
 
 const shared = {
   testTimeout: 60_000,
@@ -14,11 +16,17 @@ export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
     maxWorkers: 2,
+    tags: [
+      {
+        name: 'slow',
+        description: 'solves hundreds of grooves or starts a browser; a quick run leaves it out',
+      },
+    ],
     projects: [
       {
         test: {
           ...shared,
-          name: 'core',
+          name: 'stateless',
           include: STATELESS.map(folder => `${folder}/*.test.ts`),
           benchmark: { include: STATELESS.map(folder => `${folder}/*.bench.ts`) },
           // Loading the modules anew for every file would take longer than the tests.

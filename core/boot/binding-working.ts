@@ -28,57 +28,37 @@ export function bindingLoadWorkings(turn: TurnReadings, boot: BootOnSki): Workin
   const above = input('z', 'z', z, 'm', 'where the push acts, over the point the moment is about');
   const common = { note: BINDING_CAUTION, source: SOURCE };
   return [
-    told(
-      [
-        'boot.normalForce',
-        'Force off the base',
-        'F_z',
-        'F_z = F\\cos(\\theta - \\psi)',
-        'F * cos(theta - psi)',
-      ],
-      { inputs: [F, ...tipped], value: loads.normal, unit: 'N', ...common },
-    ),
-    told(
-      [
-        'boot.sidewaysForce',
-        'Force along the base',
-        'F_y',
-        'F_y = -F\\sin(\\theta - \\psi)',
-        '-F * sin(theta - psi)',
-      ],
-      { inputs: [F, ...tipped], value: loads.sideways, unit: 'N', ...common },
-    ),
-    told(['boot.foreAftForce', 'Force along the ski', 'F_x', 'F_x = -\\mu F', '-mu * F'], {
+    told(['boot.normalForce', 'Force off the base', 'F_z', 'F * cos(theta - psi)'], {
+      inputs: [F, ...tipped],
+      value: loads.normal,
+      unit: 'N',
+      ...common,
+    }),
+    told(['boot.sidewaysForce', 'Force along the base', 'F_y', '-F * sin(theta - psi)'], {
+      inputs: [F, ...tipped],
+      value: loads.sideways,
+      unit: 'N',
+      ...common,
+    }),
+    told(['boot.foreAftForce', 'Force along the ski', 'F_x', '-mu * F'], {
       inputs: [F, input('mu', '\\mu', boot.friction ?? 0, '1', 'friction, with what the edge scrapes off')],
       value: loads.foreAft,
       unit: 'N',
       ...common,
     }),
-    told(
-      [
-        'boot.rollMoment',
-        "Moment about the ski's long axis",
-        'M_x',
-        'M_x = y F_z - z F_y',
-        'y * F_z - z * F_y',
-      ],
-      {
-        inputs: [aside, normal, above, sideways],
-        value: loads.roll,
-        unit: 'N*m',
-        ...common,
-      },
-    ),
-    told(
-      ['boot.pitchMoment', 'Moment that lifts the toe', 'M_y', 'M_y = x F_z - z F_x', 'x * F_z - z * F_x'],
-      {
-        inputs: [ahead, normal, above, along],
-        value: loads.pitch,
-        unit: 'N*m',
-        ...common,
-      },
-    ),
-    told(['boot.yawMoment', 'Moment that turns the toe', 'M_z', 'M_z = x F_y - y F_x', 'x * F_y - y * F_x'], {
+    told(['boot.rollMoment', "Moment about the ski's long axis", 'M_x', 'y * F_z - z * F_y'], {
+      inputs: [aside, normal, above, sideways],
+      value: loads.roll,
+      unit: 'N*m',
+      ...common,
+    }),
+    told(['boot.pitchMoment', 'Moment that lifts the toe', 'M_y', 'x * F_z - z * F_x'], {
+      inputs: [ahead, normal, above, along],
+      value: loads.pitch,
+      unit: 'N*m',
+      ...common,
+    }),
+    told(['boot.yawMoment', 'Moment that turns the toe', 'M_z', 'x * F_y - y * F_x'], {
       inputs: [ahead, sideways, aside, along],
       value: loads.yaw,
       unit: 'N*m',

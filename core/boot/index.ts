@@ -11,7 +11,6 @@ export {
 } from './binding-loads.ts';
 export { type GrooveTurn, grooveLoads } from './groove-loads.ts';
 export {
-  angulationOf,
   BOOT_STIFFNESS_SPAN,
   bootLever,
   bootMoment,

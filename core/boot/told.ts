@@ -22,11 +22,11 @@ export interface Told {
   readonly status?: SourceStatus;
 }
 
-/** A working from its key, title, symbol, formula in TeX and in words of its inputs, and the rest; derived unless said. */
+/** A working from its key, title, symbol, formula in the names of its inputs, and the rest; derived unless said. */
 export function told(
-  [key, title, symbol, tex, formula]: readonly [string, string, string, string, string],
+  [key, title, symbol, formula]: readonly [string, string, string, string],
   { inputs, value, unit, note, source, status = 'derived' }: Told,
 ): Working {
-  const working = { key, title, symbol, tex, formula, inputs, result: { value, unit }, source, status };
+  const working = { key, title, symbol, formula, inputs, result: { value, unit }, source, status };
   return note === undefined ? working : { ...working, note };
 }

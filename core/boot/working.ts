@@ -33,7 +33,7 @@ export function bootWorkings(question: BootQuestion): Working[] {
 /** How far the ski is tipped beyond the lean of the snow's push. */
 export function angulationWorking(question: BootQuestion): Working {
   const { edgeAngle, lean } = question;
-  return told(['boot.angulation', 'Angulation', '\\gamma', '\\gamma = \\theta - \\psi', 'theta - psi'], {
+  return told(['boot.angulation', 'Angulation', '\\gamma', 'theta - psi'], {
     inputs: [
       input('theta', '\\theta', edgeAngle, 'rad', 'edge angle'),
       input('psi', '\\psi', lean, 'rad', "lean of the snow's push from the slope's normal", 'run.lean'),
@@ -47,25 +47,22 @@ export function angulationWorking(question: BootQuestion): Working {
 
 /** The push of the snow, from the part of it that presses along the base's normal. */
 export function pushWorking(question: BootQuestion): Working {
-  return told(
-    ['boot.push', "The snow's push on the ski", 'F', 'F = \\frac{N}{\\cos\\gamma}', 'N / cos(gamma)'],
-    {
-      inputs: [
-        input('N', 'N', question.normal, 'N', 'load on the ski, normal to its base'),
-        gammaInput(question),
-      ],
-      value: pushIn(question),
-      unit: 'N',
-      note: 'The push leans as the skier does; the base is tipped further by the angulation.',
-      source: 'Resolution of a force',
-    },
-  );
+  return told(['boot.push', "The snow's push on the ski", 'F', 'N / cos(gamma)'], {
+    inputs: [
+      input('N', 'N', question.normal, 'N', 'load on the ski, normal to its base'),
+      gammaInput(question),
+    ],
+    value: pushIn(question),
+    unit: 'N',
+    note: 'The push leans as the skier does; the base is tipped further by the angulation.',
+    source: 'Resolution of a force',
+  });
 }
 
 /** Height of the foot bed over the snow. */
 export function footBedWorking(question: BootOnEdge): Working {
   const { standingHeight, bootSoleHeight, heightsStated } = question;
-  return told(['boot.footBed', 'Height of the foot bed over the snow', 'H', 'H = h_s + h_b', 'h_s + h_b'], {
+  return told(['boot.footBed', 'Height of the foot bed over the snow', 'H', 'h_s + h_b'], {
     inputs: [
       input('h_s', 'h_s', standingHeight, 'm', 'standing height, snow to sole', 'standingHeightMm'),
       input('h_b', 'h_b', bootSoleHeight, 'm', 'boot sole height, sole to foot bed', 'bootSoleHeightMm'),
@@ -84,21 +81,18 @@ export function footBedWorking(question: BootOnEdge): Working {
 export function bootMomentWorking(question: BootQuestion): Working {
   const { aside, below } = waistOf(question);
   const names = ['boot.moment', 'Moment on the boot, the push at the waist', 'M'] as const;
-  return told(
-    [...names, 'M = F\\,(y_w\\cos\\gamma - H\\sin\\gamma)', 'F * (y_w * cos(gamma) - H * sin(gamma))'],
-    {
-      inputs: [
-        pushInput(question),
-        input('y_w', 'y_w', aside, 'm', 'half the waist', 'waistWidthMm'),
-        gammaInput(question),
-        input('H', 'H', below, 'm', 'height of the foot bed over the snow', 'boot.footBed'),
-      ],
-      value: bootAnswer(question).moment,
-      unit: 'N*m',
-      note: 'Positive flattens the ski, negative tips it further.',
-      source: LEVER,
-    },
-  );
+  return told([...names, 'F * (y_w * cos(gamma) - H * sin(gamma))'], {
+    inputs: [
+      pushInput(question),
+      input('y_w', 'y_w', aside, 'm', 'half the waist', 'waistWidthMm'),
+      gammaInput(question),
+      input('H', 'H', below, 'm', 'height of the foot bed over the snow', 'boot.footBed'),
+    ],
+    value: bootAnswer(question).moment,
+    unit: 'N*m',
+    note: 'Positive flattens the ski, negative tips it further.',
+    source: LEVER,
+  });
 }
 
 /** The same with the push where the solved pressure has its centre; null where the groove is not solved. */
@@ -107,49 +101,42 @@ export function solvedBootMomentWorking(question: BootQuestion): Working | null 
   const value = bootAnswer(question).solvedMoment;
   if (centre === null || value === null) return null;
   const names = ['boot.solvedMoment', 'Moment on the boot, the push where the snow presses', 'M'] as const;
-  return told(
-    [
-      ...names,
-      'M = F\\,(y_p\\cos\\gamma - (H - z_p)\\sin\\gamma)',
-      'F * (y_p * cos(gamma) - (H - z_p) * sin(gamma))',
+  return told([...names, 'F * (y_p * cos(gamma) - (H - z_p) * sin(gamma))'], {
+    inputs: [
+      pushInput(question),
+      input(
+        'y_p',
+        'y_p',
+        centre.aside,
+        'm',
+        "the pressure's centre from the ski's midline",
+        'carve.turnRadius',
+      ),
+      gammaInput(question),
+      input('H', 'H', footBedOf(question), 'm', 'height of the foot bed over the snow', 'boot.footBed'),
+      input(
+        'z_p',
+        'z_p',
+        centre.rise,
+        'm',
+        "the pressure's centre over the base under the boot",
+        'carve.turnRadius',
+      ),
     ],
-    {
-      inputs: [
-        pushInput(question),
-        input(
-          'y_p',
-          'y_p',
-          centre.aside,
-          'm',
-          "the pressure's centre from the ski's midline",
-          'carve.turnRadius',
-        ),
-        gammaInput(question),
-        input('H', 'H', footBedOf(question), 'm', 'height of the foot bed over the snow', 'boot.footBed'),
-        input(
-          'z_p',
-          'z_p',
-          centre.rise,
-          'm',
-          "the pressure's centre over the base under the boot",
-          'carve.turnRadius',
-        ),
-      ],
-      value,
-      unit: 'N*m',
-      note:
-        'Read off the solved groove. On a carved arc tip and tail lie further in than the waist and, the ski being bent, ' +
-        'higher: what they carry moves the centre out. In soft snow the ski stands on a broad strip: that moves it back.',
-      source: LEVER,
-    },
-  );
+    value,
+    unit: 'N*m',
+    note:
+      'Read off the solved groove. On a carved arc tip and tail lie further in than the waist and, the ski being bent, ' +
+      'higher: what they carry moves the centre out. In soft snow the ski stands on a broad strip: that moves it back.',
+    source: LEVER,
+  });
 }
 
 /** Angulation at which the push passes through the foot. */
 export function freeAngulationWorking(question: BootOnEdge): Working {
   const { aside, below } = waistOf(question);
   const names = ['boot.freeAngulation', 'Angulation at which the boot carries nothing', '\\gamma_0'] as const;
-  return told([...names, '\\tan\\gamma_0 = \\frac{y_w}{H}', 'atan2(y_w, H)'], {
+  return told([...names, 'atan2(y_w, H)'], {
     inputs: [
       input('y_w', 'y_w', aside, 'm', 'half the waist', 'waistWidthMm'),
       input('H', 'H', below, 'm', 'height of the foot bed over the snow', 'boot.footBed'),
@@ -167,7 +154,7 @@ export function solvedFreeAngulationWorking(question: BootOnEdge): Working | nul
   const solved = solvedOf(question);
   if (centre === null || solved === null) return null;
   const names = ['boot.solvedFreeAngulation', 'The same, where the snow presses', '\\gamma_0'] as const;
-  return told([...names, '\\tan\\gamma_0 = \\frac{y_p}{H - z_p}', 'atan2(y_p, H - z_p)'], {
+  return told([...names, 'atan2(y_p, H - z_p)'], {
     inputs: [
       input(
         'y_p',
@@ -190,7 +177,7 @@ export function solvedFreeAngulationWorking(question: BootOnEdge): Working | nul
 export function edgeAngleLostWorking(question: BootQuestion): Working {
   const { moment, solvedMoment, edgeAngleLost: value } = bootAnswer(question);
   const names = ['boot.edgeAngleLost', 'Edge angle lost in the boot', '\\Delta\\theta'] as const;
-  return told([...names, '\\Delta\\theta = \\frac{M}{k}', 'M / k'], {
+  return told([...names, 'M / k'], {
     inputs: [
       input(
         'M',

@@ -1,4 +1,4 @@
-import { BorderedBand } from './bordered-band.ts';
+import { BorderedBand } from '../numeric/index.ts';
 import type { CarveConditions } from './groove.ts';
 import type { SkiMesh } from './ski-mesh.ts';
 import { DOFS, elasticForces, HALF_BAND, ROW, type SkiStiffness } from './ski-stiffness.ts';

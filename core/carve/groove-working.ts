@@ -2,6 +2,9 @@ import type { Working } from '../working/index.ts';
 import type { CarvingSki, Equilibrium } from './groove.ts';
 import { pressureArm } from './pressure-centre.ts';
 
+/** The torque is summed node by node here and between the nodes by the solution: how far the sums may differ. */
+const TORQUE_SUMMED = 1e-3;
+
 const GEOMETRY = 'Plane geometry of the tilted base';
 
 /** The depth of the edge where it is deepest in the snow, from how the base lies there. */
@@ -10,12 +13,10 @@ export function penetrationWorking(ski: CarvingSki, equilibrium: Equilibrium): W
   let at = 0;
   for (let i = 1; i < x.length; i++) if (penetration[i] > penetration[at]) at = i;
   const y = ski.edge.halfWidth(x[at]);
-  const value = y * Math.sin(conditions.edgeAngle - twist[at]) - height[at] * Math.cos(conditions.edgeAngle);
   return {
     key: 'carve.penetration',
     title: 'Greatest depth of the edge',
     symbol: 'e',
-    tex: 'e = y\\sin(\\theta - \\varphi) - w\\cos\\theta',
     formula: 'y * sin(theta - phi) - w * cos(theta)',
     inputs: [
       { name: 'y', symbol: 'y', meaning: 'half width there', value: y, unit: 'm' },
@@ -43,14 +44,14 @@ export function penetrationWorking(ski: CarvingSki, equilibrium: Equilibrium): W
         unit: 'm',
       },
     ],
-    result: { value, unit: 'm' },
+    result: { value: equilibrium.maxPenetration, unit: 'm' },
     note: `Deepest ${(x[at] * 1e3).toFixed(0)} mm from the rear contact point.`,
     source: GEOMETRY,
     status: 'derived',
   };
 }
 
-/** How far one end twists open; null for a ski rigid in torsion. */
+/** How far one end twists open, and the torque it balances; null for a ski rigid in torsion. */
 export function twistWorking(ski: CarvingSki, equilibrium: Equilibrium, end: 'tip' | 'tail'): Working | null {
   if (ski.torsion === null) return null;
   const { momentArea, stiffness } = torsionBeyondSole(ski, ski.torsion, equilibrium, end);
@@ -59,13 +60,21 @@ export function twistWorking(ski: CarvingSki, equilibrium: Equilibrium, end: 'ti
     key: end === 'tip' ? 'carve.twistTip' : 'carve.twistTail',
     title: `Twist at the ${end}`,
     symbol: '\\varphi',
-    tex: '\\varphi = \\int \\frac{T}{GJ}\\,dx = \\frac{A}{\\overline{GJ}}',
-    formula: 'A / GJ',
+    formula: '',
+    solved: {
+      by: `together with the groove, in ${equilibrium.iterations} Newton steps`,
+      of: 'what the ski resists in torsion and the torque of the snow, both summed from the boot sole outwards',
+      left: 'GJ * phi',
+      right: 'A',
+      name: 'phi',
+      unit: 'N*m^2',
+      within: TORQUE_SUMMED,
+    },
     inputs: [
       {
         name: 'A',
-        symbol: 'A',
-        meaning: `torque of the snow load about the midline, summed from the boot sole to the ${end}, ∫T dx`,
+        symbol: '\\int T\\,dx',
+        meaning: `torque of the snow load about the midline, summed from the boot sole to the ${end}`,
         from: 'carve.turnRadius',
         value: momentArea,
         unit: 'N*m^2',
@@ -73,13 +82,13 @@ export function twistWorking(ski: CarvingSki, equilibrium: Equilibrium, end: 'ti
       {
         name: 'GJ',
         symbol: '\\overline{GJ}',
-        meaning: 'torsional stiffness over that part, weighted by the torque',
+        meaning: 'torsional stiffness over that part, its harmonic mean weighed by the torque',
         from: 'torsion',
         value: stiffness,
         unit: 'N*m^2',
       },
     ],
-    result: { value: momentArea / stiffness, unit: 'rad' },
+    result: { value: end === 'tip' ? equilibrium.twistTip : equilibrium.twistTail, unit: 'rad' },
     note: 'The boot holds the ski untwisted over its sole; the snow presses on one edge and twists what is beyond.',
     source: 'Saint-Venant torsion of a bar, shear centre on the midline',
     status: 'derived',

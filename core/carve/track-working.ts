@@ -8,31 +8,55 @@ const SOURCE =
   'J. Glaciol. (2013): penetration force proportional to displaced volume; wedge form derived';
 
 const FORMULA = '(m_4 - m_2^2 - m_3^2 / m_2) / (2 * (q - m_3 * p / m_2))';
-const TEX = '\\frac{m_4 - m_2^2 - m_3^2/m_2}{2\\,(q - m_3\\,p/m_2)}';
 
 /** The radius of a solved track: on it the loaded edge scrapes least. */
-export function turnRadiusWorking({
-  conditions,
-  turnRadius,
-  track,
-  iterations,
-  residual,
-}: Equilibrium): Working {
+export function turnRadiusWorking(equilibrium: Equilibrium): Working {
+  const { conditions, turnRadius, track, iterations, residual } = equilibrium;
   return {
     key: 'carve.turnRadius',
     title: 'Turn radius of the bent ski',
     symbol: 'R',
-    tex: `R = ${TEX}`,
     formula: FORMULA,
-    inputs: momentInputs(track, 'the whole loaded edge'),
+    solved: {
+      by: `by ${iterations} Newton steps for the bent and twisted ski in its own groove`,
+      of: 'what the snow carries along the edge and the load on the ski',
+      left: 'P',
+      right: 'N',
+      unit: 'N',
+      within: 1e-6,
+    },
+    inputs: [
+      ...momentInputs(track, 'the whole loaded edge'),
+      {
+        name: 'P',
+        symbol: '\\int f\\,dx',
+        meaning: 'load of the snow along the edge, summed over the solved groove',
+        value: carriedBySnow(equilibrium),
+        unit: 'N',
+      },
+      {
+        name: 'N',
+        symbol: 'N',
+        meaning: 'load on the ski, square to its base',
+        value: conditions.load,
+        unit: 'N',
+      },
+    ],
     result: { value: turnRadius, unit: 'm' },
     note:
       'The track on which the loaded edge scrapes least: the quadratic that fits its lateral position in the snow ' +
       'best, each point weighed by the snow’s force on it, with offset and yaw free. ' +
-      solvedNote(conditions, iterations, residual),
+      solvedNote(conditions, residual),
     source: SOURCE,
     status: 'derived',
   };
+}
+
+/** ∫ f dx, N: the trapezoid rule, which `Equilibrium.lineLoad` is made for. */
+function carriedBySnow({ x, lineLoad }: Equilibrium): number {
+  let force = 0;
+  for (let i = 1; i < x.length; i++) force += 0.5 * (lineLoad[i - 1] + lineLoad[i]) * (x[i] - x[i - 1]);
+  return force;
 }
 
 /** The same fit for the part of the edge behind (`rear`) or ahead (`front`) of the boot centre: a secondary reading. */
@@ -54,14 +78,12 @@ export function partRadiusWorking(
   if (!tooShort) {
     return {
       ...head,
-      tex: `${symbol} = ${TEX}`,
       formula: FORMULA,
       inputs: momentInputs(fit, `the loaded edge ${where} the boot centre`),
     };
   }
   return {
     ...head,
-    tex: `${symbol} = \\frac{1}{s\\,\\kappa + (1 - s)/R}`,
     formula: '1 / (s * kappa + (1 - s) / R)',
     inputs: [
       {
@@ -108,12 +130,12 @@ function momentInputs({ moments: [m2, m3, m4, p, q] }: TrackFit, where: string):
   ];
 }
 
-function solvedNote(conditions: CarveConditions, iterations: number, residual: number): string {
+function solvedNote(conditions: CarveConditions, residual: number): string {
   const degrees = ((conditions.edgeAngle * 180) / Math.PI).toFixed(1);
   const short = (value: number) => Number(value.toPrecision(3));
   return (
     `Solved for an edge angle of ${degrees}°, a load of ${conditions.load.toFixed(0)} N, a snow hardness of ` +
     `${short(conditions.hardness / 1e9)} N/mm³ and a rebound of ${short(1e3 * (conditions.rebound ?? REBOUND))} mm: ` +
-    `${iterations} Newton steps, forces and moments balanced to ${residual.toExponential(1)} of the load.`
+    `forces and moments are balanced to ${residual.toExponential(1)} of the load.`
   );
 }

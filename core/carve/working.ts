@@ -15,7 +15,6 @@ export function cosineRadiusWorking(ski: RigidSki, edgeAngle: number): Working {
     key: 'carve.cosineRadius',
     title: 'Turn radius by the cosine rule',
     symbol: 'R',
-    tex: 'R = R_{sc}\\cos\\theta',
     formula: 'R_sc * cos(theta)',
     inputs: [
       {
@@ -41,7 +40,6 @@ export function travelWorking(ski: RigidSki, edgeAngle: number): Working {
     key: 'carve.travel',
     title: 'Mid-ski travel to full contact',
     symbol: 't',
-    tex: 't = d\\tan\\theta + h',
     formula: 'd * tan(theta) + h',
     inputs: [
       {
@@ -68,7 +66,6 @@ export function biteAngleWorking(ski: RigidSki, edgeAngle: number): Working {
     key: 'carve.biteAngle',
     title: 'Bite angle',
     symbol: '\\theta_b',
-    tex: '\\theta_b = \\theta - b',
     formula: 'theta - b',
     inputs: [
       { name: 'theta', symbol: '\\theta', meaning: 'edge angle', value: edgeAngle, unit: 'rad' },
@@ -94,7 +91,6 @@ export function cornerAngleWorking(ski: RigidSki): Working {
     key: 'carve.cornerAngle',
     title: 'Edge corner angle',
     symbol: 'c',
-    tex: 'c = s + b',
     formula: 's + b',
     inputs: [
       {
@@ -126,7 +122,6 @@ export function lineLoadWorking(depth: number, edgeAngle: number, hardness: numb
     key: 'carve.lineLoad',
     title: 'Snow load along the edge',
     symbol: 'f',
-    tex: 'f = H_V\\,\\frac{e^2}{2\\tan\\theta}',
     formula: 'H_V * e^2 / (2 * tan(theta))',
     inputs: [
       { name: 'H_V', symbol: 'H_V', meaning: 'snow hardness', value: hardness, unit: 'N/m^3' },
@@ -146,7 +141,6 @@ export function wedgeDepthWorking(lineLoad: number, edgeAngle: number, hardness:
     key: 'carve.wedgeDepth',
     title: 'Depth of the edge in the snow',
     symbol: 'e',
-    tex: 'e = \\sqrt{\\frac{2 f\\tan\\theta}{H_V}}',
     formula: 'sqrt(2 * f * tan(theta) / H_V)',
     inputs: [
       { name: 'f', symbol: 'f', meaning: 'line load', value: lineLoad, unit: 'N/m' },
@@ -165,7 +159,6 @@ export function holdWorking(edgeAngle: number, twist: number, baseBevel: number,
     key: 'carve.hold',
     title: 'Hold',
     symbol: '\\text{hold}',
-    tex: '\\text{hold} = \\theta - \\varphi - b - \\psi',
     formula: 'theta - phi - b - psi',
     inputs: [
       {

@@ -1,3 +1,4 @@
+import { brent, firstWhere } from '../numeric/index.ts';
 import {
   holdUnderBoot,
   leanAngle,
@@ -50,32 +51,12 @@ const driftBlend = (3 * Math.PI) / 180;
 
 /** Edge angle at which the pair turns on `radius` under `load` on the ski; 0 if it always does, null if never. */
 export function edgeForRadius(turn: TurnRadius, radius: number, load: number): number | null {
-  let low = 0;
-  let high = steepest;
-  let over = turn.radius(low, load) - radius;
-  if (over <= 0) return 0;
-  let under = turn.radius(high, load) - radius;
-  if (under > 0) return null;
-  // The chord's crossing, an end that stays put counting half (Illinois rule); halved where that is slow.
-  let kept = 0;
-  for (let i = 0; i < 60 && high - low > 1e-12; i++) {
-    const chord = (low * under - high * over) / (under - over);
-    const at = i % 4 === 3 || !(chord > low && chord < high) ? (low + high) / 2 : chord;
-    const value = turn.radius(at, load) - radius;
-    if (Math.abs(value) < 1e-12 * radius) return at;
-    if (value > 0) {
-      low = at;
-      over = value;
-      if (kept > 0) under /= 2;
-      kept = 1;
-    } else {
-      high = at;
-      under = value;
-      if (kept < 0) over /= 2;
-      kept = -1;
-    }
-  }
-  return (low + high) / 2;
+  const over = (edge: number): number => turn.radius(edge, load) - radius;
+  const flat = over(0);
+  if (flat <= 0) return 0;
+  const tipped = over(steepest);
+  if (tipped > 0) return null;
+  return brent(over, 0, steepest, 1e-12, flat, tipped);
 }
 
 /**
@@ -139,13 +120,8 @@ export function chooseEdge(
         below = above;
         continue;
       }
-      let high = above;
-      for (let j = 0; j < 24; j++) {
-        const middle = (below + high) / 2;
-        if (tighter(middle).hold >= 0) high = middle;
-        else below = middle;
-      }
-      return { mode: 'tight arcs', neededEdge, ...tighter(high), drift: 0 };
+      const holding = firstWhere(edge => tighter(edge).hold >= 0, below, above, 5e-9);
+      return { mode: 'tight arcs', neededEdge, ...tighter(holding), drift: 0 };
     }
   }
 

@@ -1,4 +1,4 @@
-import { type CsvRow, readCsvNumber, readCsvRows, type Separator, splitUnit } from '../pair/index.ts';
+import { type CsvRow, readCsvNumber, readCsvRows, type Separator, splitUnit } from '../table/index.ts';
 import { readStated, type SetStatement, type StatedColumn, statedColumn } from './set-statement.ts';
 import { isUnreadComment, unreadComments } from './unread-rows.ts';
 
@@ -57,6 +57,12 @@ export function gateColumn(heading: string): { column: Column; factor: number } 
     (words[each] as readonly string[]).includes(named),
   );
   return column ? { column, factor: metres[unit ?? 'm'] ?? 1 } : null;
+}
+
+/** Whether the headings of this text, or of its start, name a gate's place across and down the hill. */
+export function namesGates(text: string): boolean {
+  const columns = readCsvRows(withoutComments(text).body).rows[0]?.fields.map(gateColumn) ?? [];
+  return ['x', 'y'].every(column => columns.some(each => each?.column === column));
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { SplineRow } from './cubic-b-spline.ts';
+import type { SplineRow } from '../numeric/index.ts';
 import { advance, type Interval, type PathPhysics } from './timed-path.ts';
 import { type IntervalWorth, weighInterval } from './timed-path-slopes.ts';
 

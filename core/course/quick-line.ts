@@ -1,8 +1,7 @@
+import { descend, greville, pieceAt, type SplineRow, splineBasis, splineRow } from '../numeric/index.ts';
 import { GRAVITY, type TurnRadius } from '../run/index.ts';
-import { greville, type SplineRow, splineBasis, splineRow } from './cubic-b-spline.ts';
 import { type CourseConditions, fillCourseConditions } from './gate-conditions.ts';
 import type { Gate } from './gates.ts';
-import { descend } from './limited-memory-descent.ts';
 import { gateTurns, type Line, LineError, lineThroughGates } from './line.ts';
 import { QuickLineObjective } from './quick-line-objective.ts';
 import { pathPhysics } from './timed-path.ts';
@@ -188,15 +187,9 @@ function radiusAtGreatestEdge(turn: TurnRadius, conditions: CourseConditions): n
 }
 
 function acrossAt(line: Line, y: number): number {
-  let low = 0;
-  let high = line.y.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (line.y[middle] <= y) low = middle;
-    else high = middle;
-  }
-  const share = (y - line.y[low]) / (line.y[high] - line.y[low]);
-  return line.x[low] + share * (line.x[high] - line.x[low]);
+  const i = pieceAt(line.y, y);
+  const share = (y - line.y[i]) / (line.y[i + 1] - line.y[i]);
+  return line.x[i] + share * (line.x[i + 1] - line.x[i]);
 }
 
 function failure(

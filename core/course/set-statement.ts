@@ -1,4 +1,4 @@
-import { readCsvNumber, splitUnit } from '../pair/index.ts';
+import { readCsvNumber, splitUnit } from '../table/index.ts';
 
 /** What the file of a set may state beside its gates, in the units people say; absent where it does not. */
 export interface SetStatement {

@@ -10,7 +10,6 @@ export function setRadiusWorking(spacing: number, offset: number): Working {
     key: 'course.setRadius',
     title: 'Radius that fills the set',
     symbol: 'R_{set}',
-    tex: 'R_{set} = \\frac{s^2 + o^2}{4\\,o}',
     formula: '(s^2 + o^2)/(4*o)',
     inputs: [
       { name: 's', symbol: 's', meaning: 'gate to gate down the hill', value: spacing, unit: 'm' },
@@ -30,7 +29,6 @@ export function neededEdgeWorking(spacing: number, offset: number, sidecutRadius
     key: 'course.neededEdge',
     title: 'Edge angle the set asks for',
     symbol: '\\theta',
-    tex: '\\theta = \\arccos\\frac{R_{set}}{R_{sc}}',
     formula: 'acos(Rset/Rsc)',
     inputs: [
       {

@@ -1,4 +1,4 @@
-import { type Separator, writeCsvRows } from '../pair/index.ts';
+import { type Separator, writeCsvRows } from '../table/index.ts';
 import { type Gate, gateColumn } from './gates.ts';
 import { type SetStatement, statedColumn, statedColumns, writeStated } from './set-statement.ts';
 

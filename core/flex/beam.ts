@@ -17,7 +17,7 @@ export const DEFAULT_ELEMENTS = 120;
 /** Half bandwidth of the bending matrix: an element couples two neighbouring nodes of two unknowns each. */
 export const BENDING_HALF = 3;
 /** Gauss points an element, enough for EI up to cubic inside it. */
-export const GAUSS_POINTS = 3;
+const GAUSS_POINTS = 3;
 
 /**
  * Nodes over [from, to] with one exactly at each of `through` (supports, loads, edges of the boot), the rest
@@ -84,7 +84,7 @@ export function hermite(t: number, h: number, out: Float64Array): void {
 }
 
 /** Lower triangle, row by row, of the 4 × 4 element stiffness from EI at the Gauss points from `offset` on. */
-export function elementBending(gaussEI: Float64Array, offset: number, h: number, out: Float64Array): void {
+function elementBending(gaussEI: Float64Array, offset: number, h: number, out: Float64Array): void {
   const { nodes, weights } = gaussLegendre(GAUSS_POINTS);
   out.fill(0);
   for (let q = 0; q < GAUSS_POINTS; q++) {

@@ -15,8 +15,8 @@ export interface Needs {
   readonly needs: string;
 }
 
-export const NEEDS_BENDING: Needs = { ok: false, needs: 'a stiffness profile (bending)' };
-export const NEEDS_MASS: Needs = { ok: false, needs: 'the mass of one ski (massKg) or a layup' };
+const NEEDS_BENDING: Needs = { ok: false, needs: 'a stiffness profile (bending)' };
+const NEEDS_MASS: Needs = { ok: false, needs: 'the mass of one ski (massKg) or a layup' };
 
 export interface BendQuestion {
   /** N, each 0 or more. */

@@ -1,5 +1,6 @@
 import {
   factorSymmetric,
+  firstWhere,
   multiplySymmetric,
   prescribe,
   type SymmetricBand,
@@ -95,12 +96,7 @@ export function flatTable(profile: Profile, setup: TableSetup): FlatTable {
       high = Math.min(2 * high, hard);
     }
     if (widest(0) <= DOWN_WITHIN) high = 0;
-    for (let step = 0; step < 40 && high - low > 1e-9 * high; step++) {
-      const middle = (low + high) / 2;
-      if (widest(middle) > DOWN_WITHIN) low = middle;
-      else high = middle;
-    }
-    flatten = high;
+    flatten = firstWhere(load => widest(load) <= DOWN_WITHIN, low, high, 1e-9 * high);
   }
   return { x, firstTouch, firstTouchAt: x[touchNode], flatten, gapLeft, gapLeftAt: x[gapNode], press };
 }

@@ -1,9 +1,6 @@
 export {
   BENDING_HALF,
   bendingMatrix,
-  DEFAULT_ELEMENTS,
-  elementBending,
-  GAUSS_POINTS,
   gaussValues,
   hermite,
   hermiteCurvature,
@@ -11,21 +8,19 @@ export {
   nodeAt,
   solveSupported,
 } from './beam.ts';
-export { type BenchResult, type BenchSetup, benchPress, checkSetup } from './bench-press.ts';
+export { type BenchResult, type BenchSetup, benchPress } from './bench-press.ts';
+export { type BenchFault, type BenchTable, namesBenchReadings, readBenchTable } from './bench-table.ts';
 export {
   type BendAnswer,
   type BendQuestion,
   bendTest,
   DEFAULT_LOADS,
-  NEEDS_BENDING,
-  NEEDS_MASS,
   type Needs,
   type VibrationAnswer,
   vibrationTest,
 } from './bend-test.ts';
 export { dampingRatio } from './damping.ts';
 export { DOWN_WITHIN, type FlatTable, flatTable, type TableSetup, type TableState } from './flat-table.ts';
-export { compileFormula, FORMULA_LIMITS } from './formula.ts';
 export {
   type BenchReading,
   DEFAULT_UNCERTAINTY,
@@ -44,9 +39,7 @@ export {
   bendingCompliance,
   type ClampedSki,
   cantileverCompliance,
-  flattenIndex,
   type Springs,
-  soleSpan,
   springs,
 } from './springs.ts';
 export { RUN_IN, type StiffSpan, withSpan } from './stiff-span.ts';

@@ -11,7 +11,7 @@ import type { Profile } from './profile.ts';
 import { bendingCompliance, cantileverCompliance } from './springs.ts';
 
 /** Share by which the small-deflection answer may be off before it is said. */
-export const SMALL_BEND_SLACK = 0.02;
+const SMALL_BEND_SLACK = 0.02;
 
 export interface LargeBend {
   /** Under the load across the line of the supports, or at the cantilever's end, m. */

@@ -2,6 +2,9 @@ import type { Working, WorkingInput, WorkingValue } from '../working/index.ts';
 import type { LayupSection } from './layup.ts';
 import type { Piece } from './layup-pieces.ts';
 
+/** Why the sums are set by hand. */
+const SUMMED = 'one sum for what the text writes out, rectangle by rectangle';
+
 const HANDBOOK = 'transformed section, any handbook of strength of materials';
 
 type Told = Pick<Working, 'key' | 'title' | 'symbol' | 'tex' | 'source'> & Pick<Partial<Working>, 'note'>;
@@ -41,6 +44,7 @@ export function layupWorkings(section: LayupSection): Working[] {
     more: readonly WorkingInput[] = [],
   ): Working => ({
     ...words,
+    texReason: SUMMED,
     formula,
     inputs: [...more, ...pieces.flatMap((piece, at) => columns.map(column => column(at + 1, piece)))],
     result,

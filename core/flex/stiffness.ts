@@ -1,6 +1,6 @@
+import { compileFormula, FormulaError } from '../formula/index.ts';
 import { monotoneCubic } from '../numeric/index.ts';
 import type { Ski, Stiffness } from '../pair/index.ts';
-import { compileFormula } from './formula.ts';
 import { layupSections } from './layup.ts';
 import { localWidth } from './local-width.ts';
 import type { Profile } from './profile.ts';
@@ -58,7 +58,7 @@ function rawProfile(
       }
     }
     case 'formula': {
-      const f = compileFormula(stiffness.newtonM2, `${field}.newtonM2`);
+      const f = formulaOf(stiffness.newtonM2, `${field}.newtonM2`);
       return x => {
         const s = x <= 0 ? 0 : x >= length ? 1 : x / length;
         const value = f(s);
@@ -72,6 +72,16 @@ function rawProfile(
       const section = layupSections(stiffness.layup, width);
       return x => section(Math.min(Math.max(x, 0), length))[field];
     }
+  }
+}
+
+/** A formula in s: 0 at the rear contact point, 1 at the front. */
+function formulaOf(text: string, field: string): (s: number) => number {
+  try {
+    return compileFormula(text, 's');
+  } catch (cause) {
+    if (cause instanceof FormulaError) throw new StiffnessError(field, cause.message);
+    throw cause;
   }
 }
 

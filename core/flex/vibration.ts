@@ -1,12 +1,12 @@
 import {
   addSymmetric,
   gaussLegendre,
+  lowestModes,
   prescribe,
   type SymmetricBand,
   symmetricBand,
 } from '../numeric/index.ts';
 import { BENDING_HALF, bendingMatrix, DEFAULT_ELEMENTS, gaussValues, hermite, meshThrough } from './beam.ts';
-import { lowestModes } from './eigen.ts';
 import type { EndPiece, EndPieces } from './overhang.ts';
 import type { Profile } from './profile.ts';
 import { type ClampedSki, soleSpan } from './springs.ts';

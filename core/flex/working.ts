@@ -1,10 +1,11 @@
 import type { Ski } from '../pair/index.ts';
-import type { Working, WorkingInput } from '../working/index.ts';
+import type { Working } from '../working/index.ts';
 import { benchPress } from './bench-press.ts';
 import { type BendQuestion, benchSetup } from './bend-test.ts';
 import { flatTable } from './flat-table.ts';
 import { massPerLength } from './mass.ts';
-import { flattenIndex, springs } from './springs.ts';
+import { clampedSpring, input, torsionalSpring, VOCABULARY } from './spring-working.ts';
+import { bendingCompliance, flattenIndex, soleSpan, springs } from './springs.ts';
 import { RUN_IN } from './stiff-span.ts';
 import { bareBendingOf, bendingOf, torsionOf } from './stiffness.ts';
 import { twistBench } from './twist-bench.ts';
@@ -12,20 +13,6 @@ import { twistBench } from './twist-bench.ts';
 export { layupWorkings } from './layup-working.ts';
 
 const HANDBOOK = "any handbook (Roark's Formulas for Stress and Strain)";
-const VOCABULARY = 'in the manner of ISO 6289:2025 (vocabulary; its fixtures are not claimed)';
-
-function input(
-  name: string,
-  symbol: string,
-  value: number,
-  unit: string,
-  meaning: string,
-  from?: string,
-): WorkingInput {
-  return from === undefined
-    ? { name, symbol, value, unit, meaning }
-    : { name, symbol, value, unit, meaning, from };
-}
 
 /** Load of a reading that stands for any: deflection is proportional to it. */
 const ANY_LOAD = 100;
@@ -45,6 +32,8 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
   const { at, load, rear } = setup;
   const span = setup.front - rear;
   const bench = benchPress(profile, setup);
+  // By moments alone, without the beam's elements.
+  const stored = load ** 2 * bendingCompliance(profile, rear, setup.front, at);
   const equivalent = (bench.spring * (at - rear) ** 2 * (setup.front - at) ** 2) / (3 * span);
   const table = flatTable(profile, { length, camber: ski.camber, at });
   const atBoot = Math.abs(at - ski.bootCentre) < 1e-9;
@@ -57,14 +46,22 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       key: 'flex.spring',
       title: 'Spring constant on the bench',
       symbol: 'c',
-      tex: 'c = F / f',
       formula: 'F / f',
+      solved: {
+        by: 'for f with Hermite beam elements, EI(x) integrated inside each',
+        of: 'what the press does on its way and what the bent ski stores',
+        left: 'F * f',
+        right: 'U',
+        unit: 'J',
+        within: 1e-6,
+      },
       inputs: [
         input('F', 'F', load, 'N', `load at ${press}, supports at ${supports}`),
-        input('f', 'f', bench.loadDeflection, 'm', 'deflection under the load, from the beam with EI(x)'),
+        input('f', 'f', bench.loadDeflection, 'm', 'deflection under the load, solved'),
+        input('U', '\\int M^2/EI\\,dx', stored, 'J', 'twice what bending stores, M the moment at each place'),
       ],
       result: { value: bench.spring, unit: 'N/m' },
-      note: 'The deflection is solved with Hermite beam elements, EI integrated inside each. It is proportional to the load.',
+      note: 'The deflection is proportional to the load.',
       source: VOCABULARY,
       status: 'seen',
     },
@@ -72,7 +69,6 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       key: 'flex.uniform-equivalent',
       title: 'Uniform stiffness with the same spring (uniform equivalent)',
       symbol: 'EI_u',
-      tex: 'EI_u = \\frac{c\\,a^2 (l - a)^2}{3 l}',
       formula: 'c * a^2 * (l - a)^2 / (3 * l)',
       inputs: [
         input('c', 'c', bench.spring, 'N/m', 'spring constant on the bench', 'flex.spring'),
@@ -91,7 +87,6 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       key: 'flex.first-touch-uniform',
       title: 'First touch on a flat table, uniform equivalent',
       symbol: 'F_1',
-      tex: 'F_1 = \\frac{48\\,EI\\,h}{L^3}',
       formula: '48 * EI * h / L^3',
       inputs: [
         input('EI', 'EI_u', equivalent, 'N*m^2', 'uniform equivalent', 'flex.uniform-equivalent'),
@@ -109,7 +104,6 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       key: 'flex.flatten-index',
       title: 'First touch times contact length squared',
       symbol: 'I_F',
-      tex: 'I_F = F_1 L^2',
       formula: 'F * L^2',
       inputs: [
         input('F', 'F_1', table.firstTouch, 'N', 'first touch on a flat table, from the contact solution'),
@@ -124,14 +118,14 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
   const halfSole = ski.soleLength / 2;
   if (ski.bootCentre - halfSole > 0 && ski.bootCentre + halfSole < length) {
     const found = springs(profile, { ...ski, length });
+    const [rearEnd, frontEnd] = soleSpan({ ...ski, length });
     workings.push(
-      clampedSpring('shovel', 'Spring constant of the shovel (forebody)', 'c_A', found.shovel),
-      clampedSpring('rear', 'Spring constant of the rear (afterbody)', 'c_B', found.rear),
+      clampedSpring('shovel', found.shovel, profile, frontEnd, length),
+      clampedSpring('rear', found.rear, profile, rearEnd, 0),
       {
         key: 'flex.spring-balance',
         title: 'Spring balance',
         symbol: 'c_A/c_B',
-        tex: 'c_A / c_B',
         formula: 'cA / cB',
         inputs: [
           input('cA', 'c_A', found.shovel, 'N/m', 'spring constant of the shovel', 'flex.spring-shovel'),
@@ -143,7 +137,10 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       },
     );
     const torsion = torsionOf(ski);
-    if (torsion) workings.push(torsionalSpring(twistBench(torsion, { ...ski, length }).shovel));
+    if (torsion)
+      workings.push(
+        torsionalSpring(twistBench(torsion, { ...ski, length }).shovel, torsion, frontEnd, length),
+      );
   }
   const mass = massPerLength(ski);
   if (mass) workings.push(uniformFrequency(equivalent, mass(length / 2), length));
@@ -161,7 +158,6 @@ function plateWorking(ski: Ski): Working[] {
       key: 'flex.plate',
       title: 'Bending stiffness with the plate, in its middle',
       symbol: 'EI',
-      tex: 'EI = EI_s + EI_p',
       formula: 'EIs + EIp',
       inputs: [
         input('EIs', 'EI_s', middle, 'N*m^2', 'the bare ski there', 'bending'),
@@ -175,48 +171,12 @@ function plateWorking(ski: Ski): Working[] {
   ];
 }
 
-function clampedSpring(part: string, title: string, symbol: string, spring: number): Working {
-  return {
-    key: `flex.spring-${part}`,
-    title,
-    symbol,
-    tex: `${symbol} = F / f`,
-    formula: 'F / f',
-    inputs: [
-      input('F', 'F', ANY_LOAD, 'N', 'load at the contact point, boot sole clamped'),
-      input('f', 'f', ANY_LOAD / spring, 'm', 'deflection there, the integral of F·(distance)²/EI(x)'),
-    ],
-    result: { value: spring, unit: 'N/m' },
-    source: VOCABULARY,
-    status: 'seen',
-  };
-}
-
-function torsionalSpring(spring: number): Working {
-  const torque = 10;
-  return {
-    key: 'flex.torsional-spring',
-    title: 'Torsional spring constant of the shovel',
-    symbol: 'M_T/\\alpha',
-    tex: 'M_T / \\alpha',
-    formula: 'M / alpha',
-    inputs: [
-      input('M', 'M_T', torque, 'N*m', 'torque at the front contact point, boot sole clamped'),
-      input('alpha', '\\alpha', torque / spring, 'rad', 'twist there, the integral of M/GJ(x)'),
-    ],
-    result: { value: spring, unit: 'N*m/rad' },
-    source: VOCABULARY,
-    status: 'seen',
-  };
-}
-
 function uniformFrequency(bending: number, mass: number, length: number): Working {
   const root = 4.73004;
   return {
     key: 'flex.first-frequency-uniform',
     title: 'First bending frequency of a free ski, uniform equivalent',
     symbol: 'f_1',
-    tex: 'f_1 = \\frac{\\beta^2}{2 \\pi L^2} \\sqrt{\\frac{EI}{\\mu}}',
     formula: 'beta^2 / (2 * pi * L^2) * sqrt(EI / mu)',
     inputs: [
       input('beta', '\\beta', root, '1', 'first root of a free-free beam'),

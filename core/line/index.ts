@@ -2,4 +2,6 @@ export type { LineConditions, Slope } from './conditions.ts';
 export { HELD_BACK_BY, type HeldBackBy, type LineRun } from './line-run.ts';
 export { type LineFailure, type LineOptions, type Rhythm, type RhythmQuestion, rhythm } from './rhythm.ts';
 export { quickestRun, type SetOptions, type SetQuestion, type SetRun, type TurningPole } from './set-run.ts';
+export { changedCase, type GrooveCase, SKI_CHANGES, type SkiChange, worthOfGroove } from './ski-changes.ts';
+export { rhythmWorkings } from './working.ts';
 export { type CurvatureWorth, type LineWorth, type Worth, worthOf, worthOfCurvature } from './worth.ts';

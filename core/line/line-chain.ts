@@ -2,7 +2,7 @@
  * The chain problem of a skier along a reference line: places, bounds and data of every node and stage.
  */
 
-import type { ChainProblem } from '../numeric/chain-problem.ts';
+import type { ChainProblem } from '../numeric/index.ts';
 import {
   DRIFT_MOST,
   DRIFT_RATE,

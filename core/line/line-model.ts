@@ -3,7 +3,7 @@
  * chooses, and what a metre of it takes in time. Derivatives exact, from core/numeric's tape.
  */
 
-import { type Formula, Tape } from '../numeric/tape.ts';
+import { type Formula, Tape } from '../numeric/index.ts';
 import {
   bite,
   legRates,
@@ -65,7 +65,7 @@ export const LIMITS = ['hold', 'angulation', 'angulation backward', 'centre of t
 export const LIMIT_DATA = ['grip', 'greatestAngulation'] as const;
 
 /** Weights that keep the rates from chattering, s per (unit a second)²: far below a thousandth of a second. */
-const CALM = { edge: 3e-5, mismatch: 3e-4, drift: 3e-5, push: 3e-7 };
+const CALM = { edge: 1e-5, mismatch: 3e-4, drift: 3e-5, push: 1e-7 };
 
 /** The solver sees a second as ten: its tolerances and barrier fit costs of some tens. */
 export const COST_SCALE = 10;

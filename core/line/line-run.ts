@@ -2,7 +2,7 @@
  * A solved line read off its chain: what the skis and the skier do at every node, in columns. SI, rad; right positive.
  */
 
-import type { ChainAnswer } from '../numeric/chain-problem.ts';
+import type { ChainAnswer } from '../numeric/index.ts';
 import { BITE, GRAVITY } from '../skier/index.ts';
 import type { LineConditions } from './conditions.ts';
 import { column, type LineChain } from './line-chain.ts';

@@ -3,8 +3,7 @@
  * mirrors its beginning, in least time.
  */
 
-import type { ChainAnswer, ChainFailure, ChainProblem } from '../numeric/chain-problem.ts';
-import { ChainSolver } from '../numeric/chain-solver.ts';
+import { type ChainAnswer, type ChainFailure, type ChainProblem, ChainSolver } from '../numeric/index.ts';
 import { GRAVITY } from '../skier/index.ts';
 import { accept, acceptConditions, type LineConditions } from './conditions.ts';
 import { type LineChain, lineChain } from './line-chain.ts';

@@ -1,4 +1,4 @@
-import type { ChainAnswer } from '../numeric/chain-problem.ts';
+import type { ChainAnswer } from '../numeric/index.ts';
 import { GRAVITY } from '../skier/index.ts';
 import type { LineConditions } from './conditions.ts';
 import {

@@ -2,12 +2,28 @@
  * The quickest run through a set of gates, from a start to a finish.
  */
 
-import type { ChainAnswer, ChainFailure, ChainProblem } from '../numeric/chain-problem.ts';
-import { ChainSolver } from '../numeric/chain-solver.ts';
+import {
+  type ChainAnswer,
+  type ChainFailure,
+  type ChainGuess,
+  type ChainProblem,
+  ChainSolver,
+} from '../numeric/index.ts';
 import { GRAVITY } from '../skier/index.ts';
 import { accept, acceptConditions, type LineConditions } from './conditions.ts';
-import { type LineChain, lineChain } from './line-chain.ts';
-import { EDGE, LEAN, LEAN_RATE, LEG_SPEED, lineModel, OFFSET, SPEED, STATES, TURNED } from './line-model.ts';
+import { column, type LineChain, lineChain } from './line-chain.ts';
+import {
+  DATA,
+  EDGE,
+  LEAN,
+  LEAN_RATE,
+  LEG_SPEED,
+  lineModel,
+  OFFSET,
+  SPEED,
+  STATES,
+  TURNED,
+} from './line-model.ts';
 import { type LineRun, readLine } from './line-run.ts';
 import type { LinePoint } from './reference-line.ts';
 import { type LineFailure, rhythm, told } from './rhythm.ts';
@@ -32,12 +48,14 @@ export interface SetQuestion {
 }
 
 export interface SetOptions {
-  /** Stages between two gates, 16 unless given; comparisons use one number for all. */
+  /** Stages between two gates, 20 unless given; comparisons use one number for all. */
   readonly stages?: number;
   /** Answers to neighbouring questions through the same gates, to begin from; the best is kept. */
   readonly from?: readonly SetRun[];
   /** Whether to search from scratch too when a neighbour's answer led to one; false unless given. */
   readonly afresh?: boolean;
+  /** Beginnings tried from scratch, 1 to 3, the best kept; 1 unless given. */
+  readonly beginnings?: number;
   readonly onProgress?: (share: number) => void;
   readonly cancelled?: () => boolean;
 }
@@ -54,9 +72,14 @@ export interface SetRun {
   readonly iterations: number;
 }
 
-const SET_STAGES = 16;
+const SET_STAGES = 20;
 const FIRST_BARRIER = 0.01;
 const WARM_BARRIER = 1e-4;
+const RELEASED_BARRIER = 1e-3;
+/** How many times dearer rates are at first, for each beginning; the best answer is kept. */
+const FIRST_PRICES = [1, 10, 100];
+/** Shares of the rhythm's own pace that the first guess takes, until one leads to an answer. */
+const PACES = [1, 0.75, 0.55];
 const MOST_STEPS = 600;
 /** Heading at the start, rad from the fall line, away from and towards the first pole's side. */
 const START_HEADING = [-0.1, 1.2] as const;
@@ -69,6 +92,13 @@ const FINISH_HEADING = (20 * Math.PI) / 180;
  * @throws RangeError naming the field, the value found and what is accepted
  */
 export function quickestRun(question: SetQuestion, options: SetOptions = {}): SetRun | LineFailure {
+  // Every set is solved with its first turn to the left, so that a mirrored one gives the mirrored answer to the bit.
+  if (question.poles[0]?.turn !== 1) return solveSet(question, options);
+  const found = solveSet(mirrored(question), options);
+  return found.ok ? { ...found, question, run: mirroredRun(found.run) } : found;
+}
+
+function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFailure {
   const { conditions, poles, startSpeed } = question;
   acceptConditions(conditions);
   accept('startSpeed', startSpeed, 'm/s', 1.2, 50);
@@ -80,9 +110,11 @@ export function quickestRun(question: SetQuestion, options: SetOptions = {}): Se
   let failure: ChainFailure | null = null;
   let iterations = 0;
   const { cancelled } = options;
+  const tries = Math.min(FIRST_PRICES.length, options.beginnings ?? 1);
   // The error falls from one to the tolerance: its logarithm tells how far the work has come.
   let begun = 0;
-  const beginnings = (options.from?.length ?? 0) + (options.from?.length && !options.afresh ? 0 : 1);
+  const beginnings =
+    (options.from?.length ?? 0) + (options.from?.length && !options.afresh ? 0 : tries);
   const onStep = ({ error, barrier }: { error: number; barrier: number }) => {
     const left = Math.max(0, Math.log10(Math.max(error, barrier) / 1e-7)) / 7;
     options.onProgress?.((begun + Math.max(0, 1 - left)) / beginnings);
@@ -99,22 +131,22 @@ export function quickestRun(question: SetQuestion, options: SetOptions = {}): Se
     if (answer.x.length === (problem.stages + 1) * STATES.length) search(answer, WARM_BARRIER);
   }
   if ((!best || options.afresh) && !cancelled?.()) {
-    for (const pace of [1, 0.75, 0.55]) {
+    for (const pace of PACES) {
       const guess = firstGuess(question, chain, perPiece, pace);
-      if (guess) {
-          if (process.env.HOM) {
-            const w = problem.stageData;
-            const W = w.length / problem.stages;
-            for (let k = 0; k < problem.stages; k++) w[k * W + W - 1] = +(process.env.HOM ?? 1);
-            const f = solver.solve(guess, { barrier: FIRST_BARRIER, mostSteps: MOST_STEPS, tolerance: 1e-4 });
-            for (let k = 0; k < problem.stages; k++) w[k * W + W - 1] = 1;
-            iterations += f.iterations;
-            search(f, f.ok ? +(process.env.WB ?? 1e-3) : FIRST_BARRIER);
-          } else search(guess, FIRST_BARRIER);
+      for (const price of guess ? FIRST_PRICES.slice(0, tries) : []) {
+        if (price === 1) search(guess as ChainGuess, FIRST_BARRIER);
+        else {
+          // With rates made dear the search keeps to even turns; let go from there it ends in other ones.
+          const even = dearer(solver, problem, guess as ChainGuess, price, cancelled);
+          iterations += even.iterations;
+          if (even.ok) search(even, RELEASED_BARRIER);
+        }
+        if (cancelled?.()) break;
       }
       if (best || cancelled?.()) break;
     }
   }
+
   const found = best as ChainAnswer | null;
   if (!found) {
     if (failure) return told(failure, problem.stages);
@@ -122,6 +154,41 @@ export function quickestRun(question: SetQuestion, options: SetOptions = {}): Se
   }
   const run = readLine(chain, found, conditions);
   return { ok: true, question, run, seconds: run.seconds, poleNodes, chain, answer: found, iterations };
+}
+
+function mirrored(question: SetQuestion): SetQuestion {
+  const over = <T extends { readonly x: number }>(point: T): T => ({ ...point, x: -point.x });
+  return {
+    ...question,
+    poles: question.poles.map(pole => ({ ...over(pole), turn: -pole.turn as 1 | -1 })),
+    start: question.start && over(question.start),
+    finish: question.finish && over(question.finish),
+  };
+}
+
+/** Columns that change sign with the side. */
+const SIDED = ['x', 'massX', 'heading', 'lean', 'leanRate', 'edge', 'curvature', 'mismatch'] as const;
+
+function mirroredRun(run: LineRun): LineRun {
+  const sided = SIDED.map(name => [name, run[name].map(v => -v)] as const);
+  return { ...run, ...Object.fromEntries(sided) };
+}
+
+/** The same set with every rate made dear, solved roughly. */
+function dearer(
+  solver: ChainSolver,
+  problem: ChainProblem,
+  guess: ChainGuess,
+  price: number,
+  cancelled?: () => boolean,
+) {
+  const stageData = problem.stageData.slice();
+  for (let at = column('calm'); at < stageData.length; at += DATA.length) stageData[at] = price;
+  return solver.solve(
+    guess,
+    { barrier: FIRST_BARRIER, mostSteps: MOST_STEPS, tolerance: 1e-4, cancelled },
+    { ...problem, stageData },
+  );
 }
 
 /** The rhythm nearest the set, laid along it; `pace` slows the guess. */

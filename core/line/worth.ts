@@ -3,7 +3,7 @@
  * derivative of the Lagrangian (the envelope theorem), so one solved line tells them all.
  */
 
-import type { ChainAnswer } from '../numeric/chain-problem.ts';
+import type { ChainAnswer } from '../numeric/index.ts';
 import { BITE, GRAVITY, type OwnCurvature } from '../skier/index.ts';
 import type { LineConditions } from './conditions.ts';
 import { column, type LineChain } from './line-chain.ts';

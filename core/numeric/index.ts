@@ -1,8 +1,22 @@
-export type { EvenAxis } from './bicubic-spline.ts';
-export { BicubicSpline, calmValues, followingCoefficients } from './bicubic-spline.ts';
+/** General methods, nothing of skis: bands, eigenvalues, roots, splines, quadrature, steps through time, optima. */
+export { BicubicSpline, calmValues, type EvenAxis, followingCoefficients } from './bicubic-spline.ts';
+export { BorderedBand } from './bordered-band.ts';
+export type {
+  ChainAnswer,
+  ChainFailure,
+  ChainGuess,
+  ChainMultipliers,
+  ChainOptions,
+  ChainProblem,
+} from './chain-problem.ts';
+export { ChainSolver, solveChain } from './chain-solver.ts';
+export { greville, type SplineBasis, type SplineRow, splineBasis, splineRow } from './cubic-b-spline.ts';
+export { lowestModes } from './eigen.ts';
 export { gaussLegendre, quadrature } from './gauss-legendre.ts';
+export { type Descent, descend } from './limited-memory-descent.ts';
 export { monotoneCubic } from './monotone-cubic.ts';
-export { brent } from './root.ts';
+export { pieceAt } from './piece.ts';
+export { brent, firstWhere } from './root.ts';
 export { DormandPrince } from './runge-kutta.ts';
 export { smoothingSpline } from './smoothing-spline.ts';
 export type { SymmetricBand } from './symmetric-band.ts';
@@ -14,3 +28,4 @@ export {
   solveSymmetric,
   symmetricBand,
 } from './symmetric-band.ts';
+export { type Formula, Tape, type Term, type TwoArgumentFunction } from './tape.ts';

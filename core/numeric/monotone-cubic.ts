@@ -1,3 +1,5 @@
+import { pieceAt } from './piece.ts';
+
 /**
  * Monotone piecewise cubic through (xs, ys), held constant outside the first and last station.
  * Never overshoots: between two stations the value stays between theirs, so positive data stay positive.
@@ -28,14 +30,7 @@ export function monotoneCubic(xs: ArrayLike<number>, ys: ArrayLike<number>): (x:
     if (at >= x[last]) return y[last];
     let k = hint;
     if (at < x[k] || at >= x[k + 1]) {
-      let low = 0;
-      let high = last;
-      while (high - low > 1) {
-        const middle = (low + high) >> 1;
-        if (x[middle] <= at) low = middle;
-        else high = middle;
-      }
-      k = low;
+      k = pieceAt(x, at);
       hint = k;
     }
     const h = x[k + 1] - x[k];

@@ -1,10 +1,6 @@
 /**
- * Root of a function bracketed by a sign change.
- * R. P. Brent, Algorithms for Minimization without Derivatives (1973), ch. 4 (from memory).
- */
-
-/**
  * The root of `f` in [a, b] to within `tolerance` in x.
+ * R. P. Brent, Algorithms for Minimization without Derivatives (1973), ch. 4 (from memory).
  *
  * @param f continuous, with f(a) and f(b) of opposite sign (or one of them zero)
  * @throws RangeError naming the bracket when the signs agree or a value is not a number
@@ -78,4 +74,26 @@ export function brent(
     fb = f(b);
   }
   return b;
+}
+
+/**
+ * The least x in [low, high] at which `holds`, to within `tolerance` and never short of it: found by halving, so
+ * `holds` may jump. It has to hold from some x on; `high` where it does not hold at all.
+ *
+ * @param tolerance the last digit of the range unless given
+ */
+export function firstWhere(
+  holds: (x: number) => boolean,
+  low: number,
+  high: number,
+  tolerance = Number.EPSILON * (high - low),
+): number {
+  while (high - low > tolerance) {
+    const middle = low + (high - low) / 2;
+    // No number lies between any more.
+    if (middle <= low || middle >= high) break;
+    if (holds(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
 }

@@ -1,3 +1,5 @@
+import { pieceAt } from './piece.ts';
+import { brent } from './root.ts';
 import { factorSymmetric, type SymmetricBand, solveSymmetric, symmetricBand } from './symmetric-band.ts';
 
 /** A natural cubic spline: value and derivatives anywhere, straight on beyond the first and last knot. */
@@ -8,6 +10,10 @@ export interface CubicSpline {
   /** Root mean square distance to the data. */
   readonly residual: number;
 }
+
+/** Penalties tried, as powers of ten of one over the span: all but through every value, and all but straight. */
+const LOOSEST = -16;
+const STIFFEST = 10;
 
 /**
  * The smoothest natural cubic spline whose root mean square distance to the data is `tolerance` (the
@@ -25,16 +31,22 @@ export function smoothingSpline(x: readonly number[], y: readonly number[], tole
   const span = x[x.length - 1] - x[0];
   const t = x.map(each => (each - x[0]) / span);
   const at = (logPenalty: number) => smooth(t, y, 10 ** logPenalty);
-  let low = -16;
-  let high = 10;
-  let fit = tolerance > 0 ? at(high) : smooth(t, y, 0);
+  let fit = tolerance > 0 ? at(STIFFEST) : smooth(t, y, 0);
   if (fit.residual > tolerance && tolerance > 0) {
-    for (let step = 0; step < 60; step += 1) {
-      const middle = (low + high) / 2;
-      fit = at(middle);
-      if (fit.residual > tolerance) high = middle;
-      else low = middle;
-    }
+    const loosest = at(LOOSEST);
+    fit =
+      loosest.residual >= tolerance
+        ? loosest
+        : at(
+            brent(
+              logPenalty => at(logPenalty).residual - tolerance,
+              LOOSEST,
+              STIFFEST,
+              1e-12,
+              loosest.residual - tolerance,
+              fit.residual - tolerance,
+            ),
+          );
   }
   return spline(
     x,
@@ -83,19 +95,9 @@ function spline(
   residual: number,
 ): CubicSpline {
   const last = x.length - 1;
-  const piece = (at: number): number => {
-    let low = 0;
-    let high = last;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (x[middle] <= at) low = middle;
-      else high = middle;
-    }
-    return low;
-  };
   const slope = (at: number): number => {
     const bounded = Math.min(Math.max(at, x[0]), x[last]);
-    const i = piece(bounded);
+    const i = pieceAt(x, bounded);
     const h = x[i + 1] - x[i];
     const a = x[i + 1] - bounded;
     const b = bounded - x[i];
@@ -109,7 +111,7 @@ function spline(
     value(at) {
       if (at < x[0]) return g[0] + slope(at) * (at - x[0]);
       if (at > x[last]) return g[last] + slope(at) * (at - x[last]);
-      const i = piece(at);
+      const i = pieceAt(x, at);
       const h = x[i + 1] - x[i];
       const a = x[i + 1] - at;
       const b = at - x[i];
@@ -119,7 +121,7 @@ function spline(
     },
     curvature(at) {
       if (at < x[0] || at > x[last]) return 0;
-      const i = piece(at);
+      const i = pieceAt(x, at);
       return (m[i] * (x[i + 1] - at) + m[i + 1] * (at - x[i])) / (x[i + 1] - x[i]);
     },
   };

@@ -63,7 +63,7 @@ export class SymmetricIndefinite {
       if (swap !== at) this.#exchange(at, swap);
       if (twoByTwo) {
         pivot[k] = -1 - swap;
-        pivot[k + 1] = 0;
+        pivot[k + 1] = k + 1;
         const d11 = a[k * n + k];
         const d21 = a[(k + 1) * n + k];
         const d22 = a[(k + 1) * n + k + 1];
@@ -152,6 +152,52 @@ export class SymmetricIndefinite {
     for (let i = 0; i < n; i++) b[from + i * stride] = x[i];
   }
 
+  /**
+   * Solves in place for `count` right sides at once: row-major size × count at `b[from…]`, one right side a column.
+   */
+  solveColumns(b: Float64Array, from: number, count: number): void {
+    const { matrix: a, size: n } = this;
+    const pivot = this.#pivot;
+    for (let k = 0; k < n; k += pivot[k] < 0 ? 2 : 1) {
+      if (pivot[k] < 0) exchangeRows(b, from, count, k + 1, -1 - pivot[k]);
+      else exchangeRows(b, from, count, k, pivot[k]);
+    }
+    for (let k = 0; k < n; k++) {
+      // Below the second column of a 2×2 pivot; below the first its own second row is skipped.
+      const below = pivot[k] < 0 ? k + 2 : k + 1;
+      for (let i = below; i < n; i++) subtractRow(b, from + i * count, from + k * count, count, a[i * n + k]);
+    }
+    for (let k = 0; k < n; k += pivot[k] < 0 ? 2 : 1) {
+      const row = from + k * count;
+      const d11 = a[k * n + k];
+      if (pivot[k] < 0) {
+        const next = row + count;
+        const d21 = a[(k + 1) * n + k];
+        const d22 = a[(k + 1) * n + k + 1];
+        const det = d11 * d22 - d21 * d21;
+        for (let c = 0; c < count; c++) {
+          const x1 = b[row + c];
+          const x2 = b[next + c];
+          b[row + c] = (x1 * d22 - x2 * d21) / det;
+          b[next + c] = (x2 * d11 - x1 * d21) / det;
+        }
+      } else {
+        const inverse = 1 / d11;
+        for (let c = 0; c < count; c++) b[row + c] *= inverse;
+      }
+    }
+    for (let k = n - 1; k >= 0; k--) {
+      const below = pivot[k] < 0 ? k + 2 : k + 1;
+      for (let i = below; i < n; i++) subtractRow(b, from + k * count, from + i * count, count, a[i * n + k]);
+    }
+    for (let k = n - 1; k >= 0; ) {
+      const first = k > 0 && pivot[k - 1] < 0 ? k - 1 : k;
+      if (first < k) exchangeRows(b, from, count, k, -1 - pivot[first]);
+      else exchangeRows(b, from, count, k, pivot[k]);
+      k = first - 1;
+    }
+  }
+
   /** Exchanges rows and columns i and j, the rows of L made so far included. */
   #exchange(i: number, j: number): void {
     const { matrix: a, size: n } = this;
@@ -164,4 +210,15 @@ function exchange(x: Float64Array, i: number, j: number): void {
   const held = x[i];
   x[i] = x[j];
   x[j] = held;
+}
+
+function exchangeRows(x: Float64Array, from: number, count: number, i: number, j: number): void {
+  if (i === j) return;
+  for (let c = 0; c < count; c++) exchange(x, from + i * count + c, from + j * count + c);
+}
+
+/** Row at `to` −= factor · row at `by`. */
+function subtractRow(x: Float64Array, to: number, by: number, count: number, factor: number): void {
+  if (factor === 0) return;
+  for (let c = 0; c < count; c++) x[to + c] -= factor * x[by + c];
 }

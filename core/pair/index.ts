@@ -1,5 +1,3 @@
-export { type CsvNumber, readCsvNumber } from './csv-number.ts';
-export { type CsvRow, type CsvRows, readCsvRows, type Separator, writeCsvRows } from './csv-rows.ts';
 export { DEFAULTS } from './defaults.ts';
 export { pairJsonSchema } from './json-schema.ts';
 export { leastWidthMm } from './least-width.ts';
@@ -25,12 +23,18 @@ export {
   writeRack,
 } from './rack-file.ts';
 export { readJson, valueAt } from './read-json.ts';
-export { readSheet, type Sheet, type SheetGuess, type SheetPair, type SheetProblem } from './sheet.ts';
+export {
+  namesPairs,
+  readSheet,
+  type Sheet,
+  type SheetGuess,
+  type SheetPair,
+  type SheetProblem,
+} from './sheet.ts';
 export {
   FAULT_HEADING,
   type SheetColumn,
   type SheetField,
-  splitUnit,
 } from './sheet-columns.ts';
 export type { Layup, LayupLayer, Plate, SideStrip, Ski, Stiffness } from './ski.ts';
 export { skiOf } from './ski-of.ts';

@@ -1,6 +1,6 @@
+import { knownUnit, readCsvNumber } from '../table/index.ts';
 import { sizeOf, unitOf } from '../units/index.ts';
-import { readCsvNumber } from './csv-number.ts';
-import { knownUnit, type SheetField } from './sheet-columns.ts';
+import type { SheetField } from './sheet-columns.ts';
 
 /** One cell turned into the pair file's unit, with what was guessed on the way. */
 export type SheetCell =

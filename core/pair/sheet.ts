@@ -1,4 +1,4 @@
-import { type CsvRow, readCsvRows, type Separator } from './csv-rows.ts';
+import { type CsvRow, readCsvRows, type Separator } from '../table/index.ts';
 import { checkPair } from './pair-file.ts';
 import { PAIR_FORMAT, PAIR_VERSION, type Pair } from './pair-schema.ts';
 import { problem } from './problem.ts';
@@ -52,6 +52,13 @@ const required: readonly SheetField[] = [
   'waistWidthMm',
   'tailWidthMm',
 ];
+
+/** Whether some row near the start of this text names a column of a technician's sheet. */
+export function namesPairs(text: string): boolean {
+  const { rows } = readCsvRows(text, separatorOf(text));
+  const headings = rows[headingRow(rows)];
+  return headings !== undefined && knownColumns(headings.fields) > 0;
+}
 
 /**
  * Reads a technician's sheet, one pair a row under a heading row. Every row ends up in `pairs`, in `problems`

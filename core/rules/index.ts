@@ -24,7 +24,6 @@ export {
   controlStations,
   controlVerdict,
   rulebookRadius,
-  threeReadingAllowance,
 } from './control-radius.ts';
 export {
   type Category,

@@ -21,7 +21,6 @@ export function controlRadiusWorking(reading: ControlReading): Working {
     key: 'rules.controlRadius',
     title: 'Radius by the control procedure',
     symbol: 'R',
-    tex: 'R = \\frac{\\left(0.8\\,(L_{TOT} - L_W) + 0.9\\,L_W\\right)^2}{2\\,(S + H - 2W)}',
     formula: '(0.8*(LTOT - LW) + 0.9*LW)^2/(2*(S + H - 2*W))',
     inputs: [
       {
@@ -83,7 +82,6 @@ export function threeReadingsWorking(readings: readonly ControlReading[]): Worki
     key: 'rules.threeReadings',
     title: 'Three readings of the control',
     symbol: 'R_c',
-    tex: 'R_c = k\\,\\frac{R_1 + R_2 + R_3}{3}',
     formula: 'k*(R1 + R2 + R3)/3',
     inputs: [
       { name: 'k', symbol: 'k', meaning: 'allowance on the mean', value: threeReadingAllowance, unit: '1' },
@@ -122,7 +120,6 @@ export function catalogueRadiusWorking(pair: CheckedPair): Working {
     key: 'rules.catalogueRadius',
     title: 'Radius by the rulebook formula',
     symbol: 'R',
-    tex: 'R = \\frac{L^2}{2\\,(S + H - 2W)}',
     formula: 'L^2/(2*(S + H - 2*W))',
     inputs: [
       input('L', 'contact length', length, 'contactLengthMm'),

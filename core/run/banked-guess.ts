@@ -3,7 +3,7 @@
  * traverse to traverse. The limit of a leg of no length, and where a skier on a leg begins to be looked for.
  */
 
-import { GRAVITY } from '../skier/leg-model.ts';
+import { GRAVITY } from '../skier/index.ts';
 import type { BankedProgramme } from './edge-programme.ts';
 import { STOPPED } from './first-guess.ts';
 import { idealLean } from './ideal-carving.ts';

@@ -5,8 +5,8 @@
  * how many seconds one takes.
  */
 
-import type { ChainGuess } from '../numeric/chain-problem.ts';
-import { BITE } from '../skier/ski-path.ts';
+import type { ChainGuess } from '../numeric/index.ts';
+import { BITE } from '../skier/index.ts';
 import { type PointTurns, pointTurns } from './banked-guess.ts';
 import type { BankedProgramme } from './edge-programme.ts';
 import { type RunPlan, slopeOf, valueAt } from './edged-plan.ts';

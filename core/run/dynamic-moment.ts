@@ -4,7 +4,7 @@
  * of neighbouring rows, so the solved lean and load are checked by them and not fed into themselves.
  */
 
-import { GRAVITY } from '../skier/leg-model.ts';
+import { GRAVITY } from '../skier/index.ts';
 import type { SlopeProfile } from './slope-profile.ts';
 import type { Track } from './track.ts';
 

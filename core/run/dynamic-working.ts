@@ -5,8 +5,7 @@
  */
 
 import { cosineRadiusWorking } from '../carve/index.ts';
-import { GRAVITY } from '../skier/leg-model.ts';
-import { BITE } from '../skier/ski-path.ts';
+import { BITE, GRAVITY } from '../skier/index.ts';
 import type { Working, WorkingInput } from '../working/index.ts';
 import type { DynamicMoment } from './dynamic-moment.ts';
 

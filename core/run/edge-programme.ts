@@ -4,7 +4,7 @@
  */
 
 import { brent, monotoneCubic } from '../numeric/index.ts';
-import { fromTwoColumns } from './two-columns.ts';
+import { fromTwoColumns } from '../table/index.ts';
 
 export interface EdgeProgramme {
   readonly kind: 'edge';

@@ -2,7 +2,7 @@
  * How a run whose edge angle is given is set out: its nodes, its ends and a first guess.
  */
 
-import type { ChainGuess } from '../numeric/chain-problem.ts';
+import type { ChainGuess } from '../numeric/index.ts';
 import { type EdgeProgramme, turnsBegun } from './edge-programme.ts';
 import { balancedPush, type PointRun, pointRun, swungLean } from './first-guess.ts';
 import { HOLD_ROOM } from './hold-data.ts';

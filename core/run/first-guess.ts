@@ -4,8 +4,7 @@
  * be found all at once from ψ − (ℓ/g cosα) ψ̈ = A/(g cosα), which is bounded.
  */
 
-import { GRAVITY } from '../skier/leg-model.ts';
-import { BITE } from '../skier/ski-path.ts';
+import { BITE, GRAVITY } from '../skier/index.ts';
 import type { EdgeProgramme } from './edge-programme.ts';
 import { HOLD_ROOM } from './hold-data.ts';
 import type { FullConditions } from './run-conditions.ts';

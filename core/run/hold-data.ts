@@ -4,7 +4,7 @@
  * with a bevel asks for nothing.
  */
 
-import { BITE } from '../skier/ski-path.ts';
+import { BITE } from '../skier/index.ts';
 
 /** How far the lean may pass the shelf, rad: 1°, the width of what a shelf is. */
 export const HOLD_ROOM = Math.PI / 180;

@@ -49,6 +49,7 @@ export {
 } from './slope-profile.ts';
 export { type Run, type RunFailure, type RunSolution, solveRun } from './solve-run.ts';
 export { type StraightRun, straightDistance, straightSpeed, terminalSpeed } from './straight-run.ts';
+export { namesProfile, namesProgramme } from './table-headings.ts';
 export {
   type EnergyColumns,
   FLAT_UP_TO,
@@ -75,7 +76,6 @@ export {
   tableTurn,
   turnOf,
 } from './turn-radius.ts';
-export { TableTextError } from './two-columns.ts';
 export {
   type ChainQuestion,
   explainChain,

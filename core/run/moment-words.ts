@@ -3,7 +3,7 @@
  * fast or where to ski.
  */
 
-import { GRAVITY } from '../skier/leg-model.ts';
+import { GRAVITY } from '../skier/index.ts';
 import type { CoachWords } from './coach-words.ts';
 import type { DynamicMoment } from './dynamic-moment.ts';
 import { SLIPPING_FROM } from './track.ts';

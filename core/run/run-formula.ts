@@ -4,9 +4,8 @@
  * programme are joined to them.
  */
 
-import { type Formula, Tape, type Term } from '../numeric/tape.ts';
-import { GRAVITY, legRates, massOverSkis } from '../skier/leg-model.ts';
-import { ownCurvature, scrapeShare } from '../skier/ski-path.ts';
+import { type Formula, Tape, type Term } from '../numeric/index.ts';
+import { GRAVITY, legRates, massOverSkis, ownCurvature, scrapeShare } from '../skier/index.ts';
 import type { FullConditions } from './run-conditions.ts';
 import type { SmoothGround } from './smooth-ground.ts';
 
@@ -32,8 +31,10 @@ const LEG_COST = 0.05;
 const LEG_UNIT = 0.1;
 /** Cost of a push that changes by a body weight a second, a second. */
 const PUSH_RATE_COST = 2e-5;
-/** Cost of a body weight of pull for a second. Above what any slip is worth: the last way out. */
-const PULL_COST = 300;
+/** Cost of a body weight of pull for a second: dearer than what a slip is worth, so that it is the last way out. */
+const PULL_COST = 30;
+/** And of its square for a second: a flight is drawn out instead of a blow that brings the skis down at once. */
+const PULL_SQUARED = 30;
 const PACE_COST = 1e-6;
 
 /** What a run is counted over: seconds, metres of the skis' way, or turns from traverse to traverse. */
@@ -191,7 +192,7 @@ function compile(run: FullConditions, shape: RunShape, ground: SmoothGround, row
       t.scale(t.square(t.scale(t.shift(x[LEG], -run.legRest), 1 / LEG_UNIT)), LEG_COST),
       t.scale(t.square(u[PUSH_RATE]), PUSH_RATE_COST),
     );
-    if (pull) cost = t.add(cost, t.scale(pull, PULL_COST));
+    if (pull) cost = t.add(cost, t.scale(pull, PULL_COST), t.scale(t.square(pull), PULL_SQUARED));
     cost = t.multiply(cost, pace.seconds);
     if (shape.paceRate >= 0) cost = t.add(cost, t.scale(t.square(u[shape.paceRate]), PACE_COST));
     return t.compile([...outputs, cost]);

@@ -3,8 +3,8 @@
  * more than it must, and the legs work no more than balance asks.
  */
 
-import type { ChainProblem } from '../numeric/chain-problem.ts';
-import { BITE } from '../skier/ski-path.ts';
+import type { ChainProblem } from '../numeric/index.ts';
+import { BITE } from '../skier/index.ts';
 import { STOPPED } from './first-guess.ts';
 import { holdData } from './hold-data.ts';
 import { type FullConditions, LEAST_PUSH } from './run-conditions.ts';
@@ -32,6 +32,9 @@ const LYING = 1.48;
 const ABOUT_THE_LEG = 0.9;
 /** How nearly a turn ends on its traverse and flat, rad. */
 const ON_THE_TRAVERSE = 1e-3;
+/** Beyond it a ski has bitten, rad; readings of the edge angle in a stage before. */
+const BITTEN = 2 * BITE;
+const READINGS = 8;
 const GREATEST_PULL = 20;
 const QUICKEST_TURN = 0.1;
 const SLOWEST_TURN = 60;
@@ -74,7 +77,7 @@ export function runProblem(
   const turns = shape.over === 'turns';
   for (let k = 0; k < N; k++) {
     step[k] = nodes[k + 1] - nodes[k];
-    const edge = turns ? 0 : edgeAt(0.5 * (nodes[k] + nodes[k + 1]));
+    const edge = turns ? 0 : stageEdge(edgeAt, nodes[k], nodes[k + 1]);
     stageData[k * STAGE_DATA] = edge;
     stageData[k * STAGE_DATA + 1] = ends.begins?.has(k) ? 1 : 0;
     run.turn.curvature(edge, run.outerShare * run.mass * 10, six);
@@ -130,6 +133,17 @@ export function runProblem(
     controlHigh,
     ends: endRows(run, shape, ends),
   };
+}
+
+/** Edge angle that stands for a stage, rad: in the middle, and near flat the one whose bite is the stage's mean. */
+function stageEdge(edgeAt: (place: number) => number, from: number, to: number): number {
+  const middle = edgeAt(0.5 * (from + to));
+  if (Math.abs(middle) > BITTEN) return middle;
+  let sum = 0;
+  for (let i = 0; i < READINGS; i++) {
+    sum += Math.tanh(edgeAt(from + ((to - from) * (i + 0.5)) / READINGS) / BITE);
+  }
+  return BITE * Math.atanh(sum / READINGS);
 }
 
 /** Conditions on the first and last state; those that reach the last come first. */

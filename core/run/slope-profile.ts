@@ -4,8 +4,8 @@
  * y along the ground down the fall line) and keep their true lengths and radii.
  */
 
+import { fromTwoColumns } from '../table/index.ts';
 import { type ArcTable, arcTable } from './ground-arc.ts';
-import { fromTwoColumns } from './two-columns.ts';
 
 export interface SlopeProfile {
   readonly name: string;

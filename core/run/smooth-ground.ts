@@ -4,7 +4,7 @@
  * by a natural cubic spline; the angle is its integral.
  */
 
-import type { TwoArgumentFunction } from '../numeric/tape.ts';
+import type { TwoArgumentFunction } from '../numeric/index.ts';
 import type { SlopeProfile } from './slope-profile.ts';
 
 export interface SmoothGround {

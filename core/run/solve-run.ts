@@ -3,8 +3,13 @@
  * motion followed closely through every stage agree with it.
  */
 
-import type { ChainAnswer, ChainFailure, ChainGuess, ChainProblem } from '../numeric/chain-problem.ts';
-import { ChainSolver } from '../numeric/chain-solver.ts';
+import {
+  type ChainAnswer,
+  type ChainFailure,
+  type ChainGuess,
+  type ChainProblem,
+  ChainSolver,
+} from '../numeric/index.ts';
 import { bankedPlan } from './banked-plan.ts';
 import type { EdgeProgramme } from './edge-programme.ts';
 import { edgedPlan, type RunPlan } from './edged-plan.ts';
@@ -62,10 +67,12 @@ const CLOSE = 1e-6;
 const ROUNDS = [
   { barrier: 0.1, tolerance: 1e-2 },
   { barrier: 1e-3, tolerance: 1e-4 },
-  { barrier: 1e-5, tolerance: 1e-6 },
-  { barrier: 9e-8, tolerance: 1e-6 },
+  { barrier: 1e-5, tolerance: 1e-7 },
+  { barrier: 9e-9, tolerance: 1e-7 },
 ];
-const MOST_FURTHER = 3;
+/** A run whose stages miss their nodes by more is none. */
+const TOO_FAR = 1e-4;
+const MOST_FURTHER = 8;
 const COLD_STEPS = 150;
 const FURTHER_STEPS = 60;
 
@@ -120,17 +127,20 @@ class WholeRun {
   solve(): Run | RunFailure {
     const solver = new ChainSolver(this.problem);
     const { from } = this;
-    let found = from && this.fits(from) ? this.rounds(solver, from, 2) : null;
-    if (!found?.answer.ok) {
+    const banked = this.shape.over === 'turns';
+    let found = from && this.fits(from) ? this.rounds(solver, from, 2, !banked) : null;
+    for (const soften of [!banked, banked]) {
+      if (found && (found.answer.ok || found.answer.reason === 'cancelled')) break;
       this.forcing.fill(0);
-      found = this.rounds(solver, this.plan.guess(), 0);
+      found = this.rounds(solver, this.plan.guess(), 0, soften);
     }
-    const { answer, defect } = found;
+    const { answer, defect } = found as NonNullable<typeof found>;
+    if (answer.ok && defect > TOO_FAR) return this.unfollowed(defect);
     return answer.ok ? this.read(answer, defect) : this.failure(answer);
   }
 
   /** Solves ever more closely, from the given round on, with what the coarse rule leaves out as known forcing. */
-  private rounds(solver: ChainSolver, begin: ChainGuess, first: number) {
+  private rounds(solver: ChainSolver, begin: ChainGuess, first: number, soften: boolean) {
     let answer: ChainAnswer | ChainFailure | null = null;
     let guess = begin;
     let defect = Infinity;
@@ -142,7 +152,7 @@ class WholeRun {
         {
           barrier,
           tolerance,
-          soften: true,
+          soften,
           mostSteps: answer === null ? COLD_STEPS : FURTHER_STEPS,
           ...(this.options.cancelled ? { cancelled: this.options.cancelled } : {}),
           onStep: ({ barrier: now }) => this.tell(now, round),
@@ -153,7 +163,11 @@ class WholeRun {
       if (!answer.ok) break;
       guess = answer;
       const kept = this.forcing.slice();
+      const before = defect;
       defect = this.follow(answer);
+      // Where corrections swing between two answers, half of each is taken.
+      if (defect > 0.9 * before)
+        for (let i = 0; i < kept.length; i++) this.forcing[i] = 0.5 * (this.forcing[i] + kept[i]);
       if (round >= ROUNDS.length - 1 && defect <= CLOSE) {
         this.forcing.set(kept);
         break;
@@ -231,6 +245,11 @@ class WholeRun {
         forcing: this.forcing.slice(),
       },
     };
+  }
+
+  private unfollowed(by: number): RunFailure {
+    const message = `No run keeps its balance: the equations of motion, followed closely, miss the run found by ${by.toPrecision(2)}.`;
+    return { ok: false, reason: 'cannot be kept', limit: 'equations of motion', at: 0, by, message };
   }
 
   private failure({ reason, worst }: ChainFailure): RunFailure {

@@ -4,12 +4,12 @@
  * steps where the ski rolls through flat and its arc changes within hundredths of a second.
  */
 
-import { BITE } from '../skier/ski-path.ts';
+import { BITE } from '../skier/index.ts';
 import { ROW_RATES, ROW_SIZE, type RunFormulas, STAGE_DATA } from './run-formula.ts';
 
 /** Longest step in time, s, and in edge angle near flat, rad. */
-const LONGEST = 0.012;
-const FINEST_ROLL = 0.3 * BITE;
+const LONGEST = 0.007;
+const FINEST_ROLL = 0.25 * BITE;
 /** Beyond it a ski's arc no longer depends on its bite, rad. */
 const BITTEN = 4 * BITE;
 const MOST_STEPS = 64;

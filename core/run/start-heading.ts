@@ -3,8 +3,7 @@
  * one begins half its own angle before it.
  */
 
-import { GRAVITY } from '../skier/leg-model.ts';
-import { BITE } from '../skier/ski-path.ts';
+import { BITE, GRAVITY } from '../skier/index.ts';
 import type { FullConditions } from './run-conditions.ts';
 
 const STEEPEST_START = (85 * Math.PI) / 180;

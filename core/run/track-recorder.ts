@@ -3,8 +3,7 @@
  * took no part in the solution.
  */
 
-import { GRAVITY } from '../skier/leg-model.ts';
-import { BITE } from '../skier/ski-path.ts';
+import { BITE, GRAVITY } from '../skier/index.ts';
 import type { RunPlan } from './edged-plan.ts';
 import type { FullConditions } from './run-conditions.ts';
 import {

@@ -2,7 +2,7 @@
  * A run as columns of numbers at even times. SI and radians; one entry a row, all arrays of one length.
  */
 
-import { BITE } from '../skier/ski-path.ts';
+import { BITE } from '../skier/index.ts';
 
 /** What the ski was doing in a row. */
 export const Phase = { Holding: 0, Slipping: 1, Airborne: 3, Flat: 4 } as const;

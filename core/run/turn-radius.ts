@@ -3,7 +3,7 @@
  */
 
 import { cosineTurnSurface, type RadiusTable, tableLookup, tableTurnSurface } from '../carve/index.ts';
-import type { OwnCurvature } from '../skier/ski-path.ts';
+import type { OwnCurvature } from '../skier/index.ts';
 
 export interface TurnRadius {
   /** Turn radius, m, at an edge angle (rad, ≥ 0) and the load on the ski (N). */

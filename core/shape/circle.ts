@@ -18,13 +18,20 @@ export function arcHeight(chord: number, radius: number): number {
   return chord ** 2 / 4 / (radius + Math.sqrt(radius ** 2 - chord ** 2 / 4));
 }
 
+/** A circle open towards +y: radius, where its lowest point stands along the chord, and how high. m. */
+export interface FittedCircle {
+  readonly radius: number;
+  readonly centre: number;
+  readonly bottom: number;
+}
+
 /**
- * Radius of the circle of least squares: the sum of squared distances from the points to the circle is
+ * The circle of least squares: the sum of squared distances from the points to the circle is
  * least. Gauss-Newton on centre and radius from a first guess of the radius; the points are a shallow arc
  * open towards +y. Works on the residual h(x) = circle − point in y, which for such an arc differs from
- * the normal distance by the slope squared only.
+ * the normal distance by the slope squared only. The radius is NaN where no circle is found.
  */
-export function fitCircle(points: readonly Point[], firstRadius: number): number {
+export function fitCircle(points: readonly Point[], firstRadius: number): FittedCircle {
   const n = points.length;
   const xm = points.reduce((sum, point) => sum + point.x, 0) / n;
   const span = Math.max(...points.map(point => Math.abs(point.x - xm)));
@@ -43,10 +50,10 @@ export function fitCircle(points: readonly Point[], firstRadius: number): number
     bottom += dBottom;
     centre += dCentre;
     radius = 1 / (1 / radius + dCurvature);
-    if (!Number.isFinite(radius) || Math.abs(radius) < span) return Number.NaN;
+    if (!Number.isFinite(radius) || Math.abs(radius) < span) return { radius: Number.NaN, centre, bottom };
     if (Math.abs(dCurvature * radius) < 1e-13 && Math.abs(dCentre) < 1e-13 * span) break;
   }
-  return radius;
+  return { radius, centre, bottom };
 }
 
 /** Least squares in three unknowns by the normal equations, with columns scaled to like size. */

@@ -1,4 +1,4 @@
-import { smoothingSpline } from '../numeric/index.ts';
+import { firstWhere, smoothingSpline } from '../numeric/index.ts';
 import type { Ski } from '../pair/index.ts';
 import { fitParabola, type Parabola, threeWidthParabola } from './parabola.ts';
 import { TAPE_AND_CALIPER } from './sidecut-uncertainty.ts';
@@ -40,7 +40,7 @@ export function edgeCurve(ski: Ski, { uWidth = TAPE_AND_CALIPER.uWidth } = {}): 
 }
 
 /** A parabola as an edge. */
-export function parabolicEdge({ a, b, c }: Parabola, length: number): EdgeCurve {
+function parabolicEdge({ a, b, c }: Parabola, length: number): EdgeCurve {
   return {
     length,
     halfWidth: x => a + x * (b + x * c),
@@ -62,13 +62,8 @@ export function narrowestStation(edge: EdgeCurve): number {
   for (let i = 1; i <= steps; i += 1) {
     if (edge.halfWidth((i / steps) * edge.length) < edge.halfWidth((best / steps) * edge.length)) best = i;
   }
-  let low = (Math.max(0, best - 1) / steps) * edge.length;
-  let high = (Math.min(steps, best + 1) / steps) * edge.length;
-  // The slope rises through zero at the least width.
-  for (let step = 0; step < 60; step += 1) {
-    const middle = (low + high) / 2;
-    if (edge.slope(middle) > 0) high = middle;
-    else low = middle;
-  }
-  return (low + high) / 2;
+  const low = (Math.max(0, best - 1) / steps) * edge.length;
+  const high = (Math.min(steps, best + 1) / steps) * edge.length;
+  // The slope rises through zero at the least width; at an end of the edge it may not reach it.
+  return firstWhere(x => edge.slope(x) > 0, low, high);
 }

@@ -54,12 +54,12 @@ export function sidecut(ski: Ski, options: Partial<MeasuringUncertainty> = {}): 
         { x: share * length, y: ski.waistWidth / 2 },
         { x: length, y: ski.tipWidth / 2 },
       ),
-      fittedRadius: fitCircle(samples(edge), radius),
+      fittedRadius: fitCircle(samples(edge), radius).radius,
       widthSource: 'three widths',
       waistSource: ski.waistStation === null ? 'waist taken midway' : 'measured waist station',
     };
   }
-  const points = ski.widthStations.map(({ x, width }): Point => ({ x, y: width / 2 }));
+  const points = edgePoints(ski, edge);
   const { parabola, uC } = fitParabola(
     points.map(point => point.x),
     points.map(point => point.y),
@@ -77,19 +77,24 @@ export function sidecut(ski: Ski, options: Partial<MeasuringUncertainty> = {}): 
       { x: waistStation, y: edge.halfWidth(waistStation) },
       { x: length, y: ends[1] },
     ),
-    fittedRadius: fitCircle(points, radius),
+    fittedRadius: fitCircle(points, radius).radius,
     widthSource: 'width stations',
     waistSource: 'width stations',
   };
 }
 
 /** d = (S + T)/4 − W/2 from the three full widths, m. */
-export function sidecutDepth(ski: Ski): number {
+function sidecutDepth(ski: Ski): number {
   return (ski.tipWidth + ski.tailWidth) / 4 - ski.waistWidth / 2;
 }
 
 function taperAngle(edge: EdgeCurve): number {
   return Math.atan((edge.halfWidth(edge.length) - edge.halfWidth(0)) / edge.length);
+}
+
+/** The points of the edge that a circle is fitted to: as measured, or all along it. */
+export function edgePoints(ski: Ski, edge: EdgeCurve): Point[] {
+  return ski.widthStations?.map(({ x, width }) => ({ x, y: width / 2 })) ?? samples(edge);
 }
 
 function samples(edge: EdgeCurve): Point[] {

@@ -1,10 +1,11 @@
 import type { Ski } from '../pair/index.ts';
 import type { Working, WorkingInput } from '../working/index.ts';
-import { arcHeight } from './circle.ts';
+import { fitCircle, type Point } from './circle.ts';
 import { type EdgeCurve, edgeCurve } from './edge-curve.ts';
 import { waistShare } from './parabola.ts';
-import { type Sidecut, sidecut } from './sidecut.ts';
+import { edgePoints, type Sidecut, sidecut } from './sidecut.ts';
 import { type MeasuringUncertainty, TAPE_AND_CALIPER } from './sidecut-uncertainty.ts';
+import { stationPlusMinus, stationRadius, stationWaist } from './station-working.ts';
 import { widthRemark } from './width-remark.ts';
 
 const RULEBOOK =
@@ -21,10 +22,10 @@ export function shapeWorkings(ski: Ski, options: Partial<MeasuringUncertainty> =
     depth(three, cut),
     ...(ski.widthStations === null
       ? [radius(ski, cut), plusMinus(ski, cut, uncertainty)]
-      : [stationRadius(cut), stationPlusMinus(ski, cut, uncertainty)]),
+      : [stationRadius(ski.widthStations, cut), stationPlusMinus(ski, ski.widthStations, cut, uncertainty)]),
     circle(three, cut),
-    ...(Number.isFinite(cut.fittedRadius) ? [fitted(ski, cut)] : []),
-    ...(ski.widthStations === null ? [waist(ski, cut)] : stationWaist(cut, edge)),
+    ...(Number.isFinite(cut.fittedRadius) ? [fitted(ski, cut, edge)] : []),
+    ...(ski.widthStations === null ? [waist(ski, cut)] : stationWaist(ski.widthStations, cut, edge)),
     taper(three, cut),
   ];
 }
@@ -67,7 +68,6 @@ function depth(ski: Ski, cut: Sidecut): Working {
     key: 'shape.depth',
     title: 'Sidecut depth',
     symbol: 'd',
-    tex: 'd = \\frac{S + T}{4} - \\frac{W}{2}',
     formula: '(S + T) / 4 - W / 2',
     inputs: [S(ski), T(ski), W(ski)],
     result: { value: cut.depth, unit: 'm' },
@@ -82,7 +82,6 @@ function radius(ski: Ski, cut: Sidecut): Working {
       key: 'shape.radius',
       title: 'Sidecut radius',
       symbol: 'R',
-      tex: 'R = \\frac{L^2}{8 d}',
       formula: 'L^2 / (8 * d)',
       inputs: [L(ski), width('d', 'd', 'sidecut depth', 'shape.depth', cut.depth)],
       result: { value: cut.radius, unit: 'm' },
@@ -98,7 +97,6 @@ function radius(ski: Ski, cut: Sidecut): Working {
     key: 'shape.radius',
     title: 'Sidecut radius',
     symbol: 'R',
-    tex: 'R = \\frac{L^2 s (1 - s)}{T + (S - T) s - W}',
     formula: 'L^2 * s * (1 - s) / (T + (S - T) * s - W)',
     inputs: [L(ski), share(ski), S(ski), T(ski), W(ski)],
     result: { value: cut.radius, unit: 'm' },
@@ -118,7 +116,6 @@ function plusMinus(ski: Ski, cut: Sidecut, { uWidth, uLength }: MeasuringUncerta
     key: 'shape.radiusUncertainty',
     title: 'Measuring uncertainty of the sidecut radius',
     symbol: 'u_R',
-    tex: 'u_R = R\\sqrt{\\left(\\frac{2 u_L}{L}\\right)^2 + \\frac{u_w^2\\,(s^2 + (1 - s)^2 + 1)}{(T + (S - T) s - W)^2}}',
     formula: 'R * sqrt((2 * u_L / L)^2 + u_w^2 * (s^2 + (1 - s)^2 + 1) / (T + (S - T) * s - W)^2)',
     inputs: [
       width('R', 'R', 'sidecut radius', 'shape.radius', cut.radius),
@@ -142,7 +139,6 @@ function circle(ski: Ski, cut: Sidecut): Working {
     key: 'shape.circleRadius',
     title: 'Exact circle through three edge points',
     symbol: 'R_c',
-    tex: 'R_c = \\frac{\\sqrt{x_w^2 + h_T^2}\\,\\sqrt{(L - x_w)^2 + h_S^2}\\,\\sqrt{L^2 + (h_S - h_T)^2}}{2\\,(h_T (L - x_w) + h_S x_w)}',
     formula:
       'sqrt(x_w^2 + h_T^2) * sqrt((L - x_w)^2 + h_S^2) * sqrt(L^2 + (h_S - h_T)^2) / (2 * (h_T * (L - x_w) + h_S * x_w))',
     inputs: [
@@ -170,27 +166,48 @@ function circle(ski: Ski, cut: Sidecut): Working {
   };
 }
 
-function fitted(ski: Ski, cut: Sidecut): Working {
-  const { contactLength } = ski;
-  const points = ski.widthStations === null ? 'points all along the edge' : 'measured width stations';
+function fitted(ski: Ski, cut: Sidecut, edge: EdgeCurve): Working {
+  const points = edgePoints(ski, edge);
+  const { radius, centre, bottom } = fitCircle(points, cut.radius);
+  const through = ski.widthStations === null ? 'points all along the edge' : 'measured width stations';
+  const below = (x: number) => Math.sqrt(radius ** 2 - (x - centre) ** 2);
+  const mean = (of: (point: Point) => number) =>
+    points.reduce((sum, point) => sum + of(point), 0) / points.length;
   return {
     key: 'shape.fittedRadius',
     title: 'Circle of least squares over the edge',
     symbol: 'R_f',
-    tex: 'R_f = \\frac{L^2}{8 d_f} + \\frac{d_f}{2}',
-    formula: 'L^2 / (8 * d_f) + d_f / 2',
+    formula: '',
+    solved: {
+      by: 'by Gauss–Newton steps for radius, middle and lowest point together',
+      of: `the circle’s heights and those of the ${through}, each weighed by 1/z`,
+      left: '(R_f + b) * j',
+      right: 'p + 1',
+      name: 'R_f',
+      unit: '1',
+      within: 1e-9,
+    },
     inputs: [
-      L(ski),
-      width(
-        'd_f',
-        'd_f',
-        'height of the fitted arc over a chord as long as the contact length',
-        `least squares through the ${points}`,
-        arcHeight(contactLength, cut.fittedRadius),
-      ),
+      width('b', 'b', 'half width at the lowest point of the circle', 'the fit', bottom),
+      {
+        name: 'j',
+        symbol: '\\overline{1/z}',
+        meaning: `mean of 1/z over the ${through}, z how far the circle there lies below its centre`,
+        from: 'the fit',
+        value: mean(({ x }) => 1 / below(x)),
+        unit: '1/m',
+      },
+      {
+        name: 'p',
+        symbol: '\\overline{y/z}',
+        meaning: `mean of y/z over the ${through}, y the half width`,
+        from: field(ski, 'the parabola through the three widths'),
+        value: mean(({ x, y }) => y / below(x)),
+        unit: '1',
+      },
     ],
     result: { value: cut.fittedRadius, unit: 'm' },
-    note: `The circle whose heights leave the least sum of squares to the ${points}; its radius, its middle and its lowest point are found together by Gauss–Newton steps.`,
+    note: `The circle whose heights leave the least sum of squares to the ${through}: no other radius brings it down.`,
     source: GEOMETRY,
     status: 'derived',
   };
@@ -201,7 +218,6 @@ function waist(ski: Ski, cut: Sidecut): Working {
     key: 'shape.waistStation',
     title: 'True waist, from the rear contact point',
     symbol: 'x_0',
-    tex: 'x_0 = \\frac{L}{2}\\left(1 - \\frac{(S - T)\\,s (1 - s)}{T + (S - T) s - W}\\right)',
     formula: 'L / 2 * (1 - (S - T) * s * (1 - s) / (T + (S - T) * s - W))',
     inputs: [L(ski), share(ski), S(ski), T(ski), W(ski)],
     result: { value: cut.waistStation, unit: 'm' },
@@ -211,101 +227,16 @@ function waist(ski: Ski, cut: Sidecut): Working {
   };
 }
 
-/** None where the edge is narrowest at one of its ends: there its slope is not zero. */
-function stationWaist(cut: Sidecut, edge: EdgeCurve): Working[] {
-  const at = cut.waistStation;
-  if (!(at > 0.001 * edge.length && at < 0.999 * edge.length)) return [];
-  const of = (name: string, symbol: string, meaning: string, value: number, unit: string): WorkingInput => ({
-    name,
-    symbol,
-    meaning,
-    from: SMOOTHED,
-    value,
-    unit,
-  });
-  return [
-    {
-      key: 'shape.waistStation',
-      title: 'True waist, from the rear contact point',
-      symbol: 'x_0',
-      tex: "x_0 = x - \\frac{y'(x)}{y''(x)}",
-      formula: 'x - y_1 / y_2',
-      inputs: [
-        width('x', 'x', 'station found by halving', SMOOTHED, at),
-        of('y_1', "y'", 'slope of the edge there', edge.slope(at), '1'),
-        of('y_2', "y''", 'curvature of the edge there', edge.curvature(at), '1/m'),
-      ],
-      result: { value: at, unit: 'm' },
-      note: 'The edge is narrowest where its slope is zero: one more Newton step leaves the station where it is.',
-      source: GEOMETRY,
-      status: 'derived',
-    },
-  ];
-}
-
 function taper(ski: Ski, cut: Sidecut): Working {
   return {
     key: 'shape.taper',
     title: 'Taper angle',
     symbol: '\\tau',
-    tex: '\\tau = \\arctan\\frac{S - T}{2 L}',
     formula: 'atan((S - T) / (2 * L))',
     inputs: [S(ski), T(ski), L(ski)],
     result: { value: cut.taper, unit: 'rad' },
     note: 'Angle of the chord of either edge to the midline; positive when the tip is the wider end.',
     source: GEOMETRY,
     status: 'definition',
-  };
-}
-
-function stationRadius(cut: Sidecut): Working {
-  return {
-    key: 'shape.radius',
-    title: 'Sidecut radius',
-    symbol: 'R',
-    tex: 'R = \\frac{1}{2 c}',
-    formula: '1 / (2 * c)',
-    inputs: [
-      {
-        name: 'c',
-        symbol: 'c',
-        meaning: 'quadratic coefficient of the parabola of least squares through the half widths',
-        from: 'widthStations',
-        value: 1 / (2 * cut.radius),
-        unit: '1/m',
-      },
-    ],
-    result: { value: cut.radius, unit: 'm' },
-    note: 'All measured width stations count alike.',
-    source: GEOMETRY,
-    status: 'derived',
-  };
-}
-
-function stationPlusMinus(ski: Ski, cut: Sidecut, { uLength }: MeasuringUncertainty): Working {
-  const along = (2 * uLength) / ski.contactLength;
-  const across = Math.sqrt((cut.radiusUncertainty / cut.radius) ** 2 - along ** 2);
-  return {
-    key: 'shape.radiusUncertainty',
-    title: 'Measuring uncertainty of the sidecut radius',
-    symbol: 'u_R',
-    tex: 'u_R = R\\sqrt{\\left(\\frac{2 u_L}{L}\\right)^2 + q^2}',
-    formula: 'R * sqrt((2 * u_L / L)^2 + q^2)',
-    inputs: [
-      width('R', 'R', 'sidecut radius', 'shape.radius', cut.radius),
-      width('u_L', 'u_L', 'uncertainty of the contact length', 'measuring', uLength),
-      L(ski),
-      {
-        name: 'q',
-        symbol: 'q',
-        meaning: 'relative standard error of the quadratic coefficient',
-        from: 'least squares through widthStations',
-        value: across,
-        unit: '1',
-      },
-    ],
-    result: { value: cut.radiusUncertainty, unit: 'm' },
-    source: 'Propagation of independent uncertainties through the fit',
-    status: 'derived',
   };
 }

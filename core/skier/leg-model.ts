@@ -6,7 +6,7 @@
  * the path's right, p = ℓ sinψ is how far right of the skis the mass is, u = v(1 − pκ) its own speed along them.
  */
 
-import type { Tape, Term } from '../numeric/tape.ts';
+import type { Tape, Term } from '../numeric/index.ts';
 
 export const GRAVITY = 9.81;
 

@@ -2,7 +2,7 @@
  * The ski on its path: the curvature it wants of itself, and what a path that is not its own costs.
  */
 
-import type { Tape, Term } from '../numeric/tape.ts';
+import type { Tape, Term } from '../numeric/index.ts';
 
 /** Edge angle over which a flat ski begins to follow its sidecut, rad: no arc on a flat ski. */
 export const BITE = (4 * Math.PI) / 180;

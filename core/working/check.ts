@@ -1,5 +1,7 @@
-import { evaluate } from './evaluate.ts';
+import { evaluateFormula } from '../formula/index.ts';
+import { balanceSides } from './balance.ts';
 import type { Working } from './working.ts';
+import { workingTex } from './working-tex.ts';
 
 /** Largest relative difference between a formula's value and the stated result. */
 const TOLERANCE = 1e-9;
@@ -7,41 +9,69 @@ const TOLERANCE = 1e-9;
 const NAME = /^[A-Za-z][A-Za-z0-9_]*$/;
 
 /**
- * Everything wrong with a working as an explanation: a formula that does not give the result, an input that
- * is neither in the formula nor told of in a note, a missing source. Empty when it holds. Each room's tests put theirs through it.
+ * Everything wrong with a working as an explanation: a formula that does not give the result, a balance that does not close, an input that is neither in the formula nor told of in
+ * a note, a missing source. Empty when it holds. Each room's tests put theirs through it.
  */
 export function checkWorking(working: Working): string[] {
   const wrong: string[] = [];
   const say = (what: string) => wrong.push(`${working.key}: ${what}`);
-  for (const field of ['title', 'symbol', 'tex', 'source'] as const) {
+  for (const field of ['title', 'symbol', 'source'] as const) {
     if (working[field].trim() === '') say(`${field} is empty`);
   }
   if (!/^[a-z]+\.[A-Za-z.-]+$/.test(working.key)) say('the key is not of the form room.name');
+  const { solved } = working;
+  const text = [working.formula, solved?.left, solved?.right].join(' ; ');
   const names = working.inputs.map(input => input.name);
   for (const { name, symbol, meaning, value } of working.inputs) {
     if (!NAME.test(name)) say(`input "${name}" cannot be a name in a formula`);
-    else if (!working.note && !mentions(working.formula, name)) say(`input ${name} is not in the formula`);
+    else if (!working.note && !mentions(text, name)) say(`input ${name} is not in the formula`);
     if (symbol.trim() === '' || meaning.trim() === '') say(`input ${name} has no symbol or no meaning`);
     if (!Number.isFinite(value)) say(`input ${name} is ${value}`);
   }
   if (new Set(names).size !== names.length) say('an input is listed twice');
-  // A result reached by steps rather than a formula is told in words.
-  if (working.formula === '') {
-    if (!working.note) say('neither a formula nor a note tells how the result came about');
-    return wrong;
-  }
-  try {
-    const value = evaluate(working);
-    const { value: stated } = working.result;
-    const difference = Math.abs(value - stated);
-    if (!(difference <= TOLERANCE * Math.max(Math.abs(stated), Number.MIN_VALUE) || value === stated)) {
-      say(`the formula gives ${value}, the result says ${stated}`);
+  const attempt = (judge: () => void) => {
+    try {
+      judge();
+    } catch (error) {
+      say(error instanceof Error ? error.message : String(error));
     }
-  } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
+  };
+  if (solved) {
+    attempt(() => {
+      const { share, residual } = balanceSides(working, solved);
+      if (!(share <= solved.within)) {
+        say(
+          `the balance of ${solved.of} is left open by ${residual} ${solved.unit}, over ${solved.within} of it`,
+        );
+      }
+    });
+    const { name, left, right } = solved;
+    if (name !== undefined && names.includes(name)) say('the solved number is among its own inputs');
+    if (working.formula === '' && !(name !== undefined && mentions(`${left} ; ${right}`, name))) {
+      say('the solved number is not in its balance');
+    }
+    if (!(solved.within > 0 && solved.within <= 0.05)) say(`within is ${solved.within}`);
   }
+  if (working.formula === '') {
+    // A result reached by steps that no balance shows is told in words.
+    if (!working.note && !solved) say('neither a formula nor a note tells how the result came about');
+  } else {
+    attempt(() => {
+      const value = evaluateFormula(
+        working.formula,
+        new Map(working.inputs.map(input => [input.name, input.value])),
+      );
+      const { value: stated } = working.result;
+      const difference = Math.abs(value - stated);
+      if (!(difference <= TOLERANCE * Math.max(Math.abs(stated), Number.MIN_VALUE) || value === stated)) {
+        say(`the formula gives ${value}, the result says ${stated}`);
+      }
+    });
+  }
+  attempt(() => workingTex(working));
   return wrong;
 }
 
-const mentions = (formula: string, name: string): boolean =>
+/** Whether a formula names an input. */
+export const mentions = (formula: string, name: string): boolean =>
   new RegExp(`(?<![A-Za-z0-9_])${name}(?![A-Za-z0-9_])`).test(formula);

@@ -9,16 +9,41 @@ export interface Working {
   readonly title: string;
   /** Symbol of the result in TeX, for example `R`. */
   readonly symbol: string;
-  /** The formula in TeX. */
-  readonly tex: string;
-  /** The same formula as a mathjs expression in the names of `inputs`, SI units and radians. */
+  /**
+   * The formula as a mathjs expression in the names of `inputs`, SI units and radians; empty for a number that
+   * is solved. Its TeX is made from it (`workingTex`).
+   */
   readonly formula: string;
+  /** TeX set by hand, only where the formula's text would not read well; `texReason` says why. */
+  readonly tex?: string;
+  readonly texReason?: string;
+  /** What a solved number was solved from. */
+  readonly solved?: Balance;
   readonly inputs: readonly WorkingInput[];
   readonly result: WorkingValue;
-  /** Steps that are not a closed formula (a solved equilibrium, say) are told in words. */
+  /** Steps that are not a closed formula are told in words. */
   readonly note?: string;
   readonly source: string;
   readonly status: SourceStatus;
+}
+
+/**
+ * The balance a number was solved from: two sides that the solution makes equal, as expressions in the names of
+ * the working's inputs and, where the working has no formula, of its result.
+ */
+export interface Balance {
+  /** What is balanced, in words. */
+  readonly of: string;
+  /** How it was solved, in words. */
+  readonly by: string;
+  readonly left: string;
+  readonly right: string;
+  /** What the result is called in the sides, where the working has no formula for it. */
+  readonly name?: string;
+  /** Unit of both sides. */
+  readonly unit: string;
+  /** How far apart the sides may be left, as a share of the larger: what the method is good for. */
+  readonly within: number;
 }
 
 export interface WorkingInput extends WorkingValue {

@@ -1,9 +1,10 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
+import { type Working, workingTex } from '../../core/working/index.ts';
 import { common, readArguments } from './arguments.ts';
 import type { Command, Report } from './command.ts';
 import { asksForHelp, commands, isCommand } from './commands.ts';
 import { InputFault } from './fault.ts';
-import { readInputFile } from './input-file.ts';
+import { readInputFile, textOf } from './input-file.ts';
 import { plain, processStreams, type Streams } from './streams.ts';
 import { formatCsv, formatTable } from './table.ts';
 import { tellWorkings } from './tell-workings.ts';
@@ -53,7 +54,8 @@ async function run([name, ...rest]: readonly string[], { out, err, stdin }: Stre
     progress: line => {
       if (!values.json) err(`${line}\n`);
     },
-    read: file => (file === '-' ? stdin() : readInputFile(file)),
+    read: async file =>
+      file === '-' ? textOf('standard input', await stdin(), note) : readInputFile(file, note),
   });
   if (!report) return;
   if (values.csv && values.working)
@@ -63,7 +65,7 @@ async function run([name, ...rest]: readonly string[], { out, err, stdin }: Stre
 
 function print(name: string, report: Report, options: { json?: unknown; csv?: unknown; working?: unknown }) {
   if (options.json) {
-    const document = options.working ? { ...report.json, workings: report.workings } : report.json;
+    const document = options.working ? { ...report.json, workings: report.workings.map(withTex) } : report.json;
     return `${JSON.stringify(document, null, 2)}\n`;
   }
   if (options.csv) {
@@ -74,6 +76,9 @@ function print(name: string, report: Report, options: { json?: unknown; csv?: un
   const words = report.words ? [`${report.words}\n`] : [];
   return plain([...tables, ...words, ...(options.working ? [tellWorkings(report.workings)] : [])].join('\n'));
 }
+
+/** Workings in a document carry their equation set in TeX, for whoever shows them. */
+const withTex = (working: Working) => ({ ...working, tex: workingTex(working) });
 
 function overview(): string {
   const lines = Object.entries(commands).map(([name, { usage, summary }]) => [`  ${name} ${usage}`, summary]);

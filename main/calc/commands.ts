@@ -3,6 +3,7 @@ import { carve } from './carve.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { identify } from './identify.ts';
+import { rhythm } from './rhythm.ts';
 import { run } from './run.ts';
 import { set } from './set.ts';
 import { shape } from './shape.ts';
@@ -17,6 +18,7 @@ export const commands: Readonly<Record<string, Command>> = {
   identify,
   carve,
   run,
+  rhythm,
   set,
   check,
   sweep,

@@ -12,8 +12,8 @@ export const identify: Command = {
   summary: 'The stiffness profile that explains readings taken on a bench',
   options: { 'contact-length': { type: 'string' } },
   notes:
-    'The CSV names loadFromTailMm, loadN, dialFromTailMm, deflectionMm in its first line, and may name\n' +
-    'rearSupportMm and frontSupportMm (the contact points unless given). --contact-length MM is needed.',
+    'The CSV names loadFromTailMm (or loadAtMm), loadN, dialFromTailMm (or dialAtMm), deflectionMm in its first\n' +
+    'line, and may name rearSupportMm and frontSupportMm (the contact points unless given). --contact-length MM is needed.',
   files: [1, 1],
   async run({ files: [file], options, read }) {
     const lengthMm = oneNumber(options, 'contact-length', CONTACT_LENGTH);

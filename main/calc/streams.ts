@@ -1,9 +1,9 @@
-import { text } from 'node:stream/consumers';
+import { buffer } from 'node:stream/consumers';
 
 export interface Streams {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
-  readonly stdin: () => Promise<string>;
+  readonly stdin: () => Promise<Uint8Array>;
 }
 
 /** The process's own streams, ended quietly when the reader behind a pipe has seen enough (`| head`). */
@@ -16,7 +16,7 @@ export function processStreams(): Streams {
   return {
     out: chunk => process.stdout.write(chunk),
     err: chunk => process.stderr.write(chunk),
-    stdin: () => text(process.stdin),
+    stdin: () => buffer(process.stdin),
   };
 }
 

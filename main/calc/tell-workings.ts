@@ -1,4 +1,4 @@
-import type { Working, WorkingValue } from '../../core/working/index.ts';
+import { type Balance, balanceSides, type Working, type WorkingValue } from '../../core/working/index.ts';
 
 /** Workings in words: the formula, the numbers put in, the result, the source. */
 export function tellWorkings(workings: readonly Working[]): string {
@@ -6,10 +6,11 @@ export function tellWorkings(workings: readonly Working[]): string {
 }
 
 function tell(working: Working): string {
-  const { title, formula, inputs, result, note, source, status } = working;
+  const { title, formula, solved, inputs, result, note, source, status } = working;
   const lines = [
     `${title} = ${shown(result)}`,
     ...(formula ? [`  ${formula}`] : []),
+    ...(solved ? [`  ${solved.left} = ${solved.right}`, `  ${solvedWords(working, solved)}`] : []),
     ...inputs.map(input => {
       const from = input.from ? ` (${input.from})` : '';
       return `    ${input.name} = ${shown(input)}: ${input.meaning}${from}`;
@@ -18,6 +19,14 @@ function tell(working: Working): string {
     `  Source: ${source} [${status}]`,
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** How a solved number was solved and how far its balance is left open. */
+function solvedWords(working: Working, solved: Balance): string {
+  const { left, right, residual } = balanceSides(working, solved);
+  const of = (value: number) => shown({ value, unit: solved.unit });
+  const apart = of(Number(residual.toPrecision(2)));
+  return `Solved ${solved.by}, from the balance of ${solved.of}: ${of(left)} against ${of(right)}, left ${apart} apart.`;
 }
 
 /** Six figures are beyond what a tape supports and short enough to read; `--json` keeps them all. */

@@ -6,7 +6,7 @@ import {
   type Envelope,
   type RequestName,
   requests,
-} from '../host/messages.ts';
+} from '../host/index.ts';
 
 export type Handlers = { [N in RequestName]: (ask: Ask<N>) => Promise<Answer<N>> | Answer<N> };
 

@@ -2,11 +2,8 @@ import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { z } from 'zod';
-import { whyNotRead, whyNotWritten } from '../disk-reason.ts';
-import { kindOf } from '../host/decode-text.ts';
-import type { FileKind, OpenedFile, RecentFile, SavedFile } from '../host/messages.ts';
-import { readDocument } from '../read-document.ts';
-import { atomicWrite } from './atomic-write.ts';
+import { atomicWrite, readDocument, whyNotRead, whyNotWritten } from '../disk/index.ts';
+import { type FileKind, kindOf, type OpenedFile, type RecentFile, type SavedFile } from '../host/index.ts';
 
 const RECENT_COUNT = 12;
 /** Files remembered beyond those listed, so that work kept from before can still be saved where it was. */
@@ -71,7 +68,7 @@ export function createDocuments(folder: string) {
 
   /** @throws when the file is missing, a folder, too long or not text; the message names the file. */
   async function open(given: string, kind: FileKind = kindOf(given)): Promise<OpenedFile> {
-    const { path, name, bytes, text, note } = await readDocument(given, kind);
+    const { path, name, bytes, text, note } = await readDocument(given);
     const token = await remember(path, bytes, kind);
     return { token, name, text, ...(note === undefined ? {} : { note }) };
   }

@@ -1,8 +1,7 @@
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { app, Menu, protocol, session } from 'electron';
-import { calc } from '../calc/command-line.ts';
-import { asksForHelp, isCommand } from '../calc/commands.ts';
+import { asksForHelp, calc, isCommand } from '../calc/index.ts';
 import { createDocuments } from './documents.ts';
 import { menuTemplate } from './menu.ts';
 import { registerPageScheme, servePageScheme } from './page-protocol.ts';

@@ -1,6 +1,5 @@
 import type { MenuItemConstructorOptions } from 'electron';
-import type { MenuCommand } from '../host/messages.ts';
-import { shortcuts } from '../host/shortcuts.ts';
+import { type MenuCommand, shortcuts } from '../host/index.ts';
 
 const separator: MenuItemConstructorOptions = { type: 'separator' };
 

@@ -1,6 +1,5 @@
 import type { Protocol } from 'electron';
-import { safeHeaders } from '../content-policy.ts';
-import { readPageFile } from '../page-files.ts';
+import { readPageFile, safeHeaders } from '../web/index.ts';
 
 const PAGE_SCHEME = 'app';
 const PAGE_HOST = 'turnwright';

@@ -1,5 +1,4 @@
 import { contextBridge, ipcRenderer, webUtils } from 'electron';
-import type { Host } from '../host/host.ts';
 import {
   type Answer,
   type Arrival,
@@ -9,9 +8,10 @@ import {
   type EventOf,
   envelope,
   events,
+  type Host,
   type RequestName,
   requests,
-} from '../host/messages.ts';
+} from '../host/index.ts';
 
 async function ask<N extends RequestName>(name: N, question: Ask<N>): Promise<Answer<N>> {
   const sealed = envelope.parse(await ipcRenderer.invoke(name, question));

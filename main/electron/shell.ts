@@ -1,10 +1,7 @@
 import { basename, extname } from 'node:path';
 import { app, type BrowserWindow, dialog, type FileFilter, ipcMain } from 'electron';
-import { whyNotWritten } from '../disk-reason.ts';
-import { kindOf } from '../host/decode-text.ts';
-import type { FileKind, MenuCommand } from '../host/host.ts';
-import type { EventName, EventOf } from '../host/messages.ts';
-import { atomicWrite } from './atomic-write.ts';
+import { atomicWrite, whyNotWritten } from '../disk/index.ts';
+import { type EventName, type EventOf, type FileKind, kindOf, type MenuCommand } from '../host/index.ts';
 import { answerRequests } from './channel.ts';
 import type { Documents } from './documents.ts';
 import { isPageAddress } from './page-protocol.ts';

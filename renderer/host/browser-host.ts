@@ -1,14 +1,14 @@
-import { kindOf } from '../../main/host/decode-text.ts';
-import type {
-  Arrival,
-  FileKind,
-  Host,
-  MenuCommand,
-  OpenedFile,
-  RecentFile,
-  SavedFile,
-} from '../../main/host/host.ts';
-import { commandFor } from '../../main/host/shortcuts.ts';
+import {
+  type Arrival,
+  commandFor,
+  type FileKind,
+  type Host,
+  kindOf,
+  type MenuCommand,
+  type OpenedFile,
+  type RecentFile,
+  type SavedFile,
+} from '../../main/host/index.ts';
 import { contentOf, pickFiles, pickTarget, type WritableFile, writeTo } from './file-access.ts';
 import { takeHanded } from './handed.ts';
 import { keepCopy, readCopies } from './recent-copies.ts';
@@ -73,7 +73,7 @@ export function createBrowserHost(): Host {
     event.preventDefault();
     for (const file of event.dataTransfer?.files ?? []) {
       const kind = kindOf(file.name);
-      contentOf(file, kind).then(
+      contentOf(file).then(
         read => {
           const token = remember(file.name, read.text, null, kind);
           arrive({ ok: true, file: { token, name: file.name, ...read } });
@@ -117,7 +117,7 @@ export function createBrowserHost(): Host {
       const file = await writable?.getFile().catch(() => {
         throw new Error(`${name} could not be found where it was; open it from where it is now.`);
       });
-      const text = file ? (await contentOf(file, 'skis')).text : copy.text;
+      const text = file ? (await contentOf(file)).text : copy.text;
       remember(name, text, writable, 'skis', token);
       return { token, name, text };
     },
@@ -127,7 +127,7 @@ export function createBrowserHost(): Host {
       const writable = files.get(token)?.writable ?? null;
       if (writable) {
         const present = await writable.getFile().then(
-          file => contentOf(file, 'skis').then(read => read.text),
+          file => contentOf(file).then(read => read.text),
           () => null,
         );
         if (present !== null && present !== files.get(token)!.text) {

@@ -1,6 +1,4 @@
-import { type DecodedText, decodeText } from '../../main/host/decode-text.ts';
-import type { FileKind } from '../../main/host/host.ts';
-import { MAX_TEXT } from '../../main/host/messages.ts';
+import { decodeText, type FileKind, MAX_TEXT } from '../../main/host/index.ts';
 
 /** The part of a file handle the host needs; browsers without the interface never make one. */
 export interface WritableFile {
@@ -15,7 +13,13 @@ interface Pickers {
   showSaveFilePicker?(options: object): Promise<WritableFile>;
 }
 
-export interface PickedFile extends DecodedText {
+/** A file as text, with what reading it took for granted. */
+export interface FileContent {
+  readonly text: string;
+  readonly note?: string;
+}
+
+export interface PickedFile extends FileContent {
   readonly name: string;
   readonly writable: WritableFile | null;
 }
@@ -27,15 +31,16 @@ const accepted: Record<FileKind, { description: string; accept: Record<string, s
 };
 
 /** A file's text. @throws an error whose message names the file and says what is wrong with it */
-export async function contentOf(file: File, kind: FileKind): Promise<DecodedText> {
+export async function contentOf(file: File): Promise<FileContent> {
   if (file.size > MAX_TEXT)
     throw new Error(`${file.name} has ${file.size} bytes; up to ${MAX_TEXT} are accepted.`);
   const bytes = await file.arrayBuffer().catch(() => {
     throw new Error(`${file.name} could not be read.`);
   });
-  const decoded = decodeText(new Uint8Array(bytes), kind);
-  if (!decoded) throw new Error(`${file.name} is not UTF-8 text.`);
-  return decoded;
+  const decoded = decodeText(new Uint8Array(bytes), file.name);
+  if (!decoded.ok) throw new Error(`${file.name} ${decoded.problem}.`);
+  const { text, note } = decoded;
+  return { text, ...(note === undefined ? {} : { note }) };
 }
 
 /** Asks for files; empty when cancelled. */
@@ -47,7 +52,7 @@ export async function pickFiles(kind: FileKind): Promise<PickedFile[]> {
     return await Promise.all(
       handles.map(async writable => ({
         name: writable.name,
-        ...(await contentOf(await writable.getFile(), kind)),
+        ...(await contentOf(await writable.getFile())),
         writable,
       })),
     );
@@ -86,7 +91,7 @@ function pickThroughInput(kind: FileKind): Promise<PickedFile[]> {
     input.addEventListener('change', () => {
       const reading = [...(input.files ?? [])].map(async file => ({
         name: file.name,
-        ...(await contentOf(file, kind)),
+        ...(await contentOf(file)),
         writable: null,
       }));
       Promise.all(reading).then(resolve, reject);

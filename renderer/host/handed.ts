@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import type { Arrival } from '../../main/host/host.ts';
-import { arrival } from '../../main/host/messages.ts';
+import { type Arrival, arrival } from '../../main/host/index.ts';
 
 const HANDED = /^#open=([\w-]+)$/;
 

@@ -1,4 +1,4 @@
-import type { Host } from '../../main/host/host.ts';
+import type { Host } from '../../main/host/index.ts';
 import { createBrowserHost } from './browser-host.ts';
 
 export type {
@@ -10,7 +10,7 @@ export type {
   RecentFile,
   SavedFile,
   Unsubscribe,
-} from '../../main/host/host.ts';
+} from '../../main/host/index.ts';
 
 declare global {
   interface Window {

@@ -1,4 +1,4 @@
-import type { RecentFile } from '../../main/host/host.ts';
+import type { RecentFile } from '../../main/host/index.ts';
 
 const RECENT_KEY = 'turnwright.recent';
 const RECENT_COUNT = 8;

@@ -38,7 +38,7 @@ export { Dialog, type DialogProps } from './dialog.tsx';
 export { Empty } from './empty.tsx';
 export { exportFigure, Figure, type FigureProps } from './figure.tsx';
 export { Handle, type HandleProps } from './handle.tsx';
-export { Tex } from './math.tsx';
+
 export { NumberCell } from './number-cell.tsx';
 export { PairBadge } from './pair-badge.tsx';
 export { Quantity, type QuantityProps } from './quantity.tsx';
@@ -46,5 +46,5 @@ export { type PairReadingRow, PairReadings, Reading, type ReadingProps } from '.
 export { Segments, Toolbar } from './segments.tsx';
 export { type Axis, type Series, valueAt } from './series.ts';
 export { spread } from './spread.ts';
-export { type Size, useSize } from './use-size.ts';
+export type { Size } from './use-size.ts';
 export { showWorking, WorkingPanel } from './working-panel.tsx';

@@ -1,11 +1,11 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
-import type { Working } from '../../core/working/index.ts';
+import { balanceTex, type Working, workingTex } from '../../core/working/index.ts';
 import { getHost } from '../host/index.ts';
 import { report } from '../state/index.ts';
 import { Dialog } from './dialog.tsx';
 import { Tex } from './math.tsx';
-import { originText, printedValue, STATUS_WORDS, workingText } from './working-text.ts';
+import { originText, printedValue, STATUS_WORDS, solvedText, workingText } from './working-text.ts';
 
 const shown = signal<{ title: string; workings: readonly Working[] } | null>(null);
 
@@ -53,7 +53,7 @@ function WorkingSheet(props: { working: Working; beside: readonly Working[] }): 
     <article class="working">
       <h3>{working.title}</h3>
       <p class="working-formula">
-        <Tex tex={`${working.symbol} = ${stripped(working)}`} display />
+        <Tex tex={workingTex(working)} display />
       </p>
       <table>
         <caption class="sr-only">Numbers put in</caption>
@@ -79,6 +79,18 @@ function WorkingSheet(props: { working: Working; beside: readonly Working[] }): 
           </tr>
         </tbody>
       </table>
+      {working.solved && (
+        <>
+          <p>
+            <strong>Solved</strong> {solvedText(working, working.solved)}
+          </p>
+          {working.formula !== '' && (
+            <p class="working-formula">
+              <Tex tex={balanceTex(working)} display />
+            </p>
+          )}
+        </>
+      )}
       {working.note && <p>{working.note}</p>}
       <p class="working-source">
         <strong>Source</strong> {working.source}
@@ -87,10 +99,4 @@ function WorkingSheet(props: { working: Working; beside: readonly Working[] }): 
       </p>
     </article>
   );
-}
-
-/** The right-hand side alone, where a room wrote the whole equation. */
-function stripped(working: Working): string {
-  const head = `${working.symbol} =`;
-  return working.tex.trim().startsWith(head) ? working.tex.trim().slice(head.length) : working.tex;
 }

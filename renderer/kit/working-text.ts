@@ -1,4 +1,4 @@
-import type { Working, WorkingValue } from '../../core/working/index.ts';
+import { type Balance, balanceSides, type Working, type WorkingValue } from '../../core/working/index.ts';
 
 /** SI units as they are printed. */
 const PRINTED: Record<string, string> = {
@@ -37,12 +37,29 @@ export function originText(from: string, beside: readonly Working[]): string {
   return KEY_OF_WORKING.test(from) ? 'has a working of its own' : from;
 }
 
+/** How a solved number was solved, and how far apart both sides of its balance are left. */
+export function solvedText(working: Working, solved: Balance): string {
+  const { left, right, residual } = balanceSides(working, solved);
+  const side = (value: number) => printedValue({ value, unit: solved.unit });
+  const apart = printedValue({ value: Number(residual.toPrecision(2)), unit: solved.unit });
+  return `${solved.by}, from the balance of ${solved.of}: ${side(left)} against ${side(right)}, left ${apart} apart.`;
+}
+
+/** The lines that say how the result comes about: its formula, or the balance it was solved from. */
+function equationLines(working: Working): string[] {
+  const { formula, solved } = working;
+  return [
+    ...(formula ? [`  ${formula}`] : []),
+    ...(solved ? [`  ${solved.left} = ${solved.right}`, `  solved ${solvedText(working, solved)}`] : []),
+  ];
+}
+
 /** A working as plain text, for a file or a message; `beside` are those printed with it. */
 export function workingText(working: Working, beside: readonly Working[] = []): string {
   const lines = [
     working.title,
     '',
-    `  ${working.formula}`,
+    ...equationLines(working),
     '',
     ...working.inputs.map(
       input =>

@@ -65,7 +65,7 @@ export interface EdgeSceneInput {
 
 export type EdgeCamera = 'ski' | 'along' | 'side' | 'above' | 'arc' | 'hill';
 
-export const EDGE_CAMERAS: readonly EdgeCamera[] = ['ski', 'along', 'side', 'above', 'arc', 'hill'];
+const EDGE_CAMERAS: readonly EdgeCamera[] = ['ski', 'along', 'side', 'above', 'arc', 'hill'];
 
 const LONGEST = 40;
 const GROOVE_STEP = 0.2;

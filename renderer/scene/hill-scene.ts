@@ -36,7 +36,7 @@ export interface HillSceneInput {
 
 export type HillCamera = 'follow' | 'side' | 'above' | 'along' | 'whole';
 
-export const HILL_CAMERAS: readonly HillCamera[] = ['follow', 'side', 'above', 'along', 'whole'];
+const HILL_CAMERAS: readonly HillCamera[] = ['follow', 'side', 'above', 'along', 'whole'];
 
 const GRAVITY = 9.80665;
 /** Metres drawn for one body weight. */

@@ -1,10 +1,8 @@
-export { type ArcPath, arcCentre, type PlanePoint, pointOnArc, radiusThrough } from './arc.ts';
+export type { ArcPath, PlanePoint } from './arc.ts';
 export type { EdgeCamera, EdgeSceneInput, EdgeSki, ExtraArc } from './edge-scene.ts';
-export { EDGE_CAMERAS } from './edge-scene.ts';
 export type { GatePole } from './gates.ts';
 export type { BendRows, HillRun } from './hill-runner.ts';
 export type { ForceName, HillCamera, HillSceneInput } from './hill-scene.ts';
-export { HILL_CAMERAS } from './hill-scene.ts';
 export { createScene, type EdgeSceneHandle, type HillSceneHandle, type SceneHandle } from './scene.ts';
 export type { SceneOptions, SceneStats } from './scene-options.ts';
 export type { SkiBend } from './ski-mesh.ts';

@@ -2,13 +2,12 @@ import {
   FAULT_HEADING,
   oddEntries,
   type Pair,
-  readCsvRows,
   readSheet,
   type Sheet,
   type SheetPair,
   type SheetProblem,
-  writeCsvRows,
 } from '../../core/pair/index.ts';
+import { readCsvRows, writeCsvRows } from '../../core/table/index.ts';
 import type { RackEntry } from '../state/index.ts';
 import { groupBy } from './group-by.ts';
 import { ownerOf, withOwner } from './owner.ts';

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { build, type Rolldown } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { Host, OpenedFile } from '../../main/host/host.ts';
+import type { Host, OpenedFile } from '../../main/host/index.ts';
 import { type App, openApp } from './support/app.ts';
 
 interface Bench {

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type App, accessibilityFaults, openApp } from './support/app.ts';
+import { settled } from './support/settled.ts';
 
 const QUESTIONS = ['Shape', 'Flex', 'Edge', 'Slope', 'Set'] as const;
 const LOOKS = ['Snow', 'Night', 'Projector'] as const;
@@ -86,27 +87,7 @@ async function choose(look: (typeof LOOKS)[number], question: (typeof QUESTIONS)
   await page.getByRole('radio', { name: look, exact: true }).check({ force: true });
   await page.getByRole('navigation').getByRole('button', { name: question }).click();
   await page.locator('[aria-current="page"]').getByText(question).waitFor();
-  await settled();
-}
-
-/** Waits until nothing is being worked out and the page stays as it is: a late answer would move the stops. */
-async function settled(): Promise<void> {
-  const shown = () =>
-    page.evaluate(() => ({
-      working: document.querySelectorAll('.foot progress').length,
-      controls: document.querySelectorAll('button, input, select, a, [tabindex]').length,
-      text: document.querySelector('#readings')?.textContent,
-    }));
-  await expect
-    .poll(
-      async () => {
-        const before = await shown();
-        await page.waitForTimeout(400);
-        return before.working === 0 && JSON.stringify(before) === JSON.stringify(await shown());
-      },
-      { timeout: 60_000 },
-    )
-    .toBe(true);
+  await settled(page);
 }
 
 /** Every stop from the first control to the last, forwards. */
@@ -260,7 +241,14 @@ test('a person who wants less motion gets none that the page starts itself', asy
   expect(moving).toEqual({ animations: 0, transitions: 0 });
   const time = page.locator('.scene-time');
   const before = await time.textContent();
-  await page.waitForTimeout(800);
+  await page.evaluate(
+    frames =>
+      new Promise<void>(resolve => {
+        const next = (left: number) => (left === 0 ? resolve() : requestAnimationFrame(() => next(left - 1)));
+        next(frames);
+      }),
+    40,
+  );
   expect(await time.textContent()).toBe(before);
 });
 

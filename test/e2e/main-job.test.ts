@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type App, accessibilityFaults, openApp } from './support/app.ts';
+import { settled } from './support/settled.ts';
 
 /** As a person would write it from a tape, a caliper and a bench. */
 const handWritten = JSON.stringify({
@@ -127,8 +128,11 @@ test('slalom against giant slalom at one edge angle is two clicks from the start
   await edgeSlider().waitFor();
   const rows = page.locator('.pair-readings', { hasText: 'Turn radius' }).locator('.figure-value');
   await expect.poll(() => rows.count()).toBe(2);
-  const [slalom, giant] = (await rows.allTextContents()).map(Number);
-  expect(giant).toBeGreaterThan(1.5 * slalom);
+  const timesAsWide = async () => {
+    const [slalom, giant] = (await rows.allTextContents()).map(Number);
+    return giant / slalom;
+  };
+  await expect.poll(timesAsWide, { timeout: 20_000 }).toBeGreaterThan(1.5);
 });
 
 test.each(['shape', 'flex', 'edge', 'slope', 'set'])(
@@ -137,7 +141,7 @@ test.each(['shape', 'flex', 'edge', 'slope', 'set'])(
     const key = String(['shape', 'flex', 'edge', 'slope', 'set'].indexOf(name) + 1);
     await page.keyboard.press(key);
     await page.locator('[aria-current="page"]').getByText(name, { exact: false }).waitFor();
-    await page.waitForTimeout(500);
+    await settled(page);
     expect(await accessibilityFaults(page)).toEqual([]);
   },
 );

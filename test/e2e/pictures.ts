@@ -1,6 +1,6 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { ensureBuilt, projectRoot } from '../../main/build.ts';
+import { ensureBuilt, projectRoot } from '../../main/tools/index.ts';
 import { openApp } from './support/app.ts';
 import { ensureBrowser } from './support/browser.ts';
 

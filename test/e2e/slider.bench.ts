@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, bench, describe } from 'vitest';
-import { ensureBuilt } from '../../main/build.ts';
+import { ensureBuilt } from '../../main/tools/index.ts';
 import { type App, openApp } from './support/app.ts';
 
 let app: App;

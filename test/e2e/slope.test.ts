@@ -218,22 +218,23 @@ test('the board says in one sentence whether it carves and what to do, and draws
 
 test('the board hides the answer until a guess lies on the snow, and Escape leaves it', async () => {
   const { page } = app;
+  const hidden = () => page.getByText('hidden until the guess').count();
   await page.keyboard.press('F9');
   await page.getByRole('button', { name: 'Guess first' }).press('Enter');
-  expect(await page.getByText('hidden until the guess').count()).toBe(8);
-  expect(await page.getByRole('button', { name: 'Show the answer' }).isDisabled()).toBe(true);
+  await expect.poll(hidden).toBe(8);
+  await expect.poll(() => page.getByRole('button', { name: 'Show the answer' }).isDisabled()).toBe(true);
   await page.getByRole('slider', { name: 'Guess' }).press('ArrowRight');
   expect(await accessibilityFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Show the answer' }).press('Enter');
   await page.getByText(/Missed by/).waitFor();
-  expect(await page.getByText('hidden until the guess').count()).toBe(4);
+  await expect.poll(hidden).toBe(4);
   expect(await accessibilityFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Now guess B' }).press('Enter');
-  expect(await page.getByText('hidden until the guess').count()).toBe(4);
+  await expect.poll(hidden).toBe(4);
   await page.getByRole('slider', { name: 'Guess' }).press('ArrowRight');
   await page.getByRole('button', { name: 'Show the answer' }).press('Enter');
   await page.getByText(/Missed by/).waitFor();
-  expect(await page.getByText('hidden until the guess').count()).toBe(0);
+  await expect.poll(hidden).toBe(0);
   await page.keyboard.press('Escape');
   await page.getByRole('heading', { name: 'What happens down the hill?' }).waitFor();
   expect(app.problems).toEqual([]);

@@ -3,13 +3,13 @@ import { mkdtemp, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { projectRoot } from '../../main/build.ts';
+import { projectRoot } from '../../main/tools/index.ts';
 import { demoPairs } from '../../renderer/demo/index.ts';
 import { launchBrowser } from './support/browser.ts';
 
 function start(...options: string[]) {
   const tsx = join(projectRoot, 'node_modules/tsx/dist/cli.mjs');
-  const child = spawn(process.execPath, [tsx, 'main/start.ts', ...options], { cwd: projectRoot });
+  const child = spawn(process.execPath, [tsx, 'main/tools/start.ts', ...options], { cwd: projectRoot });
   let output = '';
   for (const stream of [child.stdout, child.stderr]) {
     stream.on('data', chunk => {

@@ -19,7 +19,7 @@ export const field = signal<Field>('bending');
 export const enlarged = signal(true);
 
 /** Where the press stands, mm ahead of the boot centre. */
-export const foreMm = computed(() => conditions.value.benchForeMm);
+const foreMm = computed(() => conditions.value.benchForeMm);
 /** How far the supports stand inside the contact points, mm. */
 export const rearInMm = computed(() => conditions.value.benchRearInMm);
 export const frontInMm = computed(() => conditions.value.benchFrontInMm);

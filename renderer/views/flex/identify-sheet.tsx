@@ -1,11 +1,12 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { type BenchTable, readBenchTable } from '../../../core/flex/index.ts';
 import { getHost } from '../../host/index.ts';
 import { useWork } from '../../jobs/index.ts';
 import { Quantity } from '../../kit/index.ts';
 import { activePair, type ChosenPair, report } from '../../state/index.ts';
 import { beamOf } from './beams.ts';
-import { exampleRows, readBenchRows } from './bench-rows.ts';
+import { benchFaultWords, exampleRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';
 import { rowsOf, uncertaintyMm } from './identify-state.ts';
 import { STARTING } from './stiffness-edits.ts';
@@ -21,7 +22,8 @@ export function IdentifySheet({ active }: { active: ChosenPair }): JSX.Element {
     return { id: own!.id, readings: rows.readings, length, uncertainty: uncertaintyMm.value / 1e3 };
   }).value;
   const found = read?.ok && value?.id === active.id ? value : null;
-  const problem = read?.ok === false ? read.problem : found?.ok === false ? `${found.problem}.` : error;
+  const problem =
+    read?.ok === false ? benchFaultWords(read.fault) : found?.ok === false ? `${found.problem}.` : error;
   return (
     <div class="stage-split">
       <RowsEntry active={active} problem={problem} />
@@ -31,9 +33,9 @@ export function IdentifySheet({ active }: { active: ChosenPair }): JSX.Element {
 }
 
 /** The rows of a pair as readings, or what is wrong with them; null when there are none. */
-function readOf({ id, ski }: ChosenPair): ReturnType<typeof readBenchRows> | null {
+function readOf({ id, ski }: ChosenPair): BenchTable | null {
   const text = rowsOf(id).value;
-  return text.trim() ? readBenchRows(text, ski.contactLength) : null;
+  return text.trim() ? readBenchTable(text, ski.contactLength) : null;
 }
 
 function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | null }): JSX.Element {

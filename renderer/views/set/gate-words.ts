@@ -9,7 +9,7 @@ export const MODE_WORDS: Record<GateMode, string> = {
 };
 
 /** A distance on the set, to the centimetre a tape gives. */
-export const metres = (held: number, system: System): string =>
+const metres = (held: number, system: System): string =>
   formatQuantity(held, 'distance', { system, decimals: system === 'metric' ? 2 : 1 }).text;
 
 export function placeText(gate: Gate, system: System): string {

@@ -1,4 +1,4 @@
-import { TableTextError } from '../../../core/run/index.ts';
+import { TableTextError } from '../../../core/table/index.ts';
 
 /** What is wrong with a table, for one line: its first fault, and how many lines more have one. */
 export function faultWords(name: string, error: Error): string {

@@ -20,13 +20,13 @@ import {
   readProfile,
   type SlopeProfile,
   solveRun,
-  TableTextError,
   type Track,
   type TurnBasis,
   type TurnShape,
   turnOf,
 } from '../../../core/run/index.ts';
 import type { Skier } from '../../../core/skier/index.ts';
+import { TableTextError } from '../../../core/table/index.ts';
 import { rhythmFailureWords, runFailureWords } from './failure-words.ts';
 import { rhythmTrack } from './rhythm-track.ts';
 

@@ -1,3 +1,4 @@
+// @module-tag slow
 import { describe, expect, it } from 'vitest';
 import { type CarvingSki, grooveSolver } from '../../../core/carve/index.ts';
 import { giantSlalomSki, hardness, radians, rigidInTorsion, slalomSki } from './demo.ts';

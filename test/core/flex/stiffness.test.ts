@@ -5,6 +5,7 @@ import {
   localWidth,
   massPerLength,
   profileOf,
+  StiffnessError,
   torsionOf,
 } from '../../../core/flex/index.ts';
 import type { Layup } from '../../../core/pair/index.ts';
@@ -113,4 +114,19 @@ test('mass is shared out by width and needs to be stated', () => {
   for (let i = 0; i < 2000; i++) sum += (mu(((i + 0.5) * 1.36) / 2000) * 1.36) / 2000;
   expect(sum).toBeCloseTo((1.9 * 1.36) / 1.55, 6);
   expect(massPerLength(invented({ mass: null }))).toBeNull();
+});
+
+test('a stiffness that vanishes, is negative or is not a number is refused with the place', () => {
+  const make = (newtonM2: string) => () =>
+    profileOf({ kind: 'formula', newtonM2 }, 1.4, { field: 'torsion' });
+  expect(make('100*s')).toThrow(/torsion.newtonM2: 0 N·m² found at s = 0; a finite number over 0/);
+  expect(make('50 - 100*s')).toThrow(/found at s = 0\.5/);
+  expect(make('sqrt(s-0.5)')).toThrow(/NaN N·m²/);
+  expect(make('1/(s-1)^2')).toThrow(/Infinity N·m² found at s = 1/);
+});
+
+test('a formula that cannot be used is refused by its field', () => {
+  const make = () => profileOf({ kind: 'formula', newtonM2: '100*x' }, 1.4, { field: 'torsion' });
+  expect(make).toThrow(StiffnessError);
+  expect(make).toThrow(/^torsion\.newtonM2: the name "x" in "100\*x" found; accepted: numbers, s, pi/);
 });

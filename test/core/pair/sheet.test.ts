@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { oddEntries, readSheet, writeCsvRows } from '../../../core/pair/index.ts';
+import { oddEntries, readSheet } from '../../../core/pair/index.ts';
+import { writeCsvRows } from '../../../core/table/index.ts';
 
 const heading =
   'owner;name;discipline;length (cm);contact length (mm);tip;waist;tail;side edge;base bevel;mass;notes';

@@ -11,8 +11,8 @@ import {
   type SlopeProfile,
   slopeAngle,
   solveRun,
-  type TableTextError,
 } from '../../../core/run/index.ts';
+import { TableTextError } from '../../../core/table/index.ts';
 
 const RAD = Math.PI / 180;
 
@@ -80,6 +80,14 @@ describe('profiles', () => {
     expect(() => readProfile('')).toThrow(/0 rows found/);
     expect(() => profileThrough([0, 1], [0, -60])).toThrow(/up to 80°/);
     expect(() => evenSlope(2)).toThrow(/slope: 114.59° found/);
+  });
+});
+
+describe('ground that cannot be skied', () => {
+  it('is told by the line of the file where it is too steep', () => {
+    expect(() => readProfile('distance,height\n0,0\n10,-2\n11,-40\n')).toThrow(
+      new TableTextError(['line 4: height -40 m found 1 m after -2 m; ground up to 80° is accepted']),
+    );
   });
 });
 

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { checkWorking, evaluate, type Working } from '../../../core/working/index.ts';
+import {
+  type Balance,
+  balanceSides,
+  balanceTex,
+  checkWorking,
+  type Working,
+  workingTex,
+} from '../../../core/working/index.ts';
 
 const input = (name: string, value: number) => ({
   name,
@@ -13,7 +20,6 @@ const radius: Working = {
   key: 'test.radius',
   title: 'Radius',
   symbol: 'R',
-  tex: 'R = \\frac{L^2}{8 d}',
   formula: 'L^2 / (8 * d)',
   inputs: [input('L', 1.4), input('d', 0.02)],
   result: { value: 12.25, unit: 'm' },
@@ -21,41 +27,28 @@ const radius: Working = {
   status: 'derived',
 };
 
-const withFormula = (formula: string): Working => ({ ...radius, formula });
-
-describe('evaluating a formula', () => {
-  it.each([
-    ['L^2 / (8 * d)', 12.25],
-    ['-L + 2', 0.6],
-    ['-L^2', -1.96],
-    ['2^3^2', 512],
-    ['sqrt(L * L) - abs(-d)', 1.38],
-    ['atan2(1, 1) * 4 - pi', 0],
-    ['max(L, d, 3)', 3],
-    ['1e-3 * L', 0.0014],
-  ])('%s', (formula, value) => {
-    expect(evaluate(withFormula(formula))).toBeCloseTo(value, 12);
-  });
-
-  it.each([
-    'L + q',
-    'import("x")',
-    'L = 3',
-    'L.constructor',
-    '[1, 2]',
-    '"text"',
-    'L; d',
-    'L >',
-    'd!',
-    'constructor',
-  ])('%s is refused by name', formula => {
-    expect(() => evaluate(withFormula(formula))).toThrow(/^test\.radius: /);
-  });
-});
+/** The same radius as if it were solved. */
+const arc: Balance = {
+  of: 'a moment',
+  by: 'by halving',
+  left: '8 * d * R',
+  right: 'L^2',
+  name: 'R',
+  unit: 'm^2',
+  within: 1e-9,
+};
 
 describe('checking a working', () => {
   it('passes one that holds', () => {
     expect(checkWorking(radius)).toEqual([]);
+  });
+
+  it('passes one that is solved and catches a wrong solution', () => {
+    const solved = { ...radius, formula: '', solved: arc };
+    expect(checkWorking(solved)).toEqual([]);
+    const wrong = { ...solved, result: { value: 12.2501, unit: 'm' } };
+    expect(checkWorking(wrong).join()).toContain('left open');
+    expect(balanceSides(wrong, arc).residual).toBeCloseTo(1.6e-5, 9);
   });
 
   it.each<[string, Partial<Working>]>([
@@ -67,7 +60,32 @@ describe('checking a working', () => {
     ['the key is not', { key: 'radius' }],
     ['neither a formula nor a note', { formula: '', inputs: [] }],
     ['cannot be read', { formula: 'L^2 / (8 * d' }],
+    ['the balance of a moment is left open', { solved: { ...arc, right: '1.001 * L^2' } }],
+    ['the solved number is among its own inputs', { formula: '', solved: { ...arc, name: 'd' } }],
+    [
+      'the solved number is not in its balance',
+      { formula: '', solved: { ...arc, left: 'L^2', right: 'L^2' } },
+    ],
+    ['within is 0.1', { solved: { ...arc, within: 0.1 } }],
+    ['input d is not in the formula', { formula: '', solved: { ...arc, left: '19.6 / L * R / R' } }],
   ])('says when %s', (complaint, change) => {
     expect(checkWorking({ ...radius, ...change }).join('\n')).toContain(complaint);
+  });
+});
+
+describe('the equation of a working', () => {
+  it('is made from the text of its formula, or of the balance it was solved from', () => {
+    expect(workingTex(radius)).toBe('R = \\frac{L^2}{8 d}');
+    const solved = { ...radius, formula: '', solved: arc };
+    expect(workingTex(solved)).toBe('8 d R = L^2');
+    expect(workingTex({ ...radius, solved: arc })).toBe('R = \\frac{L^2}{8 d}');
+    expect(balanceTex({ ...radius, solved: arc })).toBe('8 d R = L^2');
+    expect(balanceTex(radius)).toBe('');
+  });
+
+  it('is set by hand only for a reason', () => {
+    const typed = { ...radius, tex: 'R = \\sum L_i' };
+    expect(workingTex(typed)).toBe('R = \\frac{L^2}{8 d}');
+    expect(workingTex({ ...typed, texReason: 'a sum' })).toBe('R = \\sum L_i');
   });
 });

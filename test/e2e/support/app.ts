@@ -1,7 +1,7 @@
 import axe from 'axe-core';
 import type { BrowserContextOptions, Page } from 'playwright-core';
-import { builtPage } from '../../../main/build.ts';
-import { servePage } from '../../../main/serve.ts';
+import { builtPage } from '../../../main/tools/index.ts';
+import { servePage } from '../../../main/web/index.ts';
 import { launchBrowser } from './browser.ts';
 
 export interface App {

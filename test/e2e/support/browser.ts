@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
-import { findBrowser } from '../../../main/find-browser.ts';
+import { findBrowser } from '../../../main/web/index.ts';
 
 const INSTALL_LIMIT_MS = 300_000;
 

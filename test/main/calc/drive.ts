@@ -26,7 +26,7 @@ export async function write(name: string, content: unknown): Promise<string> {
 }
 
 /** Runs a command line against streams of its own. */
-export async function run(argv: string[], stdin = '') {
+export async function run(argv: string[], stdin: string | Uint8Array = '') {
   let out = '';
   let err = '';
   const streams = {
@@ -36,7 +36,7 @@ export async function run(argv: string[], stdin = '') {
     err: (text: string) => {
       err += text;
     },
-    stdin: async () => stdin,
+    stdin: async () => (typeof stdin === 'string' ? new TextEncoder().encode(stdin) : stdin),
   };
   return { code: await calc(argv, streams), out, err };
 }

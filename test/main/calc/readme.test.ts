@@ -1,10 +1,11 @@
+// @module-tag slow
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { pairSchema } from '../../../core/pair/pair-schema.ts';
 import { categories, disciplines, editionSchema } from '../../../core/rules/edition.ts';
-import { projectRoot } from '../../../main/build.ts';
 import { commands } from '../../../main/calc/commands.ts';
+import { projectRoot } from '../../../main/tools/index.ts';
 import { json, run, write } from './drive.ts';
 
 const readme = await readFile(join(projectRoot, 'README.md'), 'utf8');

@@ -1,3 +1,4 @@
+// @module-tag slow
 import { expect, test } from 'vitest';
 import { sweepOnAllCores } from '../../../main/calc/sweep-cores.ts';
 import { type Sweep, sweepRows } from '../../../main/calc/sweep-row.ts';

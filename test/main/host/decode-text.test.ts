@@ -1,50 +1,30 @@
-import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
-import { decodeText, kindOf } from '../../../main/host/decode-text.ts';
+import { expect, test } from 'vitest';
+import { decodeText, kindOf } from '../../../main/host/index.ts';
 
-const utf8 = (text: string) => new TextEncoder().encode(text);
-const utf16 = (text: string, { bigEndian = false, mark = true } = {}) => {
-  const units = [...(mark ? [0xfeff] : []), ...Array.from(text, (_, at) => text.charCodeAt(at))];
-  return new Uint8Array(
-    units.flatMap(unit => (bigEndian ? [unit >> 8, unit & 255] : [unit & 255, unit >> 8])),
-  );
-};
-const sheet = 'owner\tname\tlength (cm)\r\nZoë\tLärche 165\t165\r\n';
+const latin = Uint8Array.from('Zoë;Lärche', letter => letter.charCodeAt(0));
 
-describe('bytes of a table', () => {
-  test.each([
-    ['UTF-8', utf8(sheet)],
-    ['UTF-8 with a byte-order mark', utf8(`\uFEFF${sheet}`)],
-    ['UTF-16, little end first', utf16(sheet)],
-    ['UTF-16, big end first', utf16(sheet, { bigEndian: true })],
-    ['UTF-16 without a mark', utf16(sheet, { mark: false })],
-    ['UTF-16 without a mark, big end first', utf16(sheet, { mark: false, bigEndian: true })],
-  ])('%s', (_, bytes) => {
-    expect(decodeText(bytes, 'table')?.text).toBe(sheet);
+test('what had to be taken for granted is told in a sentence', () => {
+  expect(decodeText(new TextEncoder().encode('Zoë'), 'a.csv')).toEqual({ ok: true, text: 'Zoë' });
+  expect(decodeText(Uint8Array.of(0xff, 0xfe, 0x5a, 0, 0x6f, 0, 0xeb, 0), 'a.csv')).toEqual({
+    ok: true,
+    text: 'Zoë',
+    note: 'Read as UTF-16 text.',
   });
-
-  test('Western European text is read and told', () => {
-    const bytes = Uint8Array.from(sheet, letter => letter.charCodeAt(0));
-    expect(decodeText(bytes, 'table')).toEqual({ text: sheet, note: expect.stringContaining('not UTF-8') });
-    expect(decodeText(bytes, 'skis')).toBeNull();
+  expect(decodeText(latin, 'a.csv')).toEqual({
+    ok: true,
+    text: 'Zoë;Lärche',
+    note: 'The file is not UTF-8; read as Western European text. Look at names with accents.',
   });
+});
 
-  test('any UTF-8 without zero bytes comes back as it was', () => {
-    fc.assert(
-      fc.property(fc.string({ unit: 'grapheme' }), text => {
-        fc.pre(!text.includes('\0') && !text.startsWith('\uFEFF'));
-        expect(decodeText(utf8(text), 'skis')).toEqual({ text });
-      }),
-    );
-  });
-
-  test('any bytes give some text for a table, never an error', () => {
-    fc.assert(
-      fc.property(fc.uint8Array({ maxLength: 400 }), bytes => {
-        expect(typeof decodeText(bytes, 'table')?.text).toBe('string');
-      }),
-    );
-  });
+test('what is no text is refused in words', () => {
+  const problem = (bytes: Uint8Array, name: string) => {
+    const read = decodeText(bytes, name);
+    return read.ok ? null : read.problem;
+  };
+  expect(problem(latin, 'ash.pair.json')).toBe('is not UTF-8 text');
+  expect(problem(Uint8Array.of(0x50, 0x4b, 3, 4, 0xff), 'squad.xlsx')).toMatch(/^is a workbook.*CSV/);
+  expect(problem(Uint8Array.of(0xff, 0xd8, 0xff, 0xe0, 1, 0x10), 'photo.jpg')).toBe('is not text');
 });
 
 test('a dropped file is a table by its name', () => {

@@ -6,7 +6,6 @@ const radius: Working = {
   key: 'carve.turnRadius',
   title: 'Turn radius of the bent ski',
   symbol: 'R',
-  tex: '1 / c',
   formula: '1 / c',
   inputs: [{ name: 'c', symbol: 'c', meaning: 'curvature', value: 0.125, unit: '1/m' }],
   result: { value: 8, unit: 'm' },

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { checkPair, rackOf, readCsvRows, readRack, readSheet, writeRack } from '../../../core/pair/index.ts';
+import { checkPair, rackOf, readRack, readSheet, writeRack } from '../../../core/pair/index.ts';
+import { readCsvRows } from '../../../core/table/index.ts';
 import { entriesOf, faultSheet, lookOver } from '../../../renderer/squad/import-sheet.ts';
 import { extraOf, ownerOf, withOwner } from '../../../renderer/squad/owner.ts';
 

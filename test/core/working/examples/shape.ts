@@ -11,6 +11,8 @@ export const examples = {
     ...shapeWorkings(skiWith({})),
     ...shapeWorkings(skiWith({ waistStation: 0.63 }), { uWidth: 0.1e-3, uLength: 0.5e-3 }),
     ...shapeWorkings(skiWith({ widthStations })),
+    // Measured so well that the smoothed edge follows its waves.
+    ...shapeWorkings(skiWith({ widthStations }), { uWidth: 0.02e-3 }),
     ...shapeWorkings(skiWith({ unusedWidthStations: 3 })),
   ],
 };

@@ -30,7 +30,7 @@ export function demoForm(length: number, contact: number, tip: number, waist: nu
   return { x, halfWidth, contactLength: contact, length, bootCentre: 0.47 * contact, soleLength: 0.3 };
 }
 
-export function demoBend(form: SkiForm, edgeAngle: number): SkiBend {
+function demoBend(form: SkiForm, edgeAngle: number): SkiBend {
   const rigid = rigidSnowBend(form, edgeAngle);
   const n = form.x.length;
   const twist = new Float64Array(n);

@@ -1,0 +1,86 @@
+import { readCsvNumber, readCsvRows } from '../table/index.ts';
+import type { BenchReading } from './identify.ts';
+
+const MM = 1e-3;
+
+/** Columns of a table of bench readings: the name the program writes, then others it takes. */
+const COLUMNS = {
+  loadAt: ['loadFromTailMm', 'loadAtMm'],
+  load: ['loadN'],
+  dialAt: ['dialFromTailMm', 'dialAtMm'],
+  deflection: ['deflectionMm'],
+  rear: ['rearSupportMm'],
+  front: ['frontSupportMm'],
+} as const;
+type Column = keyof typeof COLUMNS;
+
+const REQUIRED: readonly Column[] = ['loadAt', 'load', 'dialAt', 'deflection'];
+
+/** A cell or a column at fault. */
+export interface BenchFault {
+  /** Line of the file, counted from 1. */
+  readonly line: number;
+  /** Column as the program names it. */
+  readonly field: string;
+  readonly found: string;
+  readonly accepted: string;
+}
+
+export type BenchTable =
+  | { readonly ok: true; readonly readings: readonly BenchReading[] }
+  | { readonly ok: false; readonly fault: BenchFault };
+
+const columnsOf = (headings: readonly string[]): ((column: Column) => number) => {
+  const names = headings.map(heading => heading.trim().toLowerCase());
+  return column => Math.max(...COLUMNS[column].map(each => names.indexOf(each.toLowerCase())));
+};
+
+/** Whether these headings are of bench readings: a load and a deflection are named. */
+export function namesBenchReadings(headings: readonly string[]): boolean {
+  const at = columnsOf(headings);
+  return at('load') >= 0 && at('deflection') >= 0;
+}
+
+/**
+ * Bench readings in SI out of a table with a heading line, one reading a row. Without support columns the ski
+ * lies on its contact points, `contactLength` (m) apart. Never throws; the first fault ends the reading.
+ */
+export function readBenchTable(text: string, contactLength: number): BenchTable {
+  const [heading, ...rows] = readCsvRows(text).rows;
+  const at = columnsOf(heading?.fields ?? []);
+  const missing = REQUIRED.find(column => at(column) < 0);
+  if (missing) {
+    return {
+      ok: false,
+      fault: {
+        line: heading?.line ?? 1,
+        field: COLUMNS[missing][0],
+        found: 'no such column',
+        accepted: `a first line that names ${REQUIRED.map(column => COLUMNS[column][0]).join(', ')}`,
+      },
+    };
+  }
+  const readings: BenchReading[] = [];
+  for (const { line, fields } of rows) {
+    const reading: Record<Column, number> = {
+      loadAt: 0,
+      load: 0,
+      dialAt: 0,
+      deflection: 0,
+      rear: 0,
+      front: contactLength,
+    };
+    for (const column of Object.keys(COLUMNS) as Column[]) {
+      if (at(column) < 0) continue;
+      const given = (fields[at(column)] ?? '').trim();
+      const value = readCsvNumber(given)?.value;
+      if (value === undefined) {
+        const found = given === '' ? 'nothing' : JSON.stringify(given);
+        return { ok: false, fault: { line, field: COLUMNS[column][0], found, accepted: 'a number' } };
+      }
+      reading[column] = column === 'load' ? value : value * MM;
+    }
+    readings.push(reading);
+  }
+  return { ok: true, readings };
+}

@@ -1,0 +1,14 @@
+import { FormulaError } from './formula-error.ts';
+import { TYPED } from './vocabulary.ts';
+import { walk } from './walk.ts';
+
+/**
+ * Compiles what a person typed, an expression in one variable, into a function of it.
+ *
+ * @param variable the name the expression knows it by, for example `s`
+ * @throws FormulaError for anything outside the vocabulary or its limits
+ */
+export function compileFormula(text: string, variable: string): (value: number) => number {
+  if (text.trim() === '') throw new FormulaError('an empty formula', `an expression in ${variable}`);
+  return walk(text, TYPED, variable, new Map());
+}

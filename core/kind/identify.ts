@@ -1,0 +1,80 @@
+import { namesGates } from '../course/index.ts';
+import { namesBenchReadings } from '../flex/index.ts';
+import { namesPairs, readJson, shown } from '../pair/index.ts';
+import { namesProfile, namesProgramme } from '../run/index.ts';
+import { readCsvRows } from '../table/index.ts';
+
+/** JSON by its `format`, tables by their headings. `slope` is ground along a hill, `programme` edge over time. */
+export const textKinds = [
+  'pair',
+  'rack',
+  'edition',
+  'gates',
+  'bench',
+  'slope',
+  'programme',
+  'sheet',
+] as const;
+
+export type TextKind = (typeof textKinds)[number];
+
+export type Identified =
+  | { readonly ok: true; readonly kind: TextKind }
+  | {
+      readonly ok: false;
+      /** `format` of JSON, `headings` of a table. */
+      readonly field: 'format' | 'headings';
+      readonly found: string;
+      /** What would have been known there. */
+      readonly accepted: readonly TextKind[];
+    };
+
+const FORMATS: Readonly<Record<string, TextKind>> = {
+  'turnwright.pair': 'pair',
+  'turnwright.rack': 'rack',
+  'turnwright.rules': 'edition',
+};
+
+const TABLES: readonly TextKind[] = ['gates', 'bench', 'slope', 'programme', 'sheet'];
+
+/** Headings stand at the start; a table of a hundred thousand rows is not read through to know it, letters. */
+const LOOKED_AT = 20_000;
+
+/**
+ * What a text holds, whichever way it came. What it says of itself counts; its name only where JSON is too
+ * broken to say anything, so that the reader of that kind can tell what is wrong. Never throws.
+ */
+export function identify(text: string, name = ''): Identified {
+  if (/^\uFEFF?\s*[{[]/.test(text) || /\.json$/i.test(name)) return identifyJson(text, name);
+  const start = text.slice(0, LOOKED_AT);
+  const headings = headingsOf(start);
+  if (namesBenchReadings(headings)) return { ok: true, kind: 'bench' };
+  if (namesGates(start)) return { ok: true, kind: 'gates' };
+  if (namesProfile(headings)) return { ok: true, kind: 'slope' };
+  if (namesProgramme(headings)) return { ok: true, kind: 'programme' };
+  if (namesPairs(start)) return { ok: true, kind: 'sheet' };
+  const found = headings.length > 0 ? shown(headings.join(' | ')) : 'nothing';
+  return { ok: false, field: 'headings', found, accepted: TABLES };
+}
+
+function identifyJson(text: string, name: string): Identified {
+  const json = readJson(text);
+  if (!json.ok) {
+    const written = /"format"\s*:\s*"(turnwright\.(?:pair|rack|rules))"/.exec(text)?.[1];
+    const kind = written ? FORMATS[written] : /\.rack\.json$/i.test(name) ? 'rack' : 'pair';
+    return { ok: true, kind };
+  }
+  const { value } = json;
+  const format = typeof value === 'object' && value !== null && 'format' in value ? value.format : undefined;
+  if (typeof format === 'string' && Object.hasOwn(FORMATS, format))
+    return { ok: true, kind: FORMATS[format] };
+  return { ok: false, field: 'format', found: shown(format), accepted: Object.values(FORMATS) };
+}
+
+/** The cells of the first line that is no remark. */
+function headingsOf(start: string): readonly string[] {
+  const lines = start.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
+  const first = lines.findIndex(line => line.trim() !== '' && !line.startsWith('#'));
+  if (first < 0) return [];
+  return readCsvRows(lines.slice(first).join('\n')).rows[0]?.fields.map(field => field.trim()) ?? [];
+}

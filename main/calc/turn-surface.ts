@@ -1,0 +1,47 @@
+import {
+  buildRadiusTable,
+  cosineTurnSurface,
+  type TurnSurface,
+  tableTurnSurface,
+} from '../../core/carve/index.ts';
+import type { GrooveCase } from '../../core/line/index.ts';
+import type { Ski } from '../../core/pair/index.ts';
+import { sidecut } from '../../core/shape/index.ts';
+import { asking } from './fault.ts';
+import { carvingSkiOf } from './groove-point.ts';
+import { coarseEdges, coarseLoads, type TurnSource } from './turn-of.ts';
+
+export interface KnownSurface {
+  readonly surface: TurnSurface;
+  readonly source: TurnSource;
+  /** The ski in its groove, where that is what the surface is of. */
+  readonly groove: GrooveCase | null;
+  readonly words: string;
+}
+
+/**
+ * The curvature of a ski's own track as a smooth surface over edge angle and load.
+ *
+ * @throws InputFault when the file states a stiffness that cannot be used
+ */
+export function surfaceOf(file: string, ski: Ski, hardness: number, turn: 'groove' | 'cosine'): KnownSurface {
+  const rigid = (why: string): KnownSurface => ({
+    surface: cosineTurnSurface(sidecut(ski).radius),
+    source: 'cosine rule',
+    groove: null,
+    words: `${ski.name}: turn radii follow the cosine rule of rigid snow, ${why}.`,
+  });
+  if (turn === 'cosine') return rigid('as asked');
+  if (ski.bending === null) return rigid('because the pair states no bending stiffness');
+  const carving = carvingSkiOf(file, ski);
+  const table = asking(file, () =>
+    buildRadiusTable(carving, hardness, { edges: coarseEdges, loads: coarseLoads }),
+  );
+  if (table === null || 'ok' in table) return rigid('because the groove could not be solved everywhere');
+  return {
+    surface: tableTurnSurface(table),
+    source: 'groove',
+    groove: { ski: carving, hardness },
+    words: `${ski.name}: turn radii are those of the ski solved in its own groove.`,
+  };
+}

@@ -1,0 +1,27 @@
+/** The seam between the page and whatever it runs in: what the page may ask, and every message that crosses. */
+export { type DecodedText, decodeText, kindOf } from './decode-text.ts';
+export type {
+  Arrival,
+  FileKind,
+  Host,
+  MenuCommand,
+  OpenedFile,
+  RecentFile,
+  SavedFile,
+  Unsubscribe,
+} from './host.ts';
+export {
+  type Answer,
+  type Ask,
+  arrival,
+  describeProblem,
+  type Envelope,
+  type EventName,
+  type EventOf,
+  envelope,
+  events,
+  MAX_TEXT,
+  type RequestName,
+  requests,
+} from './messages.ts';
+export { commandFor, shortcuts } from './shortcuts.ts';

@@ -1,0 +1,2 @@
+/** What `npm start` and `npm run package` do before anything runs; tests use the same build. */
+export { builtMain, builtPage, ensureBuilt, projectRoot } from './build.ts';

@@ -1,0 +1,118 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import type { Arrival } from '../host/index.ts';
+import { findBrowser, openBrowserWindow, type PageServer, readHanded, servePage } from '../web/index.ts';
+import { builtPage, ensureBuilt, projectRoot } from './build.ts';
+import { fetchElectron, findElectron } from './electron-runtime.ts';
+
+/** A fixed port keeps the page's address, and with it its stored draft and recent files, between starts. */
+const USUAL_PORT = 47155;
+/** An Electron that ends with an error sooner than this never showed its window. */
+const SHOWN_AFTER_MS = 5000;
+
+const say = (line: string) => console.log(line);
+
+/** `npm start`: the program in Electron, else in a browser window, else at an address. */
+async function start(): Promise<void> {
+  const { values, files } = readArguments();
+  ensureBuilt(say);
+  const hasDisplay =
+    process.platform !== 'linux' || Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY);
+
+  if (!values.serve && hasDisplay) {
+    const noteFile = join(projectRoot, 'build/electron-not-fetched');
+    const electron = findElectron() ?? ((await fetchElectron(noteFile, say)) ? findElectron() : null);
+    if (electron && (await runElectron(electron, files))) return;
+    say('Without the Electron runtime the same program opens in a browser window.');
+  }
+  const handed = await readHanded(files);
+  const { server, usual } = await serve(values.port, handed);
+  const browser = values.serve || !hasDisplay ? null : findBrowser();
+  if (!browser) {
+    say(`Turnwright is at ${server.opening} on this machine; Ctrl+C ends it.`);
+    tellHanded(handed);
+    await interrupted();
+  } else {
+    const window = openBrowserWindow(browser, server.opening, usual);
+    tellHanded(handed);
+    await Promise.race([ended(window), interrupted().then(() => window.kill())]);
+  }
+  await server.close();
+}
+
+function readArguments() {
+  try {
+    const { values, positionals } = parseArgs({
+      options: { serve: { type: 'boolean' }, port: { type: 'string' } },
+      allowPositionals: true,
+    });
+    // npm runs a script in the project's folder; names are meant from where npm was called.
+    const folder = process.env.INIT_CWD ?? process.cwd();
+    return { values, files: positionals.map(file => resolve(folder, file)) };
+  } catch (error) {
+    console.error(
+      `${(error as Error).message.split('. ')[0]}; accepted are --serve, --port NUMBER and files`,
+    );
+    process.exit(2);
+  }
+}
+
+/** What became of the files named: which the page opens, and that it cannot write back to them. */
+function tellHanded(handed: readonly Arrival[]): void {
+  for (const each of handed) {
+    if (each.ok) say(`It opens ${each.file.name} there; saving it in a browser downloads a copy.`);
+    else console.error(each.message);
+  }
+}
+
+/** @returns false when Electron ended before it can have shown a window */
+async function runElectron(electron: string, files: readonly string[]): Promise<boolean> {
+  const sandbox = process.platform === 'linux' && process.getuid?.() === 0 ? ['--no-sandbox'] : [];
+  const child = spawn(electron, [projectRoot, ...sandbox, ...files], { stdio: 'inherit' });
+  const started = Date.now();
+  const code = await Promise.race([ended(child), interrupted().then(() => child.kill() && 0)]);
+  return code === 0 || Date.now() - started > SHOWN_AFTER_MS;
+}
+
+async function serve(
+  port: string | undefined,
+  handed: readonly Arrival[],
+): Promise<{ server: PageServer; usual: boolean }> {
+  if (port !== undefined) {
+    const number = Number(port);
+    if (!Number.isInteger(number) || number < 0 || number > 65535) {
+      console.error(`--port: "${port}" is not accepted; give 0 to 65535 (0 is any free one)`);
+      process.exit(2);
+    }
+    return { server: await servePage(builtPage, number, handed), usual: number === USUAL_PORT };
+  }
+  try {
+    return { server: await servePage(builtPage, USUAL_PORT, handed), usual: true };
+  } catch {
+    // Already running, or the port is another program's.
+    return { server: await servePage(builtPage, 0, handed), usual: false };
+  }
+}
+
+function ended(child: ChildProcess): Promise<number> {
+  return new Promise(resolve => {
+    child.once('error', () => resolve(1));
+    child.once('exit', code => resolve(code ?? 1));
+  });
+}
+
+function interrupted(): Promise<void> {
+  return new Promise(resolve => {
+    process.once('SIGINT', () => resolve());
+    process.once('SIGTERM', () => resolve());
+  });
+}
+
+start().then(
+  () => process.exit(0),
+  (error: Error) => {
+    console.error(error.message);
+    process.exit(1);
+  },
+);

@@ -1,0 +1,79 @@
+import { randomUUID } from 'node:crypto';
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import type { Arrival } from '../host/index.ts';
+import { safeHeaders } from './content-policy.ts';
+import { readPageFile } from './page-files.ts';
+
+export interface PageServer {
+  readonly address: string;
+  /** The address to open first: it also brings the files handed over, once. */
+  readonly opening: string;
+  /** Resolves once every connection is closed. */
+  close(): Promise<void>;
+}
+
+/**
+ * Serves the built page to this machine only. A request must name this very address as its host: a page
+ * elsewhere that points its own name at 127.0.0.1 is refused.
+ *
+ * @param root folder of the built page
+ * @param port 0 for any free one
+ * @param handed files for the page to open: given once, to whoever knows the opening address
+ */
+export async function servePage(
+  root: string,
+  port = 0,
+  handed: readonly Arrival[] = [],
+): Promise<PageServer> {
+  const key = randomUUID();
+  let waiting = handed.length > 0 ? JSON.stringify(handed) : null;
+  const server = createServer(async (request, response) => {
+    const refuse = (status: number, text: string) =>
+      response.writeHead(status, { ...safeHeaders, 'content-type': 'text/plain' }).end(`${text}\n`);
+    const { port: own } = server.address() as AddressInfo;
+    const host = request.headers.host ?? '';
+    if (host !== `127.0.0.1:${own}` && host !== `localhost:${own}`) return refuse(403, 'Not this address');
+    if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(405, 'Only reading');
+    if (waiting !== null && request.method === 'GET' && request.url === `/handed/${key}`) {
+      response.writeHead(200, {
+        ...safeHeaders,
+        'content-type': 'application/json',
+        'cache-control': 'no-store',
+      });
+      response.end(waiting);
+      waiting = null;
+      return;
+    }
+    const file = await readPageFile(root, (request.url ?? '/').split('?')[0]);
+    if (!file) return refuse(404, 'No such file');
+    response.writeHead(200, {
+      ...safeHeaders,
+      'content-type': file.mime,
+      'content-length': file.bytes.length,
+    });
+    response.end(request.method === 'HEAD' ? undefined : file.bytes);
+  });
+  await listen(server, port);
+  const { port: own } = server.address() as AddressInfo;
+  const address = `http://127.0.0.1:${own}/`;
+  return {
+    address,
+    opening: handed.length > 0 ? `${address}#open=${key}` : address,
+    close: () =>
+      new Promise(resolve => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}
+
+function listen(server: Server, port: number): Promise<void> {
+  return new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, '127.0.0.1', () => {
+      server.off('error', reject);
+      resolve();
+    });
+  });
+}

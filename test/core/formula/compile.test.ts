@@ -1,0 +1,87 @@
+import fc from 'fast-check';
+import { evaluate } from 'mathjs';
+import { expect, test } from 'vitest';
+import { compileFormula, FormulaError, TYPED_LIMITS } from '../../../core/formula/index.ts';
+
+test('agrees with mathjs on everything it accepts', () => {
+  const texts = [
+    '20 + 120*(1-abs(2*s-1)^1.6)',
+    '-s^2 + +3',
+    '2s - -s',
+    '2^-s^2',
+    'max(40, 300*sin(pi*s)) / e',
+    'sqrt(1+s)*exp(-s)+log(2+s)+tan(s)+cosh(s)-sinh(s)+tanh(s)+cos(s)+min(s,0.5)',
+  ];
+  for (const text of texts) {
+    const f = compileFormula(text, 's');
+    for (const s of [0, 0.13, 0.5, 0.77, 1]) expect(f(s)).toBeCloseTo(evaluate(text, { s }), 12);
+  }
+});
+
+test.each([
+  'import("x")',
+  's.constructor',
+  'f(x) = x',
+  'a = 3',
+  's; s',
+  '[1, 2]',
+  '{a: 1}',
+  '"text"',
+  'true',
+  's!',
+  's % 2',
+  's > 0.5 ? 1 : 2',
+  's == 1',
+  'not s',
+  'x',
+  'constructor',
+  '__proto__',
+  'toString(s)',
+  'i',
+  'Infinity',
+  'NaN',
+  '1e999',
+  'abs',
+  'abs(s, s)',
+  'min(s)',
+  'max(s, s, s)',
+  'random()',
+  'evaluate("1")',
+  '5 cm',
+  '1:3',
+  "s'",
+  '(s',
+  '',
+])('refuses %s', text => {
+  expect(() => compileFormula(text, 's')).toThrow(FormulaError);
+  expect(() => compileFormula(text, 's')).toThrow(/ found; accepted: .*\bs\b/);
+});
+
+test('no text gets anything but a number or a refusal out of it', () => {
+  fc.assert(
+    fc.property(fc.string({ maxLength: 40 }), text => {
+      try {
+        expect(typeof compileFormula(text, 's')(0.3)).toBe('number');
+      } catch (cause) {
+        expect(cause).toBeInstanceOf(FormulaError);
+      }
+    }),
+    { numRuns: 200 },
+  );
+});
+
+test('length, count of parts and nesting are limited', () => {
+  const refused = (text: string) => expect(() => compileFormula(text, 's'));
+  refused(`1${'+1'.repeat(TYPED_LIMITS.characters)}`).toThrow('401 characters found; accepted: up to 200');
+  refused(`s${'+s'.repeat(70)}`).toThrow('accepted: up to 120 parts nested 40 deep');
+  refused(`${'('.repeat(60)}s${')'.repeat(60)}`).toThrow('accepted: up to 120 parts nested 40 deep');
+});
+
+test('says what was found and what is accepted', () => {
+  expect(() => compileFormula('100 * x', 's')).toThrow(
+    'the name "x" in "100 * x" found; accepted: numbers, s, pi, e, + - * / ^, parentheses, ' +
+      'abs, sqrt, exp, log, sin, cos, tan, sinh, cosh, tanh of one value, min and max of two',
+  );
+  expect(() => compileFormula(' ', 's')).toThrow('an empty formula found; accepted: an expression in s');
+  expect(() => compileFormula('acos(q)', 'q')).toThrow(/^"acos" of 1 value in/);
+});
