@@ -27,7 +27,8 @@ export function EnergyBook(): JSX.Element | null {
     ENTRIES.reduce((sum, [key]) => sum + Math.max(0, energy[key][row]!), 0),
   );
   return (
-    <section class="energy-book" aria-label="Where the energy went">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a low window scrolls it, and there is nothing else in it to focus
+    <section class="energy-book" aria-label="Where the energy went" tabIndex={0}>
       <h2>
         Where the energy went: {run.pair.name}, to {t[row]!.toFixed(1)} s
       </h2>

@@ -1,10 +1,8 @@
 import './rhythm-readings.css';
 import type { JSX } from 'preact';
 import type { Track } from '../../../core/run/index.ts';
-import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
-import type { Working } from '../../../core/working/index.ts';
+import type { MeasureName } from '../../../core/units/index.ts';
 import { PairReadings } from '../../kit/index.ts';
-import { view } from '../../state/index.ts';
 import { LIMIT_WORDS, mostWorth } from './limit-words.ts';
 import type { RhythmAnswer } from './run-plan.ts';
 import { leadRun, type PairRun } from './runs.ts';
@@ -14,24 +12,34 @@ interface Answer {
   readonly measure: MeasureName;
   readonly decimals?: number;
   value(rhythm: RhythmAnswer, track: Track): number;
-  working?(run: PairRun): Working;
+  /** Keys of the workings that tell how; none where it is read off the path as solved. */
+  readonly how?: readonly string[];
 }
 
 const most = (column: Float64Array) => column.reduce((a, v) => Math.max(a, Math.abs(v)), 0);
 
 const ANSWERS: readonly Answer[] = [
-  { label: 'Seconds a gate', measure: 'time', decimals: 3, value: rhythm => rhythm.secondsPerGate },
+  {
+    label: 'Seconds a gate',
+    measure: 'time',
+    decimals: 3,
+    value: rhythm => rhythm.secondsPerGate,
+    how: ['line.meanSpeed'],
+  },
   {
     label: 'Mean speed down the hill',
     measure: 'speed',
     value: rhythm => rhythm.meanSpeed,
-    working: meanSpeedWorking,
+    how: ['line.meanSpeed'],
   },
   { label: 'Greatest edge angle', measure: 'angle', value: (_, track) => most(track.edge) },
   { label: 'Greatest lean', measure: 'angle', value: (_, track) => track.summary.maxLean },
   { label: 'Greatest load', measure: 'bodyWeights', value: (_, track) => track.summary.maxLoadBodyWeights },
   { label: 'Least radius', measure: 'radius', value: (_, track) => 1 / most(track.curvature) },
 ];
+
+const workingsOf = ({ workings }: RhythmAnswer, keys: readonly string[]) =>
+  keys.flatMap(key => workings.filter(working => working.key === key));
 
 const rowOf = (run: PairRun) => ({ id: run.pair.id, mark: run.pair.mark, of: run.pair.name });
 
@@ -40,7 +48,7 @@ export function RhythmReadings({ found }: { readonly found: readonly PairRun[] }
   const lead = leadRun.value!;
   return (
     <>
-      {ANSWERS.map(({ label, measure, decimals, value, working }) => (
+      {ANSWERS.map(({ label, measure, decimals, value, how }) => (
         <PairReadings
           key={label}
           label={label}
@@ -53,7 +61,7 @@ export function RhythmReadings({ found }: { readonly found: readonly PairRun[] }
                     ...rowOf(run),
                     value: value(run.rhythm, run.track),
                     decimals,
-                    ...(working ? { working: () => working(run) } : {}),
+                    ...(how ? { working: () => workingsOf(run.rhythm!, how) } : {}),
                   },
                 ]
               : [],
@@ -95,31 +103,4 @@ function HeldBack({ name, rhythm }: { readonly name: string; readonly rhythm: Rh
       </table>
     </section>
   );
-}
-
-/** Gates' distance over a gate's time. */
-export function meanSpeedWorking({ plan, rhythm }: PairRun): Working {
-  const { programme } = plan;
-  const spacing = programme.kind === 'rhythm' ? programme.spacing : 0;
-  return {
-    key: 'rhythm.meanSpeed',
-    title: 'Mean speed down the hill',
-    symbol: '\\bar v',
-    tex: '\\bar v = s / T',
-    formula: 's / T',
-    inputs: [
-      { name: 's', symbol: 's', meaning: 'gates apart down the hill', value: spacing, unit: 'm' },
-      {
-        name: 'T',
-        symbol: 'T',
-        meaning: 'least time from gate to gate, as solved',
-        value: rhythm!.secondsPerGate,
-        unit: 's',
-      },
-    ],
-    result: { value: rhythm!.meanSpeed, unit: 'm/s' },
-    note: `With ${formatQuantity(plan.mass, 'massKg', { system: view.peek().system }).text} on the skis. The skis go the longer way round and are faster than this.`,
-    source: 'least time of a skier on a leg through even gates, every limit kept; half a period, mirrored',
-    status: 'derived',
-  };
 }

@@ -4,6 +4,7 @@ import {
   type LineRun,
   type Rhythm,
   rhythm,
+  rhythmWorkings,
 } from '../../../core/line/index.ts';
 import {
   bankedTurns,
@@ -27,6 +28,7 @@ import {
 } from '../../../core/run/index.ts';
 import type { Skier } from '../../../core/skier/index.ts';
 import { TableTextError } from '../../../core/table/index.ts';
+import type { Working } from '../../../core/working/index.ts';
 import { rhythmFailureWords, runFailureWords } from './failure-words.ts';
 import { rhythmTrack } from './rhythm-track.ts';
 
@@ -68,6 +70,8 @@ export interface RhythmAnswer {
   /** Down the fall line over a gate's time, m/s. */
   readonly meanSpeed: number;
   readonly limits: LineRun['limits'];
+  /** How the pace and the numbers of its hardest moment hang together. */
+  readonly workings: readonly Working[];
   /** What holds the skier back, row by row of the track. */
   readonly heldBackBy: readonly HeldBackBy[];
 }
@@ -210,6 +214,7 @@ function rhythmOf(
       secondsPerGate: found.secondsPerGate,
       meanSpeed: found.meanSpeed,
       limits: found.run.limits,
+      workings: rhythmWorkings(found),
       heldBackBy,
     },
   };
