@@ -7,7 +7,7 @@ import ts from 'typescript';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { projectRoot } from '../main/tools/index.ts';
 
-const { coreRooms, mainRooms, forbidden, options } = createRequire(import.meta.url)(
+const { coreRooms, mainRooms, rendererRooms, forbidden, options } = createRequire(import.meta.url)(
   './dependency-cruiser.cjs',
 ) as Rules;
 
@@ -15,6 +15,7 @@ type Rooms = Readonly<Record<string, readonly string[]>>;
 interface Rules {
   readonly coreRooms: Rooms;
   readonly mainRooms: Rooms;
+  readonly rendererRooms: Rooms;
   readonly forbidden: IForbiddenRuleType[];
   readonly options: object;
 }
@@ -126,6 +127,8 @@ const sound: Record<string, string> = {
     [
       ...Object.keys(coreRooms).map(room => `core/${room}`),
       ...Object.keys(mainRooms).map(room => `main/${room}`),
+      ...Object.keys(rendererRooms).map(room => `renderer/${room}`),
+      'renderer/views',
     ].flatMap(room => [
       [`${room}/index.ts`, 'export const one = 1; export type One = typeof one;'],
       [`${room}/inside.ts`, 'export const inside = 1;'],
@@ -160,6 +163,15 @@ function breachesOfRooms(folder: string, prefix: string, rooms: Rooms): Breach[]
 const planted: readonly Breach[] = [
   ...breachesOfRooms('core', '', coreRooms),
   ...breachesOfRooms('main', 'main-', mainRooms),
+  ...Object.keys(rendererRooms).flatMap((room): Breach[] => [
+    [`renderer-${room}-arrow`, `renderer/${room}/arrow.ts`, "export { one } from '../views/index.ts';"],
+    [
+      `renderer-${room}-by-the-door`,
+      'renderer/views/wall.ts',
+      `export { inside } from '../${room}/inside.ts';`,
+    ],
+    [`renderer-${room}-packages`, `renderer/${room}/packages.ts`, "export * from 'stranger';"],
+  ]),
   ['by-the-door', 'core/shape/wall.ts', "export { inside } from '../numeric/inside.ts';"],
   ['main-by-the-door', 'main/web/wall.ts', "export { inside } from '../host/inside.ts';"],
   ['by-the-door-from-outside', 'main/calc/wall.ts', "export { inside } from '../../core/numeric/inside.ts';"],

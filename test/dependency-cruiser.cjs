@@ -45,6 +45,10 @@ const mainRooms = {
 };
 const mainPackages = { host: ['zod'], electron: ['electron', 'zod'] };
 
+/** Rooms of renderer/ that keep rules already; the others are free until they do. */
+const rendererRooms = { files: ['state', 'host'] };
+const rendererPackages = { files: ['@preact/signals', 'd3'] };
+
 const packagesRule = (folder, room, packages = []) => ({
   name: `${folder === 'core' ? '' : `${folder}-`}${room}-packages`,
   comment: `${folder}/${room} may use only ${packages.join(', ') || 'no package'}`,
@@ -94,12 +98,32 @@ const mainRules = Object.entries(mainRooms).flatMap(([room, allowed]) => [
   packagesRule('main', room, mainPackages[room]),
 ]);
 
+const rendererRules = Object.entries(rendererRooms).flatMap(([room, allowed]) => [
+  {
+    name: `renderer-${room}-arrow`,
+    comment: `renderer/${room} may import only ${allowed.join(', ') || 'nothing'} of the renderer`,
+    severity: 'error',
+    from: { path: `^renderer/${room}/` },
+    to: { path: '^renderer/', pathNot: [`^renderer/(${[room, ...allowed].join('|')})/`] },
+  },
+  {
+    name: `renderer-${room}-by-the-door`,
+    comment: `renderer/${room} is entered through its index.ts`,
+    severity: 'error',
+    from: { path: '^renderer/', pathNot: [`^renderer/${room}/`] },
+    to: { path: `^renderer/${room}/`, pathNot: [`^renderer/${room}/index\\.ts$`] },
+  },
+  packagesRule('renderer', room, rendererPackages[room]),
+]);
+
 module.exports = {
   coreRooms,
   mainRooms,
+  rendererRooms,
   forbidden: [
     ...coreRules,
     ...mainRules,
+    ...rendererRules,
     {
       name: 'by-the-door',
       comment: 'a room is entered through its index.ts',

@@ -81,7 +81,7 @@ export function twistWorking(ski: CarvingSki, equilibrium: Equilibrium, end: 'ti
       },
       {
         name: 'GJ',
-        symbol: '\\overline{GJ}',
+        symbol: '\\langle GJ\\rangle',
         meaning: 'torsional stiffness over that part, its harmonic mean weighed by the torque',
         from: 'torsion',
         value: stiffness,

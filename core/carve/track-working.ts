@@ -134,7 +134,7 @@ function solvedNote(conditions: CarveConditions, residual: number): string {
   const degrees = ((conditions.edgeAngle * 180) / Math.PI).toFixed(1);
   const short = (value: number) => Number(value.toPrecision(3));
   return (
-    `Solved for an edge angle of ${degrees}°, a load of ${conditions.load.toFixed(0)} N, a snow hardness of ` +
+    `At an edge angle of ${degrees}°, a load of ${conditions.load.toFixed(0)} N, a snow hardness of ` +
     `${short(conditions.hardness / 1e9)} N/mm³ and a rebound of ${short(1e3 * (conditions.rebound ?? REBOUND))} mm: ` +
     `forces and moments are balanced to ${residual.toExponential(1)} of the load.`
   );

@@ -55,7 +55,8 @@ export function layupPieces(layup: Layup, width: Profile): (x: number) => Piece[
       if (left > 0) return left;
       throw new StiffnessError(
         `${of}.widthMm`,
-        `${side!.width * 1e3} found; less than half the ski's width of ${(w * 1e3).toFixed(1)} mm is accepted`,
+        `${side!.width * 1e3}`,
+        `less than half the ski's width of ${(w * 1e3).toFixed(1)} mm`,
       );
     };
     const low = between(edges, 'edges');

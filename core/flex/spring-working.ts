@@ -41,7 +41,7 @@ export function clampedSpring(
     inputs: [
       input(
         'EI',
-        '\\overline{EI}',
+        '\\langle EI\\rangle',
         harmonicMean(profile, clamp, tip, x => (x - tip) ** 2),
         'N*m^2',
         'EI(x) over the free part, its harmonic mean weighed by the square of the distance to the contact point',
@@ -66,7 +66,7 @@ export function torsionalSpring(spring: number, torsion: Profile, clamp: number,
     inputs: [
       input(
         'GJ',
-        '\\overline{GJ}',
+        '\\langle GJ\\rangle',
         harmonicMean(torsion, clamp, tip, () => 1),
         'N*m^2',
         'GJ(x) over the free part, its harmonic mean',

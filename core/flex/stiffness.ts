@@ -45,17 +45,18 @@ function rawProfile(
     }
     case 'stations': {
       const { stations } = stiffness;
-      try {
-        return monotoneCubic(
-          stations.map(station => station.x),
-          stations.map(station => station.newtonM2),
-        );
-      } catch (cause) {
-        throw new StiffnessError(
-          `${field}.stations`,
-          `${(cause as Error).message} (metres from the rear contact point, N·m²)`,
-        );
+      const bad = stations.findIndex(
+        ({ x, newtonM2 }, i) => !Number.isFinite(newtonM2) || !(x > (stations[i - 1]?.x ?? -Infinity)),
+      );
+      if (bad >= 0 || stations.length === 0) {
+        const at = bad < 0 ? 'no station' : `${stations[bad].newtonM2} N·m² at ${stations[bad].x} m`;
+        const accepted = 'one or more numbers at ascending metres from the rear contact point';
+        throw new StiffnessError(`${field}.stations${bad < 0 ? '' : `[${bad}]`}`, at, accepted);
       }
+      return monotoneCubic(
+        stations.map(station => station.x),
+        stations.map(station => station.newtonM2),
+      );
     }
     case 'formula': {
       const f = formulaOf(stiffness.newtonM2, `${field}.newtonM2`);
@@ -68,7 +69,7 @@ function rawProfile(
     }
     case 'layup': {
       if (!width)
-        throw new StiffnessError(field, 'a layup found without a width; the width along the ski is needed');
+        throw new StiffnessError(field, 'a layup without a width', 'one with the width along the ski');
       const section = layupSections(stiffness.layup, width);
       return x => section(Math.min(Math.max(x, 0), length))[field];
     }
@@ -80,17 +81,14 @@ function formulaOf(text: string, field: string): (s: number) => number {
   try {
     return compileFormula(text, 's');
   } catch (cause) {
-    if (cause instanceof FormulaError) throw new StiffnessError(field, cause.message);
+    if (cause instanceof FormulaError) throw new StiffnessError(field, cause.found, cause.accepted);
     throw cause;
   }
 }
 
 function demand(field: string, value: number, s: number): number {
   if (value > 0 && value < Infinity) return value;
-  throw new StiffnessError(
-    field,
-    `${value} N·m² found at s = ${s}; a finite number over 0 is accepted all along`,
-  );
+  throw new StiffnessError(field, `${value} N·m² at s = ${s}`, 'a finite number over 0 all along');
 }
 
 /**

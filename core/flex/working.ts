@@ -49,7 +49,7 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       formula: 'F / f',
       solved: {
         by: 'for f with Hermite beam elements, EI(x) integrated inside each',
-        of: 'what the press does on its way and what the bent ski stores',
+        of: 'twice the work of the press and twice what the bent ski stores',
         left: 'F * f',
         right: 'U',
         unit: 'J',

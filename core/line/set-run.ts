@@ -113,8 +113,7 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   const tries = Math.min(FIRST_PRICES.length, options.beginnings ?? 1);
   // The error falls from one to the tolerance: its logarithm tells how far the work has come.
   let begun = 0;
-  const beginnings =
-    (options.from?.length ?? 0) + (options.from?.length && !options.afresh ? 0 : tries);
+  const beginnings = (options.from?.length ?? 0) + (options.from?.length && !options.afresh ? 0 : tries);
   const onStep = ({ error, barrier }: { error: number; barrier: number }) => {
     const left = Math.max(0, Math.log10(Math.max(error, barrier) / 1e-7)) / 7;
     options.onProgress?.((begun + Math.max(0, 1 - left)) / beginnings);

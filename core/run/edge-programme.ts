@@ -4,7 +4,7 @@
  */
 
 import { brent, monotoneCubic } from '../numeric/index.ts';
-import { fromTwoColumns } from '../table/index.ts';
+import { fromTwoColumns, RowError } from '../table/index.ts';
 
 export interface EdgeProgramme {
   readonly kind: 'edge';
@@ -104,17 +104,13 @@ export function drawnEdges(
   if (n < 2 || edges.length !== n) {
     throw new RangeError(`points: ${n} and ${edges.length} values found; two or more pairs are accepted`);
   }
-  if (!(at[0] >= 0)) throw new RangeError(`point 1: ${per} ${at[0]} found; programmes start at 0 or later`);
+  if (!(at[0] >= 0)) throw new RowError(0, `${per} ${at[0]}`, 'programmes start at 0 or later');
   for (let i = 0; i < n; i++) {
     if (!(Math.abs(edges[i]) < Math.PI / 2)) {
-      throw new RangeError(
-        `point ${i + 1}: edge ${degrees(edges[i])}° found; between -90 and 90° is accepted`,
-      );
+      throw new RowError(i, `edge ${degrees(edges[i])}°`, 'between -90 and 90° is accepted');
     }
     if (i > 0 && !(at[i] > at[i - 1])) {
-      throw new RangeError(
-        `point ${i + 1}: ${per} ${at[i]} found after ${at[i - 1]}; ascending values are accepted`,
-      );
+      throw new RowError(i, `${per} ${at[i]} after ${at[i - 1]}`, 'ascending values are accepted');
     }
   }
   const curve = monotoneCubic(at, edges);

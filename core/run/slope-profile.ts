@@ -4,7 +4,7 @@
  * y along the ground down the fall line) and keep their true lengths and radii.
  */
 
-import { fromTwoColumns } from '../table/index.ts';
+import { fromTwoColumns, RowError } from '../table/index.ts';
 import { type ArcTable, arcTable } from './ground-arc.ts';
 
 export interface SlopeProfile {
@@ -56,7 +56,7 @@ export function evenSlope(alpha: number, name = 'even slope'): SlopeProfile {
  * A smooth profile through points of horizontal distance (m, ascending) and height (m): natural cubic spline,
  * so slope and curvature are continuous. Beyond the ends the ground runs straight on.
  *
- * @throws RangeError naming the point when fewer than two are given, distances do not ascend, or the ground
+ * @throws RangeError when fewer than two are given; RowError where distances do not ascend or the ground
  *   between two points is steeper than 80°
  */
 export function profileThrough(
@@ -72,20 +72,22 @@ export function profileThrough(
   }
   for (let i = 0; i < n; i++) {
     if (!Number.isFinite(horizontal[i]) || !Number.isFinite(height[i])) {
-      throw new RangeError(
-        `point ${i + 1}: (${horizontal[i]}, ${height[i]}) found; finite numbers are accepted`,
-      );
+      throw new RowError(i, `(${horizontal[i]}, ${height[i]})`, 'finite numbers are accepted');
     }
     if (i === 0) continue;
     const run = horizontal[i] - horizontal[i - 1];
     if (!(run > 0)) {
-      throw new RangeError(
-        `point ${i + 1}: distance ${horizontal[i]} m found after ${horizontal[i - 1]} m; ascending distances are accepted`,
+      throw new RowError(
+        i,
+        `distance ${horizontal[i]} m after ${horizontal[i - 1]} m`,
+        'ascending distances are accepted',
       );
     }
     if (Math.abs(height[i] - height[i - 1]) > run * Math.tan((80 * Math.PI) / 180)) {
-      throw new RangeError(
-        `point ${i + 1}: height ${height[i]} m found ${run} m after ${height[i - 1]} m; ground up to 80° is accepted`,
+      throw new RowError(
+        i,
+        `height ${height[i]} m, ${run} m after ${height[i - 1]} m,`,
+        'ground up to 80° is accepted',
       );
     }
   }

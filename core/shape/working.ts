@@ -191,7 +191,7 @@ function fitted(ski: Ski, cut: Sidecut, edge: EdgeCurve): Working {
       width('b', 'b', 'half width at the lowest point of the circle', 'the fit', bottom),
       {
         name: 'j',
-        symbol: '\\overline{1/z}',
+        symbol: '\\langle 1/z\\rangle',
         meaning: `mean of 1/z over the ${through}, z how far the circle there lies below its centre`,
         from: 'the fit',
         value: mean(({ x }) => 1 / below(x)),
@@ -199,7 +199,7 @@ function fitted(ski: Ski, cut: Sidecut, edge: EdgeCurve): Working {
       },
       {
         name: 'p',
-        symbol: '\\overline{y/z}',
+        symbol: '\\langle y/z\\rangle',
         meaning: `mean of y/z over the ${through}, y the half width`,
         from: field(ski, 'the parabola through the three widths'),
         value: mean(({ x, y }) => y / below(x)),

@@ -19,6 +19,20 @@ export class TableTextError extends Error {
   }
 }
 
+/** One row of numbers, from 0, that cannot be used, whether or not a file holds it. */
+export class RowError extends RangeError {
+  override readonly name = 'RowError';
+
+  constructor(
+    /** From 0. */
+    readonly row: number,
+    readonly found: string,
+    readonly accepted: string,
+  ) {
+    super(`point ${row + 1}: ${found} found; ${accepted}`);
+  }
+}
+
 /** @throws TableTextError listing each bad row with its line, the text found and what is accepted */
 function readTwoColumns(text: string, firstName: string, secondName: string): TwoColumns {
   const table: TwoColumns = { first: [], second: [], lines: [] };
@@ -70,8 +84,7 @@ function readTwoColumns(text: string, firstName: string, secondName: string): Tw
 }
 
 /**
- * Reads two columns and makes something of them. A fault found there names its point by number; in a file people
- * look for the line.
+ * Reads two columns and makes something of them. A row it cannot use is told by its line in the file.
  *
  * @throws TableTextError
  */
@@ -85,10 +98,8 @@ export function fromTwoColumns<T>(
   try {
     return make(first, second);
   } catch (error) {
-    const point = error instanceof RangeError ? /^point (\d+)/.exec(error.message) : null;
-    if (!point) throw error;
-    const line = lines[Number(point[1]) - 1];
-    throw new TableTextError([`line ${line}${(error as RangeError).message.slice(point[0].length)}`]);
+    if (!(error instanceof RowError)) throw error;
+    throw new TableTextError([`line ${lines[error.row]}: ${error.found} found; ${error.accepted}`]);
   }
 }
 

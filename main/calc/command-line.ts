@@ -65,7 +65,9 @@ async function run([name, ...rest]: readonly string[], { out, err, stdin }: Stre
 
 function print(name: string, report: Report, options: { json?: unknown; csv?: unknown; working?: unknown }) {
   if (options.json) {
-    const document = options.working ? { ...report.json, workings: report.workings.map(withTex) } : report.json;
+    const document = options.working
+      ? { ...report.json, workings: report.workings.map(withTex) }
+      : report.json;
     return `${JSON.stringify(document, null, 2)}\n`;
   }
   if (options.csv) {

@@ -25,7 +25,7 @@ function tell(working: Working): string {
 function solvedWords(working: Working, solved: Balance): string {
   const { left, right, residual } = balanceSides(working, solved);
   const of = (value: number) => shown({ value, unit: solved.unit });
-  const apart = of(Number(residual.toPrecision(2)));
+  const apart = of(Number(Math.abs(residual).toPrecision(2)));
   return `Solved ${solved.by}, from the balance of ${solved.of}: ${of(left)} against ${of(right)}, left ${apart} apart.`;
 }
 

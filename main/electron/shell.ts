@@ -7,6 +7,7 @@ import type { Documents } from './documents.ts';
 import { isPageAddress } from './page-protocol.ts';
 
 const filters: Record<FileKind, FileFilter[]> = {
+  any: [{ name: 'Pairs, racks, limits and tables', extensions: ['json', 'csv', 'tsv', 'txt'] }],
   skis: [{ name: 'Pairs and racks', extensions: ['json'] }],
   table: [{ name: 'Tables', extensions: ['csv', 'tsv', 'txt'] }],
   course: [{ name: 'Sets of gates', extensions: ['csv', 'tsv', 'txt'] }],
@@ -65,7 +66,9 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
           properties: ['openFile', 'multiSelections'],
           filters: filters[kind],
         });
-        return canceled ? [] : Promise.all(filePaths.map(path => open(path, kind)));
+        return canceled
+          ? []
+          : Promise.all(filePaths.map(path => open(path, kind === 'any' ? kindOf(path) : kind)));
       },
       reopen: ({ token }) => documents.reopen(token),
       recent: () => documents.recent(),

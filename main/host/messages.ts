@@ -33,7 +33,7 @@ const savedFile = z.strictObject({ token, name: z.string().min(1) });
 const recentFile = z.strictObject({ token, name: z.string().min(1), folder: z.string() });
 
 /** What is being opened, so the chooser can offer the right files. */
-const fileKind = z.enum(['skis', 'table', 'course']);
+const fileKind = z.enum(['any', 'skis', 'table', 'course']);
 
 /** A file dropped on the window or handed over by the operating system, or why it could not be read. */
 export const arrival = z.discriminatedUnion('ok', [

@@ -1,8 +1,7 @@
+import { openFiles, saveAll, saveCourse, saveEntry } from '../files/index.ts';
 import { aboutOpen } from '../help/index.tsx';
 import type { MenuCommand } from '../host/index.ts';
 import { exportFigure } from '../kit/index.ts';
-import { saveAll, saveEntry } from '../rack/files.ts';
-import { openFiles } from '../rack/opening.ts';
 import { newPair } from '../rack/pair-form-host.tsx';
 import { showRecent } from '../rack/recent-list.tsx';
 import { printSheet } from '../sheet/index.ts';
@@ -17,7 +16,6 @@ import {
   view,
 } from '../state/index.ts';
 import { board, views } from '../views/index.ts';
-import { saveCourse } from '../views/set/course-files.ts';
 import { isTyping } from './keys.ts';
 
 /** What each menu entry and its shortcut does, the same on both hosts. */

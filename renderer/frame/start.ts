@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals';
 import { demoSets } from '../demo/sets/index.ts';
+import { takeIn } from '../files/index.ts';
 import type { Host } from '../host/index.ts';
 import { demoEntries } from '../rack/demo-rack.ts';
 import {
@@ -18,7 +19,6 @@ import {
   tuneLogUnsaved,
   unsavedEntries,
 } from '../state/index.ts';
-import { takeArrival } from './arrival.ts';
 import { onCommand, saveEverything } from './commands.ts';
 import { onFrameKey } from './keys.ts';
 
@@ -46,7 +46,7 @@ export async function startApp(host: Host): Promise<void> {
   host.onCommand(onCommand);
   host.onClosing(saveEverything);
   host.onArrival(arrival => {
-    if (arrival.ok) takeArrival(arrival.file);
+    if (arrival.ok) takeIn(arrival.file);
     else report(arrival.message, 'error');
   });
   window.addEventListener('keydown', onFrameKey);

@@ -1,8 +1,7 @@
 import type { JSX } from 'preact';
+import { openFiles, saveEntry } from '../files/index.ts';
 import { helpOpen } from '../help/index.tsx';
 import { Segments } from '../kit/index.ts';
-import { saveEntry } from '../rack/files.ts';
-import { openFiles } from '../rack/opening.ts';
 import { printSheet } from '../sheet/index.ts';
 import {
   activePair,
@@ -24,7 +23,7 @@ export function TopBar(): JSX.Element {
     <header class="top-bar">
       <p class="program">Turnwright</p>
       <div class="top-group">
-        <button type="button" class="quiet" onClick={openFiles}>
+        <button type="button" class="quiet" onClick={() => void openFiles()}>
           Open…
         </button>
         <button

@@ -101,7 +101,13 @@ export function createBrowserHost(): Host {
       const picked = await pickFiles(kind);
       return Promise.all(
         picked.map(async ({ writable, ...read }) => ({
-          token: remember(read.name, read.text, writable, kind, await tokenOf(writable)),
+          token: remember(
+            read.name,
+            read.text,
+            writable,
+            kind === 'any' ? kindOf(read.name) : kind,
+            await tokenOf(writable),
+          ),
           ...read,
         })),
       );

@@ -25,6 +25,10 @@ export interface PickedFile extends FileContent {
 }
 
 const accepted: Record<FileKind, { description: string; accept: Record<string, string[]> }> = {
+  any: {
+    description: 'Pairs, racks, limits and tables',
+    accept: { 'application/json': ['.json'], 'text/csv': ['.csv', '.tsv', '.txt'] },
+  },
   skis: { description: 'Pairs and racks', accept: { 'application/json': ['.json'] } },
   table: { description: 'Tables', accept: { 'text/csv': ['.csv', '.tsv', '.txt'] } },
   course: { description: 'Sets of gates', accept: { 'text/csv': ['.csv', '.tsv', '.txt'] } },

@@ -41,7 +41,7 @@ export function originText(from: string, beside: readonly Working[]): string {
 export function solvedText(working: Working, solved: Balance): string {
   const { left, right, residual } = balanceSides(working, solved);
   const side = (value: number) => printedValue({ value, unit: solved.unit });
-  const apart = printedValue({ value: Number(residual.toPrecision(2)), unit: solved.unit });
+  const apart = printedValue({ value: Number(Math.abs(residual).toPrecision(2)), unit: solved.unit });
   return `${solved.by}, from the balance of ${solved.of}: ${side(left)} against ${side(right)}, left ${apart} apart.`;
 }
 

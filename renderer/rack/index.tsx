@@ -1,12 +1,17 @@
 import { computed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { ownerOf } from '../squad/owner.ts';
-import { changeView, chosenPairs, project, rackFileUnsaved, tuneLogUnsaved } from '../state/index.ts';
+import { openFiles, saveRack } from '../files/index.ts';
+import {
+  changeView,
+  chosenPairs,
+  ownerOf,
+  project,
+  rackFileUnsaved,
+  tuneLogUnsaved,
+} from '../state/index.ts';
 import { comparisons, show } from './comparisons.ts';
-import { saveRack } from './files.ts';
 import { useGrowing } from './growing.ts';
-import { openFiles } from './opening.ts';
 import { newPair } from './pair-form-host.tsx';
 import { RackRow } from './rack-row.tsx';
 import { showRecent } from './recent-list.tsx';
@@ -83,7 +88,7 @@ export function RackPanel(): JSX.Element {
           <button type="button" onClick={newPair}>
             New pair
           </button>
-          <button type="button" onClick={openFiles}>
+          <button type="button" onClick={() => void openFiles()}>
             Open…
           </button>
           <button type="button" onClick={() => changeView({ page: 'squad' })}>

@@ -1,7 +1,6 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { addEntries, choose, edit, joinsRackFile, letterFree, project } from '../state/index.ts';
-import { newId } from './new-id.ts';
+import { addEntries, choose, edit, joinsRackFile, letterFree, newId, project } from '../state/index.ts';
 import { startingPair } from './new-pair.ts';
 import { PairForm } from './pair-form.tsx';
 

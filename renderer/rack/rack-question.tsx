@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
+import { answer, waitingRacks } from '../files/index.ts';
 import { Dialog } from '../kit/index.ts';
 import { project, rackFileUnsaved } from '../state/index.ts';
-import { answer, waitingRacks } from './opening.ts';
 
 /** Asks what to do with the rack that is open before another one is opened. */
 export function RackQuestion(): JSX.Element | null {

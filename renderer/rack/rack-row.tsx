@@ -1,8 +1,8 @@
 import { computed, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../core/units/index.ts';
+import { saveEntry } from '../files/index.ts';
 import { PairBadge } from '../kit/index.ts';
-import { ownerOf } from '../squad/owner.ts';
 import {
   addEntries,
   choose,
@@ -10,14 +10,14 @@ import {
   isUnsaved,
   joinsRackFile,
   letterFree,
+  newId,
+  ownerOf,
   PAIR_MARKS,
   project,
   type RackEntry,
   view,
 } from '../state/index.ts';
 import { remove, select, toggle } from './choosing.ts';
-import { saveEntry } from './files.ts';
-import { newId } from './new-id.ts';
 import { editPair } from './pair-form-host.tsx';
 import { radiusOf } from './radius.ts';
 import { removeRow } from './row-keys.ts';

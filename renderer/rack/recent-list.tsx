@@ -1,10 +1,10 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { takeIn } from '../files/index.ts';
 import { getHost, type RecentFile } from '../host/index.ts';
 import { Dialog } from '../kit/index.ts';
 import { report } from '../state/index.ts';
 import { Message } from './message.tsx';
-import { takeIn } from './opening.ts';
 
 interface Shown {
   readonly files: readonly RecentFile[];

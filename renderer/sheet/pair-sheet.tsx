@@ -1,9 +1,8 @@
 import type { JSX } from 'preact';
 import type { Pair } from '../../core/pair/index.ts';
 import { CAUTIONS } from '../help/cautions.ts';
-import { ownerOf } from '../squad/owner.ts';
 import { byLatest, tuneText } from '../squad/tune-draft.ts';
-import { PAIR_MARKS, project, ski, tunesOf, view } from '../state/index.ts';
+import { ownerOf, PAIR_MARKS, project, ski, tunesOf, view } from '../state/index.ts';
 import { TAKEN_AS } from '../views/compare/compared.ts';
 import { checkOf, foundText, limitedText, limitText } from '../views/rules/index.ts';
 import { OutlineOnPaper, RadiusOnPaper, StiffnessOnPaper } from './drawings.tsx';

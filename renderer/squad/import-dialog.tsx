@@ -1,11 +1,18 @@
 import { useSignal } from '@preact/signals';
+import { group } from 'd3';
 import type { JSX } from 'preact';
 import { FAULT_HEADING } from '../../core/pair/index.ts';
+import {
+  looking,
+  nextSheet,
+  type SheetImport,
+  type SheetLine,
+  saveFaults,
+  sheetsWaiting,
+  takePairs,
+} from '../files/index.ts';
 import { Dialog } from '../kit/index.ts';
 import { fieldLabel, inLabels } from '../rack/pair-fields.ts';
-import { groupBy } from './group-by.ts';
-import type { SheetImport, SheetLine } from './import-sheet.ts';
-import { looking, nextSheet, saveFaults, sheetsWaiting, takeIn } from './import-state.ts';
 
 const MOST_LINES = 300;
 const SEPARATORS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' } as const;
@@ -42,7 +49,7 @@ function LookOver({ read }: { read: SheetImport }): JSX.Element {
             class="primary"
             disabled={taken.length === 0}
             onClick={event => {
-              takeIn(read, taken);
+              takePairs(read, taken);
               event.currentTarget.closest('dialog')?.close();
             }}
           >
@@ -110,7 +117,7 @@ const linesOf = (group: readonly SheetLine[]): string => {
 
 function Lines({ lines }: { lines: readonly SheetLine[] }): JSX.Element {
   if (lines.length === 0) return <p>Nothing is wrong with it and nothing had to be guessed.</p>;
-  const groups = groupBy(lines, line => line.kind);
+  const groups = group(lines, line => line.kind);
   return (
     <>
       {(Object.keys(TITLES) as SheetLine['kind'][]).map(kind => {

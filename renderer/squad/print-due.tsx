@@ -1,9 +1,9 @@
+import { group } from 'd3';
 import type { JSX } from 'preact';
 import { printPaper } from '../sheet/index.ts';
 import { project } from '../state/index.ts';
 import { SQUAD_CAUTIONS } from './cautions.tsx';
 import { agoText, dueText } from './due.ts';
-import { groupBy } from './group-by.ts';
 import type { SquadRow } from './squad-row.ts';
 import { allRows, day } from './squad-state.ts';
 
@@ -17,7 +17,7 @@ export async function printDue(): Promise<void> {
 
 function DueList({ rows }: { rows: readonly SquadRow[] }): JSX.Element {
   const { edgeDays, waxDays } = project.value.dueAfter;
-  const byOwner = [...groupBy(rows, row => row.owner)].sort(([one], [other]) => one.localeCompare(other));
+  const byOwner = [...group(rows, row => row.owner)].sort(([one], [other]) => one.localeCompare(other));
   return (
     <>
       <header class="sheet-head">

@@ -1,6 +1,6 @@
 import { radiusOf } from '../rack/radius.ts';
+import { extraOf } from '../state/index.ts';
 import { exportTable } from './export-table.ts';
-import { extraOf } from './owner.ts';
 import type { SquadRow } from './squad-row.ts';
 import { shownRows } from './squad-state.ts';
 

@@ -1,8 +1,7 @@
+import { group } from 'd3';
 import { oddEntries, type Pair, type RackTune, type TuneEntry } from '../../core/pair/index.ts';
-import { belongsTo, type DueAfter, type RackEntry } from '../state/index.ts';
+import { belongsTo, type DueAfter, ownerOf, type RackEntry } from '../state/index.ts';
 import { type DueState, dueState, urgency } from './due.ts';
-import { groupBy } from './group-by.ts';
-import { ownerOf } from './owner.ts';
 
 /** One pair of the squad as its table, its filters and its lists see it. */
 export interface SquadRow {
@@ -25,7 +24,7 @@ export function squadRows(
 ): SquadRow[] {
   const odd = oddIn(rack);
   const entries = log.flatMap(tune => (tune.ok ? [tune.entry] : []));
-  const byId = groupBy(entries, entry => entry.pairId ?? '');
+  const byId = group(entries, entry => entry.pairId ?? '');
   const loose = byId.get('') ?? [];
   return rack.map((entry, at) => {
     const { pair } = entry;

@@ -1,14 +1,14 @@
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { takeIn } from '../files/index.ts';
 import { SquadCautions } from './cautions.tsx';
 import { ImportDialog } from './import-dialog.tsx';
-import { lookAtSheet } from './import-state.ts';
 import { day } from './squad-state.ts';
 import { SquadTable } from './table.tsx';
 import { today } from './today.ts';
 import { SquadFiles, SquadTools } from './tools.tsx';
 
-/** Rows copied from a spreadsheet come as text with tabs; pasted on the page they are looked over like a file. */
+/** Rows copied from a spreadsheet come as text with tabs; pasted on the page they go the way of a file. */
 function onPaste(event: ClipboardEvent): void {
   const at = event.target;
   const typing = at instanceof HTMLInputElement ? at.type !== 'checkbox' && at.type !== 'radio' : false;
@@ -16,7 +16,7 @@ function onPaste(event: ClipboardEvent): void {
   if (typing || at instanceof HTMLTextAreaElement || document.querySelector('dialog[open]')) return;
   if (text.trim() === '') return;
   event.preventDefault();
-  lookAtSheet({ name: 'pasted rows', text });
+  takeIn({ name: 'pasted rows', text }, 'sheet');
 }
 
 export function SquadStage(): JSX.Element {

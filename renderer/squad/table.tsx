@@ -1,10 +1,11 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { openFiles } from '../files/index.ts';
 import { Empty } from '../kit/index.ts';
 import { useGrowing } from '../rack/growing.ts';
 import { moveAmongRows } from '../rack/row-keys.ts';
 import type { SortKey } from './arrange.ts';
-import { importDemo, importFromFile } from './import-state.ts';
+import { importDemo } from './import-demo.ts';
 import { allRows, arrangement, changeArrangement, selectedRow, shownRows } from './squad-state.ts';
 import { SquadTableRow } from './table-row.tsx';
 
@@ -36,7 +37,7 @@ export function SquadTable(): JSX.Element {
     return (
       <Empty>
         <p>No pairs yet. Import a technician’s sheet: one pair a row, with name, length and widths.</p>
-        <button type="button" onClick={() => void importFromFile()}>
+        <button type="button" onClick={() => void openFiles('sheet')}>
           Import a sheet…
         </button>
         <button type="button" onClick={importDemo}>

@@ -1,9 +1,10 @@
 import type { JSX } from 'preact';
+import { openFiles } from '../files/index.ts';
 import { Segments } from '../kit/index.ts';
 import { enterRows } from '../rack/row-keys.ts';
 import { changeView, chosenPairs, edit, project, setDueAfter, settle } from '../state/index.ts';
 import { AS_IN_RACK, NO_OWNER, type Show } from './arrange.ts';
-import { importDemo, importFromFile } from './import-state.ts';
+import { importDemo } from './import-demo.ts';
 import { printDue } from './print-due.tsx';
 import { saveTable } from './save-table.ts';
 import { allRows, arrangement, changeArrangement, owners, shownRows } from './squad-state.ts';
@@ -96,7 +97,7 @@ export function SquadTools(): JSX.Element {
 export function SquadFiles(): JSX.Element {
   return (
     <div class="squad-line">
-      <button type="button" onClick={() => void importFromFile()}>
+      <button type="button" onClick={() => void openFiles('sheet')}>
         Import a sheet…
       </button>
       <button type="button" onClick={importDemo}>

@@ -1,8 +1,7 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { Message } from '../rack/message.tsx';
-import { newId } from '../rack/new-id.ts';
-import { addTune, type Edit, edit, replacePair, report } from '../state/index.ts';
+import { addTune, type Edit, edit, newId, replacePair, report } from '../state/index.ts';
 import type { SquadRow } from './squad-row.ts';
 import { day, shownRows } from './squad-state.ts';
 import { readTune, type TuneDraft, type Tuned, type TuneField } from './tune-draft.ts';

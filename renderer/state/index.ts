@@ -44,6 +44,8 @@ export {
 export { type DraftStore, draftOf, keepDraft, projectFrom } from './draft.ts';
 export { fileStem } from './file-stem.ts';
 export { PAIR_MARKS, type PairMark } from './letters.ts';
+export { newId } from './new-id.ts';
+export { extraOf, ownerOf, withOwner } from './owner.ts';
 export { changePair } from './pair-edits.ts';
 export { choosePreset, presetChosen, SKIER_PRESETS } from './presets.ts';
 export {

@@ -83,7 +83,12 @@ describe('what a tenth is made of', () => {
 });
 
 describe('sets', () => {
-  const run = (row: (typeof independent.sets)[number], from: readonly SetRun[] = [], turned: 1 | -1 = 1, beginnings = 1) => {
+  const run = (
+    row: (typeof independent.sets)[number],
+    from: readonly SetRun[] = [],
+    turned: 1 | -1 = 1,
+    beginnings = 1,
+  ) => {
     const poles = Array.from({ length: row.gates }, (_, i) => {
       const right = (i % 2 === 0 ? 1 : -1) * turned;
       return { x: (right * row.offsetM) / 2, y: (i + 1) * row.distanceM, turn: -right as 1 | -1 };

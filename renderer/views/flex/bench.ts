@@ -6,13 +6,9 @@ import { changeConditions, conditions } from '../../state/index.ts';
 /** What the ski lies on. */
 export type Rest = 'bench' | 'table';
 
-/** What stands under the side view. */
-export type Sheet = 'stiffness' | 'modes' | 'layup' | 'readings';
-
 export type Field = 'bending' | 'torsion';
 
 export const rest = signal<Rest>('bench');
-export const sheet = signal<Sheet>('stiffness');
 /** Which stiffness the profile chart shows. */
 export const field = signal<Field>('bending');
 /** Heights drawn larger than lengths. */

@@ -1,14 +1,14 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { type BenchTable, readBenchTable } from '../../../core/flex/index.ts';
-import { getHost } from '../../host/index.ts';
+import { openFiles, readingsOf } from '../../files/index.ts';
 import { useWork } from '../../jobs/index.ts';
 import { Quantity } from '../../kit/index.ts';
-import { activePair, type ChosenPair, report } from '../../state/index.ts';
+import { activePair, type ChosenPair } from '../../state/index.ts';
 import { beamOf } from './beams.ts';
 import { benchFaultWords, exampleRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';
-import { rowsOf, uncertaintyMm } from './identify-state.ts';
+import { uncertaintyMm } from './identify-state.ts';
 import { STARTING } from './stiffness-edits.ts';
 
 /** Bench readings in, the bending profile that explains them out, with what they cannot tell. */
@@ -34,21 +34,13 @@ export function IdentifySheet({ active }: { active: ChosenPair }): JSX.Element {
 
 /** The rows of a pair as readings, or what is wrong with them; null when there are none. */
 function readOf({ id, ski }: ChosenPair): BenchTable | null {
-  const text = rowsOf(id).value;
+  const text = readingsOf(id).value;
   return text.trim() ? readBenchTable(text, ski.contactLength) : null;
 }
 
 function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | null }): JSX.Element {
-  const text = rowsOf(active.id);
+  const text = readingsOf(active.id);
   const over = useSignal(false);
-  const open = async () => {
-    try {
-      const [file] = await getHost().open('table');
-      if (file) text.value = file.text;
-    } catch (error) {
-      report((error as Error).message, 'error');
-    }
-  };
   const example = () => {
     const profile = beamOf(active.pair).bending ?? (() => STARTING.bending);
     text.value = exampleRows(profile, active.ski.contactLength);
@@ -57,7 +49,7 @@ function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | 
     <section class="flex-panel rows-entry" aria-label="Bench readings">
       <div class="figure-head">
         <h2>Readings of {active.mark.letter}</h2>
-        <button type="button" onClick={open}>
+        <button type="button" onClick={() => void openFiles('bench')}>
           Open a table…
         </button>
       </div>

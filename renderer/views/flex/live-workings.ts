@@ -1,10 +1,9 @@
-import { overhang } from '../../../core/flex/index.ts';
+import { bendingCompliance, overhang } from '../../../core/flex/index.ts';
 import type { Working, WorkingInput } from '../../../core/working/index.ts';
 import { type Bendable, tableOf } from './beams.ts';
 import { setupOf } from './bench.ts';
 import { pressedShape } from './pressed.ts';
 
-const SUPPORTS = 'Hermite beam elements with EI(x) integrated inside each';
 const TABLE =
   'The base is a beam over a flat hard table that can push but not pull, its free camber a parabola through ' +
   'the contact points; the contact is settled exactly, node by node.';
@@ -12,23 +11,32 @@ const TABLE =
 /** The deflection on two supports, for the press and supports as they stand. */
 export function benchDeflection(pair: Bendable, load: number): Working {
   const setup = setupOf(pair.ski, load);
-  const { spring, deflection } = pressedShape(pair, setup, 'bench');
+  const { rear, front, at } = setup;
+  const { deflection } = pressedShape(pair, setup, 'bench');
+  // By moments alone, without the beam's elements.
+  const stored = load ** 2 * bendingCompliance(pair.bending, rear, front, at);
   return {
     key: 'flex.live-deflection',
     title: 'Deflection under the press',
     symbol: 'f',
-    tex: 'F / c',
-    formula: 'F / c',
+    formula: '',
+    solved: {
+      by: 'with Hermite beam elements, EI(x) integrated inside each',
+      of: 'twice the work of the press and twice what the bent ski stores',
+      left: 'F * f',
+      right: 'U',
+      name: 'f',
+      unit: 'J',
+      within: 1e-6,
+    },
     inputs: [
       given('F', 'F', load, 'N', 'load'),
-      given('c', 'c', spring, 'N/m', `spring where the press stands, from the beam: ${SUPPORTS}`),
+      given('U', '\\int M^2/EI\\,dx', stored, 'J', 'twice what bending stores, M the moment at each place'),
     ],
     result: { value: deflection, unit: 'm' },
-    note:
-      `Supports at ${mm(setup.rear)} and ${mm(setup.front)} mm, press at ${mm(setup.at)} mm from the rear ` +
-      'contact point.',
+    note: `Supports at ${mm(rear)} and ${mm(front)} mm, press at ${mm(at)} mm from the rear contact point.`,
     source: "Euler–Bernoulli beam, any handbook (Roark's Formulas for Stress and Strain)",
-    status: 'definition',
+    status: 'derived',
   };
 }
 

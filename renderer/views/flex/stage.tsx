@@ -1,9 +1,9 @@
 import './flex.css';
 import type { JSX } from 'preact';
+import { type FlexSheet, flexSheet as sheet } from '../../files/index.ts';
 import { Empty, Segments } from '../../kit/index.ts';
 import { activePair, chosenPairs } from '../../state/index.ts';
 import { bendable } from './beams.ts';
-import { type Sheet, sheet } from './bench.ts';
 import { IdentifySheet } from './identify-sheet.tsx';
 import { LayupSheet } from './layup-sheet.tsx';
 import { LoadCurve } from './load-curve.tsx';
@@ -12,7 +12,7 @@ import { ModesSheet } from './modes-sheet.tsx';
 import { SideView } from './side-view.tsx';
 import { StiffnessChart } from './stiffness-chart.tsx';
 
-const SHEETS: readonly { value: Sheet; label: string }[] = [
+const SHEETS: readonly { value: FlexSheet; label: string }[] = [
   { value: 'stiffness', label: 'Stiffness and load' },
   { value: 'modes', label: 'Vibration' },
   { value: 'layup', label: 'Layers' },

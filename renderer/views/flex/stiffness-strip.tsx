@@ -1,8 +1,9 @@
 import type { JSX } from 'preact';
+import { flexSheet } from '../../files/index.ts';
 import { editPair } from '../../rack/pair-form-host.tsx';
 import type { ChosenPair } from '../../state/index.ts';
 import { beamOf } from './beams.ts';
-import { type Field, field, sheet } from './bench.ts';
+import { type Field, field } from './bench.ts';
 import { asStations, STARTING, setStiffness, stationsOffBy, withOneMore } from './stiffness-edits.ts';
 
 /** Says how the active pair's stiffness is stated and what can be done with it. */
@@ -75,7 +76,7 @@ function Actions({ active, which }: { active: ChosenPair; which: Field }): JSX.E
         <button
           type="button"
           onClick={() => {
-            sheet.value = 'layup';
+            flexSheet.value = 'layup';
           }}
         >
           Show the layers

@@ -4,5 +4,5 @@
  */
 export { foundText, limitedText, limitText } from './found-text.ts';
 export { type CheckedEntry, checkOf, RuleCheckPanel } from './rule-check.tsx';
-export { edition, takeEdition } from './rules-state.ts';
+export { edition } from './rules-state.ts';
 export { VerdictMark } from './verdict-mark.tsx';

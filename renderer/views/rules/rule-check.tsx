@@ -8,6 +8,7 @@ import {
   type Discipline,
   type PairCheck,
 } from '../../../core/rules/index.ts';
+import { editionProblems, openFiles } from '../../files/index.ts';
 import type { PairMark } from '../../state/index.ts';
 import { CheckTable } from './check-table.tsx';
 import {
@@ -17,11 +18,9 @@ import {
   chooseLowerLevel,
   easesLowerLevel,
   edition,
-  editionProblems,
   isOwn,
   knownEditions,
   lowerLevel,
-  openEdition,
 } from './rules-state.ts';
 
 export interface CheckedEntry {
@@ -90,7 +89,7 @@ export function RuleCheckPanel(props: {
             {!easesLowerLevel.value && <span class="reading-note">not eased by this edition</span>}
           </span>
         </label>
-        <button type="button" onClick={openEdition}>
+        <button type="button" onClick={() => void openFiles('edition')}>
           Own edition…
         </button>
         <Choice

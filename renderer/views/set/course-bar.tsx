@@ -1,7 +1,8 @@
 import type { JSX } from 'preact';
+import { fileProblems, openFiles, saveCourse } from '../../files/index.ts';
 import { Segments, Toolbar } from '../../kit/index.ts';
 import { type Course, changeCourse, course } from '../../state/index.ts';
-import { fileProblems, openCourse, saveCourse, takeDemo } from './course-files.ts';
+import { takeDemo } from './course-sources.ts';
 import { gateCount } from './gate-words.ts';
 import { sheet } from './set-state.ts';
 
@@ -37,7 +38,7 @@ export function CourseBar(): JSX.Element {
         >
           Make…
         </button>
-        <button type="button" onClick={openCourse}>
+        <button type="button" onClick={() => void openFiles('gates')}>
           Open…
         </button>
         <button type="button" disabled={gates.length === 0} onClick={saveCourse}>

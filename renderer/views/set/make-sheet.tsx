@@ -10,7 +10,7 @@ import { formatQuantity } from '../../../core/units/index.ts';
 import { PairReadings, Quantity, Reading } from '../../kit/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { activePair, changeConditions, chosenPairs, conditions, view } from '../../state/index.ts';
-import { makeRhythmic } from './course-files.ts';
+import { makeRhythmic } from './course-sources.ts';
 
 /** A rhythmic set from its numbers, and in closed form what it asks for. */
 export function MakeSheet(): JSX.Element {

@@ -76,11 +76,7 @@ test('is not beaten by 200 feasible neighbours', () => {
   for (let i = 0; i < 200; i++) {
     const stageData = problem.stageData.slice();
     for (let at = width - 1; at < stageData.length; at += width) stageData[at] = 40 * random() ** 4;
-    const other = solver.solve(
-      coarse.answer,
-      { barrier: 1e-4, mostSteps: 80 },
-      { ...problem, stageData },
-    );
+    const other = solver.solve(coarse.answer, { barrier: 1e-4, mostSteps: 80 }, { ...problem, stageData });
     if (!other.ok) continue;
     tried++;
     const seconds = secondsOf(coarse, other.x, other.u);

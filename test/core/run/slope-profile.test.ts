@@ -86,7 +86,7 @@ describe('profiles', () => {
 describe('ground that cannot be skied', () => {
   it('is told by the line of the file where it is too steep', () => {
     expect(() => readProfile('distance,height\n0,0\n10,-2\n11,-40\n')).toThrow(
-      new TableTextError(['line 4: height -40 m found 1 m after -2 m; ground up to 80° is accepted']),
+      new TableTextError(['line 4: height -40 m, 1 m after -2 m, found; ground up to 80° is accepted']),
     );
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fromTwoColumns, TableTextError } from '../../../core/table/index.ts';
+import { fromTwoColumns, RowError, TableTextError } from '../../../core/table/index.ts';
 
 const read = (text: string) =>
   fromTwoColumns(text, 'time (s)', 'edge angle (deg)', (first, second) => ({ first, second }));
@@ -59,10 +59,16 @@ describe('files of two columns', () => {
 
   it('name the line of a point that nothing can be made of', () => {
     const refuse = () => {
-      throw new RangeError('point 2: too steep');
+      throw new RowError(1, 'a wall', 'ground is accepted');
     };
     expect(() => fromTwoColumns('t,v\n\n0,0\n1,1\n', 'time', 'height', refuse)).toThrow(
-      new TableTextError(['line 4: too steep']),
+      new TableTextError(['line 4: a wall found; ground is accepted']),
     );
+    // Whose message only looks like one is no fault of a row.
+    const other = new RangeError('point 2: not of this file');
+    const fail = () => {
+      throw other;
+    };
+    expect(() => fromTwoColumns('0,0\n1,1\n', 'time', 'height', fail)).toThrow(other);
   });
 });

@@ -33,6 +33,7 @@ describe("the contract's own example", () => {
     vibrate: [],
     carve: ['--edge', '40'],
     run: ['--turns', '2'],
+    rhythm: ['--spacing', '10', '--offset', '3'],
     check: [],
     set: ['--gates', '6', '--spacing', '10', '--offset', '3', '--slope', '14'],
     sweep: ['--vary', 'camberMm=0:8:8', '--ask', 'shape'],

@@ -97,6 +97,81 @@ describe('names, nesting and units of', () => {
     expect(err).toContain('bad.csv: line 2, loadFromTailMm: found "x"; accepted is a number');
   });
 
+  test('rhythm', async () => {
+    const found = await json(
+      'rhythm',
+      file,
+      '--spacing',
+      '11',
+      '--offset',
+      '3',
+      '--slope',
+      '16',
+      '--turn',
+      'cosine',
+    );
+    expect(Object.keys(found)).toEqual(
+      expect.arrayContaining([
+        'name',
+        'secondsPerGate',
+        'meanSpeedKmh',
+        'peakEdgeDeg',
+        'peakLeanDeg',
+        'peakLoadBodyWeights',
+        'leastRadiusM',
+        'skisAcrossM',
+        'massAcrossM',
+        'shares',
+        'worth',
+        'samples',
+      ]),
+    );
+    expect(found.turnRadius).toBe('cosine rule');
+    expect(found.secondsPerGate).toBeGreaterThan(0.5);
+    expect(found.secondsPerGate).toBeLessThan(1.2);
+    expect(found.skisAcrossM).toBeCloseTo(1.8, 3);
+    expect(found.massAcrossM).toBeLessThan(found.skisAcrossM);
+    expect(found.shares.scrape + found.shares.friction + found.shares.drag).toBeCloseTo(1, 6);
+    const worth = (input: string) =>
+      found.worth.find((row: { input: string }) => row.input === input).seconds;
+    expect(worth('clearance')).toBeLessThan(0);
+    expect(worth('pushMost')).toBeLessThan(0);
+    expect(Object.keys(found.samples[0])).toEqual([
+      't',
+      'xM',
+      'yM',
+      'massXM',
+      'massYM',
+      'speedKmh',
+      'edgeDeg',
+      'leanDeg',
+      'legM',
+      'loadN',
+      'radiusM',
+      'driftDeg',
+    ]);
+  });
+
+  test('rhythm names what is missing and what cannot be kept', async () => {
+    const missing = await run(['rhythm', file, '--spacing', '10']);
+    expect(missing.code).toBe(2);
+    expect(missing.err).toContain('--offset: is missing');
+    const legs = await run([
+      'rhythm',
+      file,
+      '--spacing',
+      '10',
+      '--offset',
+      '3',
+      '--leg-min',
+      '1',
+      '--leg-max',
+      '0.9',
+    ]);
+    expect(legs.code).toBe(2);
+    expect(legs.err).toContain('legLongest: 0.9 m found');
+  });
+
   test('run', async () => {
     const result = await json('run', file, '--slope', '12', '--edge', '35', '--turns', '4');
     expect(Object.keys(result)).toEqual(

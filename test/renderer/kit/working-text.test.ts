@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Working } from '../../../core/working/index.ts';
+import { tellWorkings } from '../../../main/calc/tell-workings.ts';
 import { originText, workingText } from '../../../renderer/kit/working-text.ts';
 
 const radius: Working = {
@@ -37,5 +38,32 @@ describe('where a number put in comes from', () => {
     expect(text).toContain('turn radius [see “Turn radius of the bent ski”]');
     expect(text).toContain('base bevel [edges.baseBevelDeg]');
     expect(text).not.toContain('carve.turnRadius');
+  });
+});
+
+describe('a number that is solved', () => {
+  const solved: Working = {
+    ...radius,
+    formula: '',
+    inputs: [{ name: 'N', symbol: 'N', meaning: 'load', value: 40, unit: 'N' }],
+    solved: {
+      by: 'by halving',
+      of: 'push and load',
+      left: '5 * R',
+      right: 'N + 0.004',
+      name: 'R',
+      unit: 'N',
+      within: 1e-3,
+    },
+  };
+
+  it('says so, with its balance and how far it is left open', () => {
+    const text = workingText(solved);
+    expect(text).toContain('  5 * R = N + 0.004\n');
+    const left = '40\u00a0N against 40.004\u00a0N, left 0.004\u00a0N apart.';
+    expect(text).toContain(`solved by halving, from the balance of push and load: ${left}`);
+    expect(tellWorkings([solved])).toContain(
+      'Solved by halving, from the balance of push and load: 40 N against 40.004 N, left 0.004 N apart.',
+    );
   });
 });

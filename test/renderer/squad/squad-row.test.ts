@@ -2,7 +2,6 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Pair } from '../../../core/pair/index.ts';
 import { demoPairs } from '../../../renderer/demo/index.ts';
 import { AS_IN_RACK, arrange, NO_OWNER } from '../../../renderer/squad/arrange.ts';
-import { withOwner } from '../../../renderer/squad/owner.ts';
 import { oddIn, squadRows } from '../../../renderer/squad/squad-row.ts';
 import { readTune, type TuneDraft, tuneText } from '../../../renderer/squad/tune-draft.ts';
 import {
@@ -19,6 +18,7 @@ import {
   tuneLogInFile,
   tunesOf,
   undo,
+  withOwner,
 } from '../../../renderer/state/index.ts';
 
 const [larch, rowan, alder] = demoPairs as [Pair, Pair, Pair];

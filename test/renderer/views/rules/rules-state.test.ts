@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { editions, season2024 } from '../../../../core/rules/index.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
+import { editionProblems, takeEdition } from '../../../../renderer/files/index.ts';
 import {
   draftOf,
   EMPTY_PROJECT,
@@ -24,8 +25,6 @@ import {
   chooseLowerLevel,
   easesLowerLevel,
   edition,
-  editionProblems,
-  takeEdition,
 } from '../../../../renderer/views/rules/rules-state.ts';
 import { reading } from '../../../core/rules/control-readings.ts';
 

@@ -1,25 +1,17 @@
 import { signal } from '@preact/signals';
-import {
-  type GateProblem,
-  readGates,
-  rhythmicSet,
-  setDiscipline,
-  unreadComments,
-} from '../../../core/course/index.ts';
-import { categories } from '../../../core/rules/index.ts';
-import { demoSets } from '../../demo/sets/index.ts';
-import { getHost } from '../../host/index.ts';
+import { type GateProblem, readGates, setDiscipline, unreadComments } from '../../core/course/index.ts';
+import { categories } from '../../core/rules/index.ts';
+import { getHost } from '../host/index.ts';
 import {
   type Course,
   changeCourse,
-  conditions,
   course,
   courseText,
   fileStem,
   markCourseSaved,
   report,
-} from '../../state/index.ts';
-import { gateCount } from './gate-words.ts';
+} from '../state/index.ts';
+import { counted } from './counted.ts';
 
 /** What could not be read of the file opened last, row by row. */
 export const fileProblems = signal<{
@@ -29,16 +21,6 @@ export const fileProblems = signal<{
 } | null>(null);
 
 const DISCIPLINE = { SL: 'slalom', GS: 'giant slalom' } as const;
-
-/** The invented set of a discipline, on its own slope and at its speed, as one undo step. */
-export function takeDemo(discipline: Course['discipline']): void {
-  fileProblems.value = null;
-  changeCourse(`Demo set, ${DISCIPLINE[discipline]}`, ({ category }) => ({
-    ...demoSets[discipline],
-    // Who races does not change with the gates.
-    category,
-  }));
-}
 
 /** Puts the gates of a file in place of the present ones; what is at fault is told, and kept for its file. */
 export function takeCourse(file: { readonly name: string; readonly text: string }): void {
@@ -68,18 +50,10 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
   });
   const unread = problems.length > 0 ? `, ${problems.length} not read` : '';
   const nobody = unknown ? `; category "${written}" is none of ${categories.join(', ')}` : '';
-  report(`${file.name}: ${gateCount(gates.length)}${unread}${nobody}`, unread || unknown ? 'error' : 'note');
-}
-
-export async function openCourse(): Promise<void> {
-  try {
-    const [file, ...more] = await getHost().open('course');
-    if (!file) return;
-    takeCourse(file);
-    if (more.length > 0) report(`${file.name} opened; one set at a time, so not the other ${more.length}`);
-  } catch (error) {
-    report((error as Error).message, 'error');
-  }
+  report(
+    `${file.name}: ${counted(gates.length, 'gate')}${unread}${nobody}`,
+    unread || unknown ? 'error' : 'note',
+  );
 }
 
 /** `pala-ostrelle-slalom.csv`: what the set is called, and what it is where that does not say so already. */
@@ -96,25 +70,9 @@ export async function saveCourse(): Promise<void> {
   try {
     if (await getHost().exportFile(file, 'text/csv', text)) {
       markCourseSaved(name, text);
-      report(`${file} saved, ${gateCount(gates.length)}`);
+      report(`${file} saved, ${counted(gates.length, 'gate')}`);
     }
   } catch (error) {
     report(`${file} could not be saved: ${(error as Error).message}`, 'error');
   }
-}
-
-/** The rhythmic set as its sliders say, on the slope and at the speed of the set before. */
-export function makeRhythmic(): void {
-  const { gates, gateSpacingM, gateOffsetM } = conditions.value;
-  const made = rhythmicSet(Math.round(gates), gateSpacingM, gateOffsetM);
-  fileProblems.value = null;
-  changeCourse('Make a rhythmic set', before => ({
-    ...before,
-    name: `Rhythmic set ${Number(gateSpacingM.toFixed(2))} m by ${Number(gateOffsetM.toFixed(2))} m`,
-    discipline: setDiscipline(made),
-    gates: made,
-    demo: false,
-    inFile: null,
-    comments: [],
-  }));
 }

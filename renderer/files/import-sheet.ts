@@ -1,3 +1,4 @@
+import { group } from 'd3';
 import {
   FAULT_HEADING,
   oddEntries,
@@ -8,9 +9,7 @@ import {
   type SheetProblem,
 } from '../../core/pair/index.ts';
 import { readCsvRows, writeCsvRows } from '../../core/table/index.ts';
-import type { RackEntry } from '../state/index.ts';
-import { groupBy } from './group-by.ts';
-import { ownerOf, withOwner } from './owner.ts';
+import { ownerOf, type RackEntry, withOwner } from '../state/index.ts';
 
 /** A technician's sheet, read and looked over, before anything is taken in. */
 export interface SheetImport {
@@ -109,7 +108,7 @@ export const entriesOf = (
  */
 export function faultSheet({ sheet }: SheetImport): string {
   const { separator, columns, problems } = sheet;
-  const byLine = groupBy(problems, each => each.row);
+  const byLine = group(problems, each => each.row);
   const lines = [...byLine.values()].map(told => ({
     fields: readCsvRows(told[0]!.raw, separator).rows[0]?.fields ?? [],
     why: told.map(whyOf).join(' · '),

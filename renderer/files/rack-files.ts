@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import {
+  type Pair,
   type RackPair,
   type ReadPair,
   type ReadRack,
@@ -8,16 +9,17 @@ import {
   writePair,
   writeRack,
 } from '../../core/pair/index.ts';
-import { getHost, type OpenedFile } from '../host/index.ts';
-import { lookAtSheet } from '../squad/import-state.ts';
+import type { OpenedFile } from '../host/index.ts';
 import {
   addEntries,
   choose,
   edit,
   freeLetter,
   isUnsaved,
+  joinsRackFile,
   learn,
   markSaved,
+  newId,
   type Project,
   project,
   type RackEntry,
@@ -27,11 +29,18 @@ import {
   report,
   tuneLogInFile,
 } from '../state/index.ts';
-import { saveRack } from './files.ts';
-import { newId } from './new-id.ts';
+import { counted } from './counted.ts';
+import type { Incoming } from './incoming.ts';
+import { saveRack } from './saving.ts';
 
 type GoodPair = Extract<ReadPair, { ok: true }>;
 type GoodRack = Extract<ReadRack, { ok: true }>;
+
+/** A rack that came in a file, or pasted. */
+interface ReadFile {
+  readonly file: Incoming;
+  readonly read: GoodRack;
+}
 
 /** A rack file that waits for an answer, because another one is open. */
 export interface WaitingRack {
@@ -42,48 +51,32 @@ export interface WaitingRack {
 /** Rack files to be asked about, the first one first. */
 export const waitingRacks = signal<readonly WaitingRack[]>([]);
 
-/** Asks for files and puts their pairs into the rack. */
-export async function openFiles(): Promise<void> {
-  try {
-    for (const file of await getHost().open('skis')) takeIn(file);
-  } catch (error) {
-    report((error as Error).message, 'error');
-  }
-}
-
-/** A file that was opened or dropped: its pairs join the rack, its problems are told; a table is looked over. */
-export function takeIn(file: OpenedFile): void {
-  if (/\.(csv|tsv|txt)$/i.test(file.name)) lookAtSheet(file);
-  else if (isRack(file)) takeInRack(file);
-  else takeInPair(file);
-}
-
-/** A rack says so in its `format`; everything else is read, and complained about, as a pair. */
-function isRack({ name, text }: OpenedFile): boolean {
-  return (
-    /"format"\s*:\s*"turnwright\.rack"/.test(text) ||
-    (/\.rack\.json$/i.test(name) && !/"turnwright\.pair"/.test(text))
-  );
-}
-
-function takeInPair(file: OpenedFile): void {
+/** A pair joins the rack; what is wrong with it is told. Pasted, it is in no file. */
+export function takePair(file: Incoming): void {
   const read = readPair(file.text);
   if (!read.ok) {
     const [first, ...more] = read.problems;
     report(`${file.name}: ${first!.message}${more.length ? ` (and ${more.length} more)` : ''}`, 'error');
     return;
   }
-  const open = project.value.rack.find(entry => entry.fileToken === file.token);
-  if (open) openAgain(file, read, open);
-  else addPair(file, read, file.token);
+  const { token } = file;
+  const open = token !== undefined && project.value.rack.find(entry => entry.fileToken === token);
+  if (open) openAgain({ ...file, token }, read, open);
+  else if (token === undefined) addPair(file, read, null, null);
+  else addPair(file, read, token);
 }
 
-/** `token` null leaves the pair without a file. */
-function addPair(file: OpenedFile, { pair, readOnly, notes }: GoodPair, token: string | null): void {
+/** `token` null leaves the pair without a file; `saved` null makes it one that is to be saved. */
+function addPair(
+  file: Incoming,
+  { pair, readOnly, notes }: GoodPair,
+  token: string | null,
+  saved: Pair | null = pair,
+): void {
   const entry: RackEntry = {
     id: newId(),
     pair,
-    saved: pair,
+    saved,
     ...(token === null ? {} : { fileToken: token, fileName: file.name }),
     ...(readOnly ? { readOnly: notes.join(' ') } : {}),
   };
@@ -113,17 +106,20 @@ function openAgain(file: OpenedFile, read: GoodPair, open: RackEntry): void {
   }
 }
 
-function takeInRack(file: OpenedFile): void {
+/** A rack is opened, or waits for an answer where one is open; pasted, its pairs join what is there. */
+export function takeRack(file: Incoming): void {
   const read = readRack(file.text);
+  const { token } = file;
   if (!read.ok) {
     report(`${file.name}: ${read.problems[0]!.message}`, 'error');
     return;
   }
   const { rackFile } = project.value;
-  if (rackFile === null) openRack({ file, read });
-  else if (rackFile.token === file.token && writeRack(read.rack) === writeRack(rackFile.rack)) {
+  if (token === undefined) joinRack({ file, read });
+  else if (rackFile === null) openRack({ file: { ...file, token }, read });
+  else if (rackFile.token === token && writeRack(read.rack) === writeRack(rackFile.rack)) {
     report(`${file.name} is open already${rackFileUnsaved.value ? ', with changes not saved yet' : ''}.`);
-  } else waitingRacks.value = [...waitingRacks.value, { file, read }];
+  } else waitingRacks.value = [...waitingRacks.value, { file: { ...file, token }, read }];
 }
 
 /** Takes the first waiting rack off the list and goes on as the person has chosen. */
@@ -138,7 +134,7 @@ export async function answer(how: 'save' | 'replace' | 'join' | 'leave'): Promis
 }
 
 /** The pairs that could be read, as entries of a rack file. */
-const entriesOf = ({ read }: WaitingRack): RackEntry[] =>
+const entriesOf = ({ read }: ReadFile): RackEntry[] =>
   read.rack.pairs
     .filter((each): each is Extract<RackPair, { ok: true }> => each.ok)
     .map(({ pair, readOnly, notes }) => ({
@@ -168,26 +164,25 @@ function openRack(waiting: WaitingRack): void {
       },
     });
   });
-  tell(waiting, [`${counted(entries.length)} opened from ${file.name}`, ...read.notes].join('. '));
+  tell(waiting, [`${counted(entries.length, 'pair')} opened from ${file.name}`, ...read.notes].join('. '));
 }
 
-/** The rack's pairs and log as new ones of the rack that is open. Its own file is left as it is. */
-function joinRack(waiting: WaitingRack): void {
-  const { file, read } = waiting;
-  const into = project.value.rackFile!.name;
-  const entries = entriesOf(waiting);
+/** The rack's pairs and log as new ones of the rack that is open, if one is. Its own file is left as it is. */
+function joinRack(joining: ReadFile): void {
+  const { file, read } = joining;
+  const into = project.value.rackFile?.name;
+  const entries = entriesOf(joining);
   edit(`Add the pairs of ${file.name}`, before =>
-    addEntries(entries)({
+    addEntries(entries.map(entry => ({ ...entry, inRackFile: joinsRackFile(before) })))({
       ...before,
       tuneLog: [...before.tuneLog, ...read.rack.tuneLog.filter(tune => tune.ok)],
     }),
   );
-  tell(waiting, `${counted(entries.length)} of ${file.name} added; saving writes them into ${into}`);
+  const saving = into === undefined ? '' : `; saving writes them into ${into}`;
+  tell(joining, `${counted(entries.length, 'pair')} of ${file.name} added${saving}`);
 }
 
-const counted = (many: number): string => (many === 1 ? '1 pair' : `${many} pairs`);
-
-function tell({ file, read }: WaitingRack, done: string): void {
+function tell({ file, read }: ReadFile, done: string): void {
   const [problem, ...more] = read.problems;
   if (!problem) report(done);
   else {

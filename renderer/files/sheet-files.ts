@@ -1,10 +1,18 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { getHost, type OpenedFile } from '../host/index.ts';
-import { newId } from '../rack/new-id.ts';
-import { addEntries, changeView, edit, joinsRackFile, project, report } from '../state/index.ts';
-import { demoLog, demoSheet } from './demo-squad.ts';
+import {
+  addEntries,
+  changeView,
+  edit,
+  joinsRackFile,
+  newId,
+  type Project,
+  project,
+  type RackEntry,
+  report,
+} from '../state/index.ts';
+import { counted } from './counted.ts';
 import { entriesOf, faultSheet, lookOver, type SheetImport } from './import-sheet.ts';
-import { day } from './squad-state.ts';
 
 type SheetText = Pick<OpenedFile, 'name' | 'text' | 'note'>;
 
@@ -30,36 +38,20 @@ export function nextSheet(): void {
   sheets.value = sheets.value.slice(1);
 }
 
-/** Asks for sheets and lays them out to be looked over. */
-export async function importFromFile(): Promise<void> {
-  try {
-    for (const file of await getHost().open('table')) lookAtSheet(file);
-  } catch (error) {
-    report((error as Error).message, 'error');
-  }
-}
-
-/** Takes the demo club's sheet in at once, with an invented tune log; undo takes it out again. */
-export function importDemo(): void {
-  const read = lookOver(demoSheet.name, demoSheet.text, project.value.rack);
-  const fresh = read.pairs.filter(each => !each.known);
-  if (fresh.length === 0) {
-    report('The demo squad is in the rack already.');
-    return;
-  }
-  takeIn(read, fresh, true);
-}
-
-/** Takes pairs of a sheet into the rack as one step. */
-export function takeIn(read: SheetImport, pairs: SheetImport['pairs'], withLog = false): void {
+/** Takes pairs of a sheet into the rack as one step, with the log that `logOf` gives them. */
+export function takePairs(
+  read: SheetImport,
+  pairs: SheetImport['pairs'],
+  logOf: (entries: readonly RackEntry[]) => Project['tuneLog'] = () => [],
+): void {
   edit(`Import ${read.fileName}`, now => {
     const entries = entriesOf(pairs, newId, joinsRackFile(now));
     const grown = addEntries(entries)(now);
-    return withLog ? { ...grown, tuneLog: [...grown.tuneLog, ...demoLog(entries, day.value)] } : grown;
+    return { ...grown, tuneLog: [...grown.tuneLog, ...logOf(entries)] };
   });
   const left = read.refused.length;
   report(
-    `${pairs.length === 1 ? '1 pair' : `${pairs.length} pairs`} taken in from ${read.fileName}${left > 0 ? `; ${left === 1 ? '1 line' : `${left} lines`} could not be` : ''}. Undo takes them out again.`,
+    `${counted(pairs.length, 'pair')} taken in from ${read.fileName}${left > 0 ? `; ${counted(left, 'line')} could not be` : ''}. Undo takes them out again.`,
   );
 }
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkPair, rackOf, readRack, readSheet, writeRack } from '../../../core/pair/index.ts';
 import { readCsvRows } from '../../../core/table/index.ts';
-import { entriesOf, faultSheet, lookOver } from '../../../renderer/squad/import-sheet.ts';
-import { extraOf, ownerOf, withOwner } from '../../../renderer/squad/owner.ts';
+import { entriesOf, faultSheet, lookOver } from '../../../renderer/files/import-sheet.ts';
+import { extraOf, ownerOf, withOwner } from '../../../renderer/state/index.ts';
 
 const HEAD =
   'owner;name;discipline;length (cm);contact length (mm);tip (mm);waist (mm);tail (mm);base bevel (deg);bindings';

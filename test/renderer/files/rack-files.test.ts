@@ -1,7 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { rackOf, readRack, writePair, writeRack } from '../../../core/pair/index.ts';
-import { saveAll, saveEntry, saveRack } from '../../../renderer/rack/files.ts';
-import { answer, takeIn, waitingRacks } from '../../../renderer/rack/opening.ts';
+import { answer, saveAll, saveEntry, saveRack, takeIn, waitingRacks } from '../../../renderer/files/index.ts';
 import {
   addTune,
   changePair,

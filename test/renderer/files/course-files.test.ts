@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { checkSetting, readGates } from '../../../../core/course/index.ts';
-import { demoSets } from '../../../../renderer/demo/sets/index.ts';
+import { checkSetting, readGates } from '../../../core/course/index.ts';
+import { demoSets } from '../../../renderer/demo/sets/index.ts';
+import { courseFileName, fileProblems, saveCourse, takeCourse } from '../../../renderer/files/index.ts';
 import {
   changeConditions,
   changeCourse,
@@ -14,15 +15,8 @@ import {
   removeGate,
   status,
   undo,
-} from '../../../../renderer/state/index.ts';
-import {
-  courseFileName,
-  fileProblems,
-  makeRhythmic,
-  saveCourse,
-  takeCourse,
-  takeDemo,
-} from '../../../../renderer/views/set/course-files.ts';
+} from '../../../renderer/state/index.ts';
+import { makeRhythmic, takeDemo } from '../../../renderer/views/set/course-sources.ts';
 
 beforeEach(() => {
   load(EMPTY_PROJECT);

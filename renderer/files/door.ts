@@ -1,0 +1,66 @@
+import { identify, type TextKind } from '../../core/kind/index.ts';
+import { type FileKind, getHost } from '../host/index.ts';
+import { changeView, report } from '../state/index.ts';
+import { takeReadings } from './bench-files.ts';
+import { takeCourse } from './course-files.ts';
+import { takeEdition } from './edition-files.ts';
+import type { Incoming } from './incoming.ts';
+import { takePair, takeRack } from './rack-files.ts';
+import { takeProfile, takeProgramme } from './run-files.ts';
+import { lookAtSheet } from './sheet-files.ts';
+
+const TAKE: Readonly<Record<TextKind, (file: Incoming) => void>> = {
+  pair: takePair,
+  rack: takeRack,
+  edition: takeEdition,
+  gates: file => {
+    takeCourse(file);
+    changeView({ question: 'set' });
+  },
+  bench: takeReadings,
+  slope: takeProfile,
+  programme: takeProgramme,
+  sheet: lookAtSheet,
+};
+
+const NAMES: Readonly<Record<TextKind, string>> = {
+  pair: 'a pair ("turnwright.pair")',
+  rack: 'a rack ("turnwright.rack")',
+  edition: 'limits ("turnwright.rules")',
+  gates: 'gates (gate, across, down)',
+  bench: 'bench readings (loadFromTailMm, loadN, dialFromTailMm, deflectionMm)',
+  slope: 'a slope (distance, height)',
+  programme: 'turns (time, edge)',
+  sheet: 'pairs (name, length, contact length, tip, waist, tail)',
+};
+
+/**
+ * Whatever came, however it came, goes where what it holds belongs. Where it does not say what it is, the
+ * reader of what was `wanted` says what is wrong with it.
+ */
+export function takeIn(file: Incoming, wanted?: TextKind): void {
+  const found = identify(file.text, file.name);
+  const kind = found.ok ? found.kind : wanted;
+  if (kind) TAKE[kind](file);
+  else if (!found.ok) {
+    const accepted = found.accepted.map(each => NAMES[each]).join(', ');
+    report(`${file.name}: ${found.field} ${found.found} found; accepted are those of ${accepted}.`, 'error');
+  }
+}
+
+const CHOOSER: Partial<Record<TextKind, FileKind>> = {
+  edition: 'skis',
+  gates: 'course',
+  bench: 'table',
+  sheet: 'table',
+};
+
+/** Asks for files, those of what is `wanted` or of every kind, and takes in what is chosen. */
+export async function openFiles(wanted?: TextKind): Promise<void> {
+  try {
+    const files = await getHost().open((wanted && CHOOSER[wanted]) ?? 'any');
+    for (const file of files) takeIn(file, wanted);
+  } catch (error) {
+    report((error as Error).message, 'error');
+  }
+}

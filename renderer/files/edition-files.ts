@@ -1,0 +1,35 @@
+import { signal } from '@preact/signals';
+import { EditionError, editions, readEdition } from '../../core/rules/index.ts';
+import { changeRules, report } from '../state/index.ts';
+
+/** Why the last edition file could not be read, field by field. */
+export const editionProblems = signal<{ readonly file: string; readonly lines: readonly string[] } | null>(
+  null,
+);
+
+/** Takes in an edition file; one of the same label replaces the one opened before. */
+export function takeEdition(file: { readonly name: string; readonly text: string }): void {
+  try {
+    const read = readEdition(file.text);
+    // A label that is taken would hide one edition behind the other.
+    const label = editions.some(each => each.edition === read.edition)
+      ? `${read.edition} (${file.name})`
+      : read.edition;
+    changeRules(`Open edition ${label}`, ({ opened }) => ({
+      opened: [{ ...read, edition: label }, ...opened.filter(each => each.edition !== label)],
+      edition: label,
+    }));
+    editionProblems.value = null;
+    report(
+      `${file.name}: edition "${label}" opened, ${read.limits.length} ${read.limits.length === 1 ? 'limit' : 'limits'}`,
+    );
+  } catch (error) {
+    if (!(error instanceof EditionError)) throw error;
+    const [first, ...more] = error.problems;
+    editionProblems.value = { file: file.name, lines: error.problems };
+    report(
+      `${file.name} is no edition of limits. ${first}${more.length > 0 ? ` (and ${more.length} more)` : ''}`,
+      'error',
+    );
+  }
+}

@@ -1,0 +1,30 @@
+import { readEdges, readProfile } from '../../core/run/index.ts';
+import { TableTextError } from '../../core/table/index.ts';
+import { changeSlope, changeView, report, type TextFile } from '../state/index.ts';
+
+/** Rows of distance and height, m, as the ground of the run. */
+export function takeProfile(file: TextFile): void {
+  if (isRead(file, readProfile)) changeSlope('Ground', { ground: 'file', groundFile: kept(file) });
+}
+
+/** Rows of time, s, and edge angle, degrees, as its turns. */
+export function takeProgramme(file: TextFile): void {
+  if (isRead(file, readEdges)) changeSlope('Turns', { programme: 'file', programmeFile: kept(file) });
+}
+
+const kept = ({ name, text }: TextFile): TextFile => ({ name, text });
+
+/** Whether the table can be read; its first fault is told with file and line. */
+function isRead({ name, text }: TextFile, read: (text: string) => unknown): boolean {
+  try {
+    read(text);
+  } catch (error) {
+    const [first, ...more] = error instanceof TableTextError ? error.problems : [(error as Error).message];
+    const others = more.length === 0 ? '' : ` And ${more.length} more like it.`;
+    report(`${name}, ${first}.${others}`, 'error');
+    return false;
+  }
+  changeView({ question: 'slope' });
+  report(`${name} read`);
+  return true;
+}

@@ -1,0 +1,15 @@
+import { lookOver, takePairs } from '../files/index.ts';
+import { project, report } from '../state/index.ts';
+import { demoLog, demoSheet } from './demo-squad.ts';
+import { day } from './squad-state.ts';
+
+/** Takes the demo club's sheet in at once, with an invented tune log; undo takes it out again. */
+export function importDemo(): void {
+  const read = lookOver(demoSheet.name, demoSheet.text, project.value.rack);
+  const fresh = read.pairs.filter(each => !each.known);
+  if (fresh.length === 0) {
+    report('The demo squad is in the rack already.');
+    return;
+  }
+  takePairs(read, fresh, entries => demoLog(entries, day.value));
+}

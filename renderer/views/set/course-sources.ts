@@ -1,0 +1,32 @@
+import { rhythmicSet, setDiscipline } from '../../../core/course/index.ts';
+import { demoSets } from '../../demo/sets/index.ts';
+import { fileProblems } from '../../files/index.ts';
+import { type Course, changeCourse, conditions } from '../../state/index.ts';
+
+const DISCIPLINE = { SL: 'slalom', GS: 'giant slalom' } as const;
+
+/** The invented set of a discipline, on its own slope and at its speed, as one undo step. */
+export function takeDemo(discipline: Course['discipline']): void {
+  fileProblems.value = null;
+  changeCourse(`Demo set, ${DISCIPLINE[discipline]}`, ({ category }) => ({
+    ...demoSets[discipline],
+    // Who races does not change with the gates.
+    category,
+  }));
+}
+
+/** The rhythmic set as its sliders say, on the slope and at the speed of the set before. */
+export function makeRhythmic(): void {
+  const { gates, gateSpacingM, gateOffsetM } = conditions.value;
+  const made = rhythmicSet(Math.round(gates), gateSpacingM, gateOffsetM);
+  fileProblems.value = null;
+  changeCourse('Make a rhythmic set', before => ({
+    ...before,
+    name: `Rhythmic set ${Number(gateSpacingM.toFixed(2))} m by ${Number(gateOffsetM.toFixed(2))} m`,
+    discipline: setDiscipline(made),
+    gates: made,
+    demo: false,
+    inFile: null,
+    comments: [],
+  }));
+}
