@@ -20,7 +20,7 @@ import type { WorkServer } from './worker.ts';
 
 export type { Identified, LargeBendAnswer, Modes, TableCurve } from './flex-jobs.ts';
 export type { JobName } from './jobs.ts';
-export { Superseded, ThreadFailed } from './queue.ts';
+export { Superseded } from './queue.ts';
 export type { RankAnswer, RankInput, SetPair } from './set-jobs.ts';
 
 /** Work shorter than this shows no progress. */

@@ -56,7 +56,6 @@ export {
   DEFAULT_BOARD,
   DEFAULT_CONDITIONS,
   DEFAULT_DUE,
-  DEFAULT_LIMITS,
   DEFAULT_SLOPE,
   type DrawnPoint,
   type DueAfter,
