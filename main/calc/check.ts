@@ -18,6 +18,7 @@ import {
 } from '../../core/rules/index.ts';
 import { shapeWorkings } from '../../core/shape/index.ts';
 import type { Command, CommandInput } from './command.ts';
+import { expectKind } from './expect-kind.ts';
 import { InputFault } from './fault.ts';
 import { oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
@@ -93,7 +94,7 @@ export const check: Command = {
 
 /** @throws InputFault naming the file and its first faulty field */
 async function editionFrom(file: string, read: CommandInput['read']): Promise<Edition> {
-  const text = await read(file);
+  const text = expectKind(file, await read(file), 'edition');
   try {
     return readEdition(text);
   } catch (error) {

@@ -1,6 +1,7 @@
 import { identify as identifyProfile } from '../../core/flex/index.ts';
 import { readBenchReadings } from './bench-readings.ts';
 import type { Command } from './command.ts';
+import { expectKind } from './expect-kind.ts';
 import { asking, InputFault } from './fault.ts';
 import { oneNumber } from './option.ts';
 import { MM, rounded } from './quantity.ts';
@@ -22,7 +23,7 @@ export const identify: Command = {
       throw new InputFault(`--contact-length: is missing; give the contact length, ${from} to ${to} ${unit}`);
     }
     const length = lengthMm * MM;
-    const readings = readBenchReadings(file, await read(file), length);
+    const readings = readBenchReadings(file, expectKind(file, await read(file), 'bench'), length);
     const found = asking(file, () => identifyProfile(readings, { length }));
     const json = {
       stations: found.stations.map(({ x, newtonM2, low, high }) => ({

@@ -1,5 +1,6 @@
 import { type Pair, readPair, type Ski, skiOf } from '../../core/pair/index.ts';
 import type { CommandInput } from './command.ts';
+import { expectKind } from './expect-kind.ts';
 import { InputFault } from './fault.ts';
 
 /**
@@ -12,7 +13,7 @@ export async function pairFrom(
   read: CommandInput['read'],
   note: CommandInput['note'] = () => {},
 ): Promise<Pair> {
-  const result = readPair(await read(file));
+  const result = readPair(expectKind(file, await read(file), 'pair'));
   if (result.ok) {
     for (const each of result.notes) note(`${file}: ${each}`);
     return result.pair;

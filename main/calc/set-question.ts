@@ -8,6 +8,7 @@ import {
   usualConditions,
 } from '../../core/course/index.ts';
 import type { CommandInput } from './command.ts';
+import { expectKind } from './expect-kind.ts';
 import { InputFault } from './fault.ts';
 import { oneNumber, type Range } from './option.ts';
 import { DEGREE, KMH } from './quantity.ts';
@@ -87,7 +88,7 @@ async function courseFrom(options: Options, read: CommandInput['read']): Promise
     if (rhythm !== undefined) {
       throw new InputFault(`--${rhythm}: not together with --course, whose file has its own gates`);
     }
-    const { gates, stated, problems } = readGates(await read(course));
+    const { gates, stated, problems } = readGates(expectKind(course, await read(course), 'gates'));
     if (problems.length > 0) {
       const [{ row, message }] = problems;
       throw new InputFault(`${course}: row ${row}: ${message}`);

@@ -69,6 +69,7 @@ test('the workings explain the bench that was asked about', () => {
   expect(spring.inputs.map(({ value }) => value)).toEqual([
     240,
     expect.closeTo(answer.curve[1].deflectionMm / 1e3, 9),
+    expect.closeTo((240 * answer.curve[1].deflectionMm) / 1e3, 6),
   ]);
   expect(spring.inputs[0].meaning).toBe(
     'load at 700 mm from the rear contact point, supports at 180 and 1180 mm',
