@@ -35,17 +35,17 @@ export function coachWords(question: TurnQuestion): CoachWords {
 function verdict(question: TurnQuestion, moment: TurnMoment): string {
   const turn = `At ${degrees(question.edgeAngle)} of edge and ${kmh(question.speed)} the ski asks for a ${metres(moment.radius)} turn`;
   return moment.hold < 0
-    ? `${turn}. The force leans ${degrees(moment.lean)}, ${degrees(-moment.hold)} more than the edge can carry: the ski skids.`
-    : `${turn}. The force leans ${degrees(moment.lean)} and the edge holds with ${degrees(moment.hold)} to spare.`;
+    ? `${turn}. The force leans ${degrees(moment.lean)}, ${degrees(-moment.hold)} more than the edge can carry: the edge lets go and the ski slides.`
+    : `${turn}. The force leans ${degrees(moment.lean)} with ${degrees(moment.hold)} of grip to spare: it carves.`;
 }
 
 function stance(question: TurnQuestion, moment: TurnMoment): string {
-  const load = `The skis press with ${moment.load.toFixed(0)} N, ${(moment.load / (question.mass * GRAVITY)).toFixed(2)} times the weight.`;
+  const load = `The skis press with ${moment.load.toFixed(0)} N, ${(moment.load / (question.mass * GRAVITY)).toFixed(2)} times body weight.`;
   const angle = moment.angulation;
   if (Math.abs(angle) < 0.5 * (Math.PI / 180)) return `Body and skis lean alike: no angulation. ${load}`;
   return angle > 0
     ? `Tilt the skis ${degrees(angle)} beyond the body: that is the angulation. ${load}`
-    : `The body would have to lean ${degrees(-angle)} further than the skis, and no edge can carry that. ${load}`;
+    : `The body would have to lean ${degrees(-angle)} further than the skis: that is falling inside. ${load}`;
 }
 
 function remedies(question: TurnQuestion, moment: TurnMoment): string[] {
@@ -53,35 +53,35 @@ function remedies(question: TurnQuestion, moment: TurnMoment): string[] {
   const speed = holdingSpeed(question);
   words.push(
     speed > 0
-      ? `Less speed: below ${kmh(speed)} this edge angle holds (${kmh(question.speed - speed)} slower).`
+      ? `Less speed: below ${kmh(speed)} this edge angle grips (${kmh(question.speed - speed)} slower).`
       : 'Less speed alone does not help here: the pull of the slope is already more than this edge carries.',
   );
   const edge = holdingEdge(question);
   words.push(
     edge === null
-      ? 'More edge does not help: every further degree tightens the turn as fast as it adds hold.'
+      ? 'More edge does not help: every further degree tightens the turn as fast as it adds grip.'
       : edge > question.edgeAngle
-        ? `More edge: from ${degrees(edge)} it holds at this speed (${degrees(edge - question.edgeAngle)} more).`
-        : `A flatter ski asks for a wider turn: ${degrees(edge)} of edge holds at this speed.`,
+        ? `More edge: from ${degrees(edge)} it grips at this speed (${degrees(edge - question.edgeAngle)} more).`
+        : `A flatter ski asks for a wider turn: ${degrees(edge)} of edge grips at this speed.`,
   );
   const radius = holdingRadius(question);
-  if (Number.isFinite(radius)) {
+  if (Number.isFinite(radius) && radius > 0) {
     words.push(
-      `Another ski: one that turns ${metres(radius)} here instead of ${metres(moment.radius)} holds (${times(radius / moment.radius)} the radius).`,
+      `Another ski: one that turns ${metres(radius)} here instead of ${metres(moment.radius)} grips (${times(radius / moment.radius)} the radius).`,
     );
   }
   return words;
 }
 
 function limits(question: TurnQuestion, moment: TurnMoment): string[] {
-  const words = [`This edge angle holds up to ${kmh(holdingSpeed(question))}.`];
+  const words = [`At this edge angle grip ends at ${kmh(holdingSpeed(question))}.`];
   const edge = holdingEdge(question);
   if (edge !== null && edge < question.edgeAngle) {
-    words.push(`At this speed ${degrees(edge)} of edge is the least that holds.`);
+    words.push(`At this speed ${degrees(edge)} of edge is the least that grips.`);
   }
   const radius = holdingRadius(question);
-  if (Number.isFinite(radius) && radius < moment.radius) {
-    words.push(`A ski that turns as tightly as ${metres(radius)} here would still hold.`);
+  if (radius > 0 && radius < moment.radius) {
+    words.push(`A ski that turns as tightly as ${metres(radius)} here would still grip.`);
   }
   return words;
 }

@@ -1,6 +1,6 @@
 /**
  * The chain of one instant of a run told link by link: edge angle → the ski's own radius → the radius of the path
- * → what it asks sideways → lean → load → angulation → hold. Lean and load are solved with the whole run; here they
+ * → sideways push → lean → load → angulation → grip to spare. Lean and load are solved with the whole run; here they
  * are worked out anew from the rates of the rows beside, and what is left between the two is said.
  */
 
@@ -53,7 +53,7 @@ export function dynamicLeanWorking(m: DynamicMoment): Working {
   const side = sideOf(m);
   return {
     key: 'run.lean',
-    title: 'Lean of the leg and of the force',
+    title: 'Lean to balance',
     symbol: '\\psi',
     tex: '\\psi = \\operatorname{atan2}(A, N) + \\arcsin\\frac{\\ell \\ddot\\psi + 2 \\dot\\ell \\dot\\psi}{\\sqrt{A^2 + N^2}}',
     formula: 'atan2(A, N) + asin(min(1, max(-1, (l * psi_dd + 2 * l_d * psi_d) / sqrt(A^2 + N^2))))',
@@ -100,7 +100,7 @@ export function dynamicLoadWorking({ moment: m, mass }: Pick<MomentQuestion, 'mo
       ),
     ],
     result: { value: m.loadFromBalance, unit: 'N' },
-    note: `That is ${(m.loadFromBalance / (mass * GRAVITY)).toFixed(2)} times the weight. The run as solved presses with ${m.load.toFixed(0)} N here: ${Math.abs(m.load - m.loadFromBalance).toFixed(1)} N between the two.`,
+    note: `That is ${(m.loadFromBalance / (mass * GRAVITY)).toFixed(2)} times body weight. The run as solved presses with ${m.load.toFixed(0)} N here: ${Math.abs(m.load - m.loadFromBalance).toFixed(1)} N between the two.`,
     source: BALANCE,
     status: 'derived',
   };
@@ -114,7 +114,7 @@ export function dynamicHoldWorking({
   const side = sideOf(m);
   return {
     key: 'run.hold',
-    title: 'Hold left under the boot',
+    title: 'Grip to spare under the boot',
     symbol: 'h',
     tex: 'h = \\theta - b \\tanh(\\theta/4°) - \\psi',
     formula: 'theta - b * tanh(theta / bite) - psi',
@@ -127,8 +127,8 @@ export function dynamicHoldWorking({
     result: { value: m.hold, unit: 'rad' },
     note:
       m.hold < 0
-        ? 'The force leans to the very edge of the shelf; what the ski would turn beyond it, it slips.'
-        : `The force may lean ${degrees(m.hold)} more before the shelf lets go.`,
+        ? 'No grip to spare: the force leans to the very edge of the shelf, and what the ski would turn beyond it, it slips.'
+        : `The force may lean ${degrees(m.hold)} more before the edge lets go.`,
     source: SHELF,
     status: 'derived',
   };
@@ -178,7 +178,7 @@ function sidewaysWorking(m: DynamicMoment): Working {
   const side = sideOf(m);
   return {
     key: 'run.sideways',
-    title: 'What the path asks sideways, a unit mass',
+    title: 'Sideways push, a unit mass',
     symbol: 'A',
     tex: 'A = u v \\kappa + g \\sin\\alpha \\sin\\chi',
     formula: 'u * v * kappa + g * sin(alpha) * sin(chi)',

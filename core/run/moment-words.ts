@@ -1,5 +1,5 @@
 /**
- * One instant of a run in plain sentences with numbers. They explain the model's balance; they are no advice on how
+ * One instant of a run in plain sentences with numbers, from its dynamic balance. They explain the model's balance; they are no advice on how
  * fast or where to ski.
  */
 
@@ -17,17 +17,17 @@ export function momentWords(m: DynamicMoment, mass: number): CoachWords {
 }
 
 function verdict(m: DynamicMoment): string {
-  const at = `At ${degrees(Math.abs(m.edge))} of edge and ${(3.6 * m.speed).toFixed(0)} km/h the ski's own arc is ${radius(m.ownCurvature)}`;
+  const at = `At ${degrees(Math.abs(m.edge))} of edge and ${kmh(m.speed)} the ski's own arc is ${radius(m.ownCurvature)}`;
   if (m.slip > SLIPPING_FROM) {
-    return `${at}, and the shelf cannot hold a mass on it: the path taken is ${radius(m.curvature)}, and the edge slips ${degrees(m.slip)} on average.`;
+    return `${at}, and the edge lets go: the path taken is ${radius(m.curvature)}, and the edge slips ${degrees(m.slip)} on average.`;
   }
   return m.hold < DEGREE / 2
-    ? `${at} and the path follows it. The force leans as far as the shelf carries, with nothing to spare.`
-    : `${at} and the path follows it. The force leans ${degrees(Math.abs(m.lean))} and the edge holds with ${degrees(m.hold)} to spare.`;
+    ? `${at} and it carves it. The force leans as far as the edge carries: no grip to spare.`
+    : `${at} and it carves it. The force leans ${degrees(Math.abs(m.lean))}, with ${degrees(m.hold)} of grip to spare.`;
 }
 
 function stance(m: DynamicMoment, mass: number): string {
-  const load = `The skis press with ${m.load.toFixed(0)} N, ${(m.load / (mass * GRAVITY)).toFixed(2)} times the weight, on a leg of ${m.leg.toFixed(2)} m.`;
+  const load = `The skis press with ${m.load.toFixed(0)} N, ${(m.load / (mass * GRAVITY)).toFixed(2)} times body weight, on a leg of ${m.leg.toFixed(2)} m.`;
   if (Math.abs(m.angulation) < DEGREE / 2) return `Body and skis lean alike: no angulation. ${load}`;
   return m.angulation > 0
     ? `The skis are tilted ${degrees(m.angulation)} beyond the body: that is the angulation. ${load}`
@@ -44,16 +44,42 @@ function changes(m: DynamicMoment): string[] {
       `Held for long, this path would lean the skier ${degrees(standing)}; the swing of the mass makes it ${degrees(Math.abs(swing))} ${swing < 0 ? 'less' : 'more'}.`,
     );
   }
-  if (m.slip > SLIPPING_FROM) {
-    const asked = side * m.ownCurvature * m.speed * m.skiSpeed;
-    const gone = side * (m.ownCurvature - m.curvature) * m.speed * m.skiSpeed;
-    if (asked > 0 && gone > 0) {
-      words.push(
-        `The own arc asks for ${(asked / GRAVITY).toFixed(2)} g sideways, ${(gone / GRAVITY).toFixed(2)} g more than the path takes: less speed, a larger radius or a quicker change from turn to turn brings them together.`,
-      );
-    }
+  return [...words, ...remedies(m, side)];
+}
+
+/**
+ * What the shelf under this edge carries, with the mass swinging and the leg working as they do: from
+ * N sinψ − A cosψ = ℓψ̈ + 2ℓ̇ψ̇ at the greatest lean it holds.
+ */
+function remedies(m: DynamicMoment, side: 1 | -1): string[] {
+  const greatestLean = side * m.lean + m.hold;
+  const swing = side * (m.leg * m.leanAcceleration + 2 * m.legSpeed * m.leanRate);
+  const carried = (m.intoSnow * Math.sin(greatestLean) - swing) / Math.cos(greatestLean);
+  const downhill = side * GRAVITY * Math.sin(m.slope) * Math.sin(m.heading);
+  const own = side * m.ownCurvature;
+  const room = carried - downhill;
+  const pace = m.speed * m.skiSpeed;
+  if (!(own > STRAIGHT)) return [];
+  if (room <= 0) {
+    return [
+      'The pull of the slope alone is more than this edge carries here: finish the turn sooner, or keep more edge.',
+    ];
   }
-  return words;
+  const fastest = m.speed * Math.sqrt(room / (own * pace));
+  const least = pace / room;
+  if (m.slip > SLIPPING_FROM) {
+    return [
+      `Less speed: on its own arc this edge grips here below ${kmh(fastest)} (${kmh(m.speed - fastest)} slower).`,
+      `A ski that turns wider: at this speed the edge carries ${least.toFixed(1)} m here; the ski's own arc is ${radius(m.ownCurvature)}.`,
+    ];
+  }
+  return [
+    `On this arc grip ends here at ${kmh(fastest)}; at this speed, at a radius of ${least.toFixed(1)} m.`,
+  ];
+}
+
+function kmh(speed: number): string {
+  return `${(3.6 * speed).toFixed(0)} km/h`;
 }
 
 function radius(curvature: number): string {

@@ -1,5 +1,8 @@
 /**
- * One instant of a turn, for the coach's chain: edge angle → radius → sideways force → lean → hold.
+ * A steady turn at one instant, for the coach's chain: edge angle → radius → sideways push → lean → grip to spare.
+ * The skier is a mass at the end of a leg, whose mass goes round on the smaller circle:
+ *
+ *   tanψ = (v²κ (1 − κ ℓ sinψ) + g sinα sinχ)/(g cosα)
  */
 
 import {
@@ -25,6 +28,8 @@ export interface TurnQuestion {
   readonly pastFallLine: number;
   readonly baseBevel: number;
   readonly outerShare: number;
+  /** ℓ, skis to the mass, m; 0 unless given: a mass on the skis themselves. */
+  readonly leg?: number;
 }
 
 export interface TurnMoment {
@@ -34,7 +39,7 @@ export interface TurnMoment {
   readonly normal: number;
   /** N, towards the turn's centre. */
   readonly sideways: number;
-  /** rad */
+  /** ψ, rad. */
   readonly lean: number;
   /** N, both skis. */
   readonly load: number;
@@ -48,14 +53,14 @@ export interface TurnMoment {
 
 /** The chain solved: radius and load agree with each other. */
 export function turnMoment(question: TurnQuestion): TurnMoment {
-  const { turn, edgeAngle, speed, mass, slope, pastFallLine, baseBevel, outerShare } = question;
+  const { turn, edgeAngle, mass, slope, baseBevel, outerShare } = question;
   const normal = normalForce(mass, slope);
   let load = normal;
   let radius = 0;
   let sideways = 0;
   for (let i = 0; i < 100; i++) {
     radius = turn.radius(edgeAngle, outerShare * load);
-    sideways = sidewaysForce(mass, speed, radius, slope, pastFallLine, 1);
+    sideways = sidewaysPush(question, radius);
     const next = snowLoad(sideways, normal);
     const change = Math.abs(next - load);
     load = next;
@@ -74,16 +79,55 @@ export function turnMoment(question: TurnQuestion): TurnMoment {
   };
 }
 
-/** Greatest speed at which this edge angle holds this turn, m/s; 0 when the weight alone is too much for it. */
-export function holdingSpeed(question: TurnQuestion): number {
-  const spare = spareForce(question);
-  return spare > 0 ? Math.sqrt((spare * radiusAtLimit(question)) / question.mass) : 0;
+/**
+ * Sideways push of a skier in balance on a turn of this radius, N. What the turn asks falls as the mass leans into
+ * it, so there is one lean at which both agree; it is found by halving on tanψ and polished by Newton's rule.
+ */
+function sidewaysPush(question: TurnQuestion, radius: number): number {
+  const { speed, mass, slope, pastFallLine, leg = 0 } = question;
+  const standing = sidewaysForce(mass, speed, radius, slope, pastFallLine, 1);
+  if (leg === 0) return standing;
+  const normal = normalForce(mass, slope);
+  const inward = (mass * speed * speed * leg) / (radius * radius);
+  // Between the push without a leg and that with it lying flat.
+  let low = standing - inward;
+  let high = standing + inward;
+  let push = standing;
+  for (let i = 0; i < 100; i++) {
+    const load = Math.hypot(push, normal);
+    const miss = push + (inward * push) / load - standing;
+    if (miss > 0) high = push;
+    else low = push;
+    const next = push - miss / (1 + (inward * normal * normal) / load ** 3);
+    const to = next > low && next < high ? next : 0.5 * (low + high);
+    if (Math.abs(to - push) <= 1e-14 * (Math.abs(standing) + normal)) return to;
+    push = to;
+  }
+  return push;
 }
 
-/** Radius that this edge angle would just hold at this speed, m; Infinity when none. */
+/** A mass this near to the turn's centre, as a share of the radius, asks for next to nothing. */
+export const AT_THE_CENTRE = 1e-6;
+
+/** Greatest speed at which this edge angle holds this turn, m/s; 0 when the weight alone is too much for it. */
+export function holdingSpeed(question: TurnQuestion): number {
+  const spare = Math.max(0, spareForce(question));
+  const radius = radiusAtLimit(question);
+  const roundShare = Math.max(AT_THE_CENTRE, 1 - insideAtLimit(question) / radius);
+  return Math.sqrt((spare * radius) / (question.mass * roundShare));
+}
+
+/**
+ * Radius that this edge angle would just hold at this speed, m: the widest of them. Infinity when none; 0 when every
+ * radius holds, as for a slow skier whose mass comes to stand inside a tight turn.
+ */
 export function holdingRadius(question: TurnQuestion): number {
   const spare = spareForce(question);
-  return spare > 0 ? (question.mass * question.speed * question.speed) / spare : Infinity;
+  if (!(spare > 0)) return Infinity;
+  // κ (1 − κ p) m v² = spare, p the mass's distance from the skis.
+  const asked = spare / (question.mass * question.speed * question.speed);
+  const root = 1 - 4 * asked * insideAtLimit(question);
+  return root < 0 ? 0 : (1 + Math.sqrt(root)) / (2 * asked);
 }
 
 /**
@@ -113,6 +157,10 @@ function spareForce({ mass, slope, pastFallLine, edgeAngle, baseBevel }: TurnQue
   const shelf = normalForce(mass, slope) * Math.tan(Math.max(0, edgeAngle - baseBevel));
   return shelf - outwardWeight(mass, slope, pastFallLine, 1);
 }
+
+/** How far inside its skis the mass is when it leans as far as the shelf carries, m. */
+const insideAtLimit = ({ leg = 0, edgeAngle, baseBevel }: TurnQuestion): number =>
+  leg * Math.sin(Math.max(0, edgeAngle - baseBevel));
 
 function radiusAtLimit({ turn, mass, slope, edgeAngle, baseBevel, outerShare }: TurnQuestion): number {
   const load = normalForce(mass, slope) / Math.cos(Math.max(0, edgeAngle - baseBevel));

@@ -1,5 +1,5 @@
 /**
- * The coach's chain told link by link: edge angle → radius → sideways force → lean → hold.
+ * The coach's chain told link by link: edge angle → radius → sideways push → lean → grip to spare.
  */
 
 import { cosineRadiusWorking } from '../carve/index.ts';
@@ -8,9 +8,15 @@ import { balancedLoad, GRAVITY, speedCeiling } from './balance.ts';
 import { coachWords } from './coach-words.ts';
 import { idealRadius } from './ideal-carving.ts';
 import { type StraightRun, terminalSpeed } from './straight-run.ts';
-import { holdingSpeed, type TurnMoment, type TurnQuestion, turnMoment } from './turn-moment.ts';
+import {
+  AT_THE_CENTRE,
+  holdingSpeed,
+  type TurnMoment,
+  type TurnQuestion,
+  turnMoment,
+} from './turn-moment.ts';
 
-const BALANCE = 'balance of a point mass in the frame of the slope';
+const BALANCE = 'balance of a mass on a leg in a steady turn, in the frame of the slope';
 const SHELF =
   'the shelf cut by the base carries what leans less than it; compare Brown, On the skiability of snow, ASTM STP 1022 (1989), critical edge angle 40–70° (seen)';
 
@@ -86,22 +92,30 @@ function normalWorking(q: ChainQuestion, m: TurnMoment): Working {
 function sidewaysWorking(q: ChainQuestion, m: TurnMoment): Working {
   return told(
     'run.sidewaysForce',
-    'Sideways force at this speed',
+    'Sideways push at this speed',
     'F_{lat}',
-    'F_{lat} = \\frac{m v^2}{R} + m g \\sin\\alpha \\sin\\chi',
-    'm * v^2 / R + m * g * sin(alpha) * sin(chi)',
+    'F_{lat} = \\frac{m v^2}{R}\\left(1 - \\frac{\\ell \\sin\\psi}{R}\\right) + m g \\sin\\alpha \\sin\\chi',
+    'm * v^2 / R * (1 - l * sin(psi) / R) + m * g * sin(alpha) * sin(chi)',
     'N',
     m.sideways,
     [
       ...weightInputs(q),
-      input('v', 'v', 'speed', q.speed, 'm/s'),
+      input('v', 'v', 'speed of the skis', q.speed, 'm/s'),
       input('R', 'R', 'turn radius', m.radius, 'm', 'run.radius'),
+      input('l', '\\ell', 'leg, skis to the mass', q.leg ?? 0, 'm'),
+      input(
+        'psi',
+        '\\psi',
+        'lean, which this push brings about and which shortens its circle',
+        m.lean,
+        'rad',
+      ),
       input('alpha', '\\alpha', 'slope angle', q.slope, 'rad'),
       input('chi', '\\chi', 'direction past the fall line (negative before it)', q.pastFallLine, 'rad'),
     ],
     {
       source: BALANCE,
-      note: 'Before the fall line the weight helps the turn; after it the weight adds to the force.',
+      note: 'The mass leans into the turn and goes round on a smaller circle than the skis, so it asks for less. Before the fall line the weight helps the turn; after it the weight adds to the push.',
     },
   );
 }
@@ -109,7 +123,7 @@ function sidewaysWorking(q: ChainQuestion, m: TurnMoment): Working {
 function leanWorking(m: TurnMoment): Working {
   return told(
     'run.lean',
-    'Lean needed',
+    'Lean to balance',
     '\\psi',
     '\\psi = \\operatorname{atan2}(F_{lat}, F_N)',
     'atan2(F_lat, F_N)',
@@ -161,7 +175,7 @@ function holdWorking(q: ChainQuestion, m: TurnMoment): Working {
   const words = coachWords(q);
   return told(
     'run.hold',
-    'Hold left under the boot',
+    'Grip to spare under the boot',
     'h',
     'h = \\theta - b - \\psi',
     'theta - b - psi',
@@ -181,10 +195,10 @@ function holdingSpeedWorking(q: ChainQuestion): Working {
   const load = (q.mass * GRAVITY * Math.cos(q.slope)) / Math.cos(Math.max(0, q.edgeAngle - q.baseBevel));
   return told(
     'run.holdingSpeed',
-    'Speed this edge angle holds',
+    'Speed at which grip ends',
     'v_h',
-    'v_h = \\sqrt{R g (\\cos\\alpha \\tan(\\theta - b) - \\sin\\alpha \\sin\\chi)}',
-    'sqrt(max(0, R * g * (cos(alpha) * tan(max(0, theta - b)) - sin(alpha) * sin(chi))))',
+    'v_h = \\sqrt{\\frac{R g (\\cos\\alpha \\tan(\\theta - b) - \\sin\\alpha \\sin\\chi)}{1 - \\ell \\sin(\\theta - b)/R}}',
+    `sqrt(max(0, R * g * (cos(alpha) * tan(max(0, theta - b)) - sin(alpha) * sin(chi))) / max(${AT_THE_CENTRE}, 1 - l * sin(max(0, theta - b)) / R))`,
     'm/s',
     speed,
     [
@@ -196,6 +210,7 @@ function holdingSpeedWorking(q: ChainQuestion): Working {
         'm',
       ),
       input('g', 'g', 'gravity', GRAVITY, 'm/s^2'),
+      input('l', '\\ell', 'leg, skis to the mass', q.leg ?? 0, 'm'),
       input('alpha', '\\alpha', 'slope angle', q.slope, 'rad'),
       input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
       input('b', 'b', 'base bevel', q.baseBevel, 'rad'),
@@ -290,7 +305,7 @@ function weightInputs(of: { readonly mass: number }): WorkingInput[] {
 
 function forces(m: TurnMoment): WorkingInput[] {
   return [
-    input('F_lat', 'F_{lat}', 'sideways force', m.sideways, 'N', 'run.sidewaysForce'),
+    input('F_lat', 'F_{lat}', 'sideways push', m.sideways, 'N', 'run.sidewaysForce'),
     input('F_N', 'F_N', 'force square to the slope', m.normal, 'N', 'run.normalForce'),
   ];
 }

@@ -53,10 +53,14 @@ export const measures = {
   radius: measure(['m', 1], ['ft', 1]),
   /** m, shown as m or ft: distances on the hill. */
   distance: measure(['m', 1], ['ft', 0]),
+  /** m, shown to the centimetre: a body, a leg, a gate's clearance. */
+  bodyLength: measure(['m', 2], ['ft', 2]),
   /** rad, shown as degrees. */
   angle: measure(['°', 1]),
   /** m/s, shown as km/h or mph. */
   speed: measure(['km/h', 1], ['mph', 1]),
+  /** m/s, shown as m/s or ft/s: how fast a leg folds. */
+  legSpeed: measure(['m/s', 2], ['ft/s', 1]),
   force: measure(['N', 0], ['lbf', 0]),
   /** N/m, shown as N/mm or lbf/in: springs. */
   spring: measure(['N/mm', 2], ['lbf/in', 1]),
@@ -75,6 +79,8 @@ export const measures = {
   /** 0–1, shown as a percentage. */
   share: measure(['%', 0]),
   bodyWeights: bare('× body weight', 2),
+  /** Body weights a second: how fast a push builds up. */
+  bodyWeightRate: bare('× body weight/s', 0),
   number: bare('', 2),
   count: bare('', 0),
 

@@ -29,29 +29,27 @@ export function readArguments(command: string, own: ParseArgsOptionsConfig, args
 }
 
 function parsed(command: string, options: ParseArgsOptionsConfig & typeof common, args: readonly string[]) {
-  try {
-    return parseArgs({
-      args: withNegativeValues(args, options),
-      options,
-      allowPositionals: true,
-      strict: true,
-      tokens: true,
-    });
-  } catch (error) {
-    throw new InputFault(complaint(command, options, error as NodeJS.ErrnoException));
+  const config = {
+    args: withNegativeValues(args, options),
+    options,
+    allowPositionals: true,
+    tokens: true,
+  } as const;
+  // Looked over here first, so that nothing has to be read out of the messages of the strict reader.
+  for (const token of parseArgs({ ...config, strict: false }).tokens) {
+    if (token.kind !== 'option') continue;
+    const { name, rawName, value, inlineValue } = token;
+    if (!Object.hasOwn(options, name)) {
+      const accepted = Object.keys(options).join(', --');
+      throw new InputFault(`${command}: Unknown option '${rawName}'; accepted options are --${accepted}`);
+    }
+    if (options[name as keyof typeof options].type === 'boolean') {
+      if (value !== undefined) throw new InputFault(`--${name}: takes no value; give --${name} alone`);
+    } else if (value === undefined || (!inlineValue && /^-./.test(value))) {
+      throw new InputFault(`--${name}: has no value; give --${name} VALUE`);
+    }
   }
-}
-
-/** The reader's own words, where it is not told by its code what went wrong, run to several sentences. */
-function complaint(command: string, options: ParseArgsOptionsConfig, error: NodeJS.ErrnoException): string {
-  const name = /'(?:-\w, )?--([\w-]+)/.exec(error.message)?.[1] ?? '';
-  if (error.code === 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE' && Object.hasOwn(options, name)) {
-    return options[name].type === 'string'
-      ? `--${name}: has no value; give --${name} VALUE`
-      : `--${name}: takes no value; give --${name} alone`;
-  }
-  const [problem] = error.message.split('. ');
-  return `${command}: ${problem}; accepted options are --${Object.keys(options).join(', --')}`;
+  return parseArgs({ ...config, strict: true });
 }
 
 /** `--fore -20` means what it says: a number with a minus sign after an option is its value. */

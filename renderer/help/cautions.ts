@@ -21,6 +21,6 @@ export const LIMITS: readonly string[] = [
   'Snow is the same everywhere and along the whole edge.',
   'The groove is steady: every point of the edge follows one track.',
   'One ski is looked at, carrying a stated share of the load.',
-  'The skier is a point with a lean, not a body with joints.',
+  'The skier is a mass on one leg that leans and folds, without arms or poles, and makes no mistakes.',
   'Bends are small unless the large-bend form is switched on; the app says when the small-bend answer is off by more than 2 %.',
 ];

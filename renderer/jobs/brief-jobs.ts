@@ -8,4 +8,8 @@ export const BRIEF_JOBS: ReadonlySet<JobName> = new Set<JobName>([
   'tableCurves',
   'largeBend',
   'identify',
+  'skiRuns',
 ]);
+
+/** Jobs with a thread of their own: a long run must not keep short answers waiting, nor lose what it begins from. */
+export const HILL_JOBS: ReadonlySet<JobName> = new Set<JobName>(['skiRuns']);

@@ -13,9 +13,9 @@ import { effect, type ReadonlySignal, useSignal } from '@preact/signals';
 import { proxy, releaseProxy, wrap } from 'comlink';
 import { useEffect, useRef } from 'preact/hooks';
 import { showTask } from '../state/index.ts';
-import { BRIEF_JOBS } from './brief-jobs.ts';
+import { BRIEF_JOBS, HILL_JOBS } from './brief-jobs.ts';
 import type { JobInput, JobName, JobOutput } from './jobs.ts';
-import { Queue, Superseded, type Thread } from './queue.ts';
+import { Queue, Superseded, type Thread, ThreadFailed } from './queue.ts';
 import type { WorkServer } from './worker.ts';
 
 export type { Identified, LargeBendAnswer, Modes, TableCurve } from './flex-jobs.ts';
@@ -31,9 +31,11 @@ const startThread = (): Thread => {
   const server = wrap<WorkServer>(worker);
   const failed = new Promise<never>((_, reject) => {
     worker.addEventListener('error', event =>
-      reject(new Error(event.message || 'The calculation failed to start.')),
+      reject(new ThreadFailed(event.message || 'The calculation failed to start.')),
     );
   });
+  // Nobody may be waiting when a thread breaks off; the next request hears of it.
+  failed.catch(() => {});
   return {
     run: (name, input, progress) =>
       Promise.race([server.run(name as JobName, input, proxy(progress)) as Promise<unknown>, failed]),
@@ -47,7 +49,8 @@ const startThread = (): Thread => {
 /** Brief work never waits behind long work. */
 const long = new Queue(startThread);
 const brief = new Queue(startThread);
-const queueOf = (name: JobName) => (BRIEF_JOBS.has(name) ? brief : long);
+const hill = new Queue(startThread);
+const queueOf = (name: JobName) => (HILL_JOBS.has(name) ? hill : BRIEF_JOBS.has(name) ? brief : long);
 
 /** Drops a job nobody wants any more if it has not begun; whether it did. */
 export const forgetWork = (lane: string, name: JobName): boolean => queueOf(name).forget(lane);

@@ -10,6 +10,7 @@ import {
 } from '../../core/carve/index.ts';
 import { type Pair, skiOf } from '../../core/pair/index.ts';
 import { flexJobs } from './flex-jobs.ts';
+import { hillJobs } from './hill-jobs.ts';
 import { Kept } from './kept.ts';
 import { setJobs } from './set-jobs.ts';
 
@@ -36,6 +37,7 @@ function carvingOf(pair: Pair): CarvingSki {
 export const jobs = {
   ...setJobs,
   ...flexJobs,
+  ...hillJobs,
 
   /** One equilibrium a pair under the same conditions, begun from the pair's last. A few ms each. */
   equilibria({ pairs, conditions }: EquilibriaInput): (Equilibrium | CarveFailure)[] {

@@ -3,6 +3,11 @@ export class Superseded extends Error {
   override name = 'Superseded';
 }
 
+/** A thread could not be started, or broke off; the next request gets a new one. */
+export class ThreadFailed extends Error {
+  override name = 'ThreadFailed';
+}
+
 /** One thread that runs one job at a time and can be stopped only by ending it. */
 export interface Thread {
   run(name: string, input: unknown, progress: (share: number) => void): Promise<unknown>;
@@ -90,7 +95,13 @@ export class Queue {
       })
       .then(
         value => finish(() => job.resolve(value)),
-        (error: Error) => finish(() => job.reject(error)),
+        (error: Error) => {
+          if (error instanceof ThreadFailed && current()) {
+            this.thread?.end();
+            this.thread = null;
+          }
+          finish(() => job.reject(error));
+        },
       );
   }
 }

@@ -26,6 +26,8 @@ export interface EdgeSki {
   /** Solved bend; null draws the ski pressed wholly onto rigid snow. */
   readonly bend: SkiBend | null;
   readonly turnRadius: number;
+  /** Mean angle at which its edge slips off its own arc, rad; absent or 0 while it carves. */
+  readonly slip?: number;
   /** Text at the end of its arc; letter and radius when absent. Empty hides it. */
   readonly label?: string;
   /** False keeps its arc hidden (a guess is asked for first). */
@@ -329,10 +331,14 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
     const depth = Math.max(bootDepth(spec.bend, spec.form), 0.004);
     const sin = Math.max(Math.sin(spec.edgeAngle), 0.08);
     // The shelf the base has cut, and the snow thrown up on either side of it.
-    const width = Math.min(2 * part.object.ski.bootHalfWidth, depth / sin) + 0.06;
+    const slip = spec.slip ?? 0;
+    // Its ends slip at twice the mean angle: so wide it sweeps.
+    const swept = 2 * part.object.ski.bootHalfWidth + spec.form.contactLength * Math.sin(2 * slip);
+    const width =
+      slip > 0 ? Math.max(0.22, swept) : Math.min(2 * part.object.ski.bootHalfWidth, depth / sin) + 0.06;
     for (; part.drawn <= steps; part.drawn++) {
       const p = pointOnArc(this.#paths[i], part.drawn * GROOVE_STEP, this.#at);
-      part.groove.ribbon.add({ x: p.x, y: p.y, width, depth, kind: 'carve' }, this.frame);
+      part.groove.ribbon.add({ x: p.x, y: p.y, width, depth, kind: slip > 0 ? 'skid' : 'carve' }, this.frame);
     }
   }
 }

@@ -39,6 +39,8 @@ export interface HillRun {
 }
 
 const CAPACITY = 1000;
+/** The mass goes over the snow in dashes, m. */
+const MASS_DASH = [0.4, 0.4];
 
 /** Ski, groove and path of one run. */
 export class HillRunner {
@@ -49,6 +51,8 @@ export class HillRunner {
   readonly centre = new Vector3();
   readonly #groove: Groove;
   readonly #path: ArcLine;
+  /** Way of the mass; null where the track does not tell it. */
+  readonly #massPath: ArcLine | null;
   readonly #rows: Int32Array;
   readonly #scratch: {
     x: ArrayLike<number>;
@@ -86,6 +90,23 @@ export class HillRunner {
     );
     this.#path.mesh.material.color.set(run.style.colour);
     this.#path.mesh.material.opacity = ghost ? 0.55 : 0.8;
+    const { massX, massY } = track;
+    this.#massPath = massX && massY ? new ArcLine(view) : null;
+    if (this.#massPath && massX && massY) {
+      const { mesh } = this.#massPath;
+      mesh.geometry.dispose();
+      mesh.geometry = pathGeometry(
+        this.#rows.length,
+        i => massX[this.#rows[i]],
+        i => massY[this.#rows[i]],
+        MASS_DASH,
+        0.004,
+        frame,
+      );
+      mesh.material.color.set(run.style.colour);
+      mesh.material.opacity = ghost ? 0.35 : 0.6;
+      this.group.add(mesh);
+    }
     const n = run.bends?.x.length ?? 0;
     this.#scratch = {
       x: run.bends?.x ?? [],
@@ -99,10 +120,12 @@ export class HillRunner {
   applyTheme(theme: SceneTheme): void {
     this.#groove.setColour(theme.groove);
     this.#path.setLeastWidth(1.6 * theme.emphasis);
+    this.#massPath?.setLeastWidth(1.3 * theme.emphasis);
   }
 
   showPath(shown: boolean): void {
     this.#path.mesh.visible = shown;
+    if (this.#massPath) this.#massPath.mesh.visible = shown;
   }
 
   /** Puts ski and groove where they are at time t. */
@@ -135,6 +158,7 @@ export class HillRunner {
     this.object.dispose();
     this.#groove.dispose();
     this.#path.dispose();
+    this.#massPath?.dispose();
   }
 
   #bendOf(row: number): SkiBend | null {

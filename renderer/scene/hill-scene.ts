@@ -141,7 +141,7 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
     this.shadowCentre.copy(first.centre).addScaledVector(this.#normal, 0.3);
     this.#skier.group.visible = input.figure ?? true;
     this.labels.keepClear(this.#skier.group.visible ? this.#skier.points : []);
-    this.#skier.pose(first.object.seat.origin, first.object.seat.up, this.#leanUp, this.#forward);
+    this.#skier.pose(first.object.seat.origin, first.object.seat.up, this.#leanUp, this.#forward, s.leg);
     this.#drawForces(input);
     this.#marks.forEach((mark, i) => {
       const runner = this.#runners[i];

@@ -35,11 +35,18 @@ export function figureJointsAt(): FigureJoints {
  * angulation θ − ψ.
  * @param skiUp unit normal of the ski's base
  * @param leanUp unit direction from the ski to the centre of mass
+ * @param massHeight from the ski to the centre of mass, m; that of the plain figure unless given
  */
-export function figureJoints(foot: Vector3, skiUp: Vector3, leanUp: Vector3, out: FigureJoints): void {
+export function figureJoints(
+  foot: Vector3,
+  skiUp: Vector3,
+  leanUp: Vector3,
+  out: FigureJoints,
+  massHeight = MASS_HEIGHT,
+): void {
   out.foot.copy(foot);
-  out.hips.copy(foot).addScaledVector(skiUp, LEG);
-  out.mass.copy(foot).addScaledVector(leanUp, MASS_HEIGHT);
+  out.hips.copy(foot).addScaledVector(skiUp, (LEG / MASS_HEIGHT) * massHeight);
+  out.mass.copy(foot).addScaledVector(leanUp, massHeight);
   out.head.copy(out.mass).sub(out.hips).normalize().multiplyScalar(TORSO).add(out.hips);
 }
 
@@ -90,10 +97,13 @@ export class Skier {
     this.#balls.instanceColor!.needsUpdate = true;
   }
 
-  /** @param forward unit direction of the ski, square to which the hips are drawn */
-  pose(foot: Vector3, skiUp: Vector3, leanUp: Vector3, forward: Vector3): void {
+  /**
+   * @param forward unit direction of the ski, square to which the hips are drawn
+   * @param leg from the ski to the centre of mass, m; that of the plain figure where it is not known
+   */
+  pose(foot: Vector3, skiUp: Vector3, leanUp: Vector3, forward: Vector3, leg = Number.NaN): void {
     const j = this.joints;
-    figureJoints(foot, skiUp, leanUp, j);
+    figureJoints(foot, skiUp, leanUp, j, Number.isFinite(leg) ? leg : MASS_HEIGHT);
     // Hips stay square to the trunk.
     this.#span.copy(j.head).sub(j.hips).normalize();
     this.#right.copy(forward).cross(this.#span).normalize().multiplyScalar(HIP_HALF);

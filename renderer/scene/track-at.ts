@@ -5,6 +5,11 @@ export interface SceneTrack {
   readonly x: ArrayLike<number>;
   /** Along the ground down the fall line. */
   readonly y: ArrayLike<number>;
+  /** Of the skier's mass, seen square to the slope; its way is drawn where it is known. */
+  readonly massX?: ArrayLike<number>;
+  readonly massY?: ArrayLike<number>;
+  /** Skis to the mass, m; the figure has one of its own where it is not known. */
+  readonly leg?: ArrayLike<number>;
   /** Of the velocity from the fall line, positive to the right. */
   readonly heading: ArrayLike<number>;
   readonly speed: ArrayLike<number>;
@@ -33,11 +38,13 @@ export interface TrackState {
   edge: number;
   lean: number;
   load: number;
+  /** NaN where the track has none. */
+  leg: number;
   phase: number;
 }
 
 export function trackState(): TrackState {
-  return { row: 0, x: 0, y: 0, heading: 0, speed: 0, edge: 0, lean: 0, load: 0, phase: 0 };
+  return { row: 0, x: 0, y: 0, heading: 0, speed: 0, edge: 0, lean: 0, load: 0, leg: Number.NaN, phase: 0 };
 }
 
 /** Last row not later than `t`, by halving. */
@@ -66,6 +73,7 @@ export function trackAt(track: SceneTrack, t: number, out: TrackState): TrackSta
   out.edge = track.edge[row] + share * (track.edge[next] - track.edge[row]);
   out.lean = track.lean[row] + share * (track.lean[next] - track.lean[row]);
   out.load = track.load[row] + share * (track.load[next] - track.load[row]);
+  out.leg = track.leg ? track.leg[row] + share * (track.leg[next] - track.leg[row]) : Number.NaN;
   out.phase = track.phase[row];
   return out;
 }

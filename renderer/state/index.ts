@@ -47,6 +47,7 @@ export { PAIR_MARKS, type PairMark } from './letters.ts';
 export { newId } from './new-id.ts';
 export { extraOf, ownerOf, withOwner } from './owner.ts';
 export { changePair } from './pair-edits.ts';
+export { choosePreset, presetChosen, SKIER_PRESETS } from './presets.ts';
 export {
   type BoardSettings,
   COURSE_RANGES,
@@ -65,6 +66,7 @@ export {
   type Question,
   type RackEntry,
   type RackFile,
+  type SkierLimits,
   type SlopeSettings,
   type TextFile,
   THEMES,
@@ -89,7 +91,7 @@ export {
 } from './rack-edits.ts';
 export { changeRules, rules } from './rules-settings.ts';
 export { draftAside, type SetAside, takeOff } from './set-aside.ts';
-export { changeSlope, slope } from './slope-settings.ts';
+export { changeSlope, LIMIT_RANGES, slope } from './slope-settings.ts';
 export { report, type Status, showTask, status, type Task, tasks } from './status.ts';
 export {
   adjust,

@@ -4,6 +4,7 @@ import { type Gate, setRanges } from '../../core/course/index.ts';
 import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
 import type { Category, Edition } from '../../core/rules/index.ts';
 import type { TurnShape } from '../../core/run/index.ts';
+import { SKIER_PRESETS, USUAL_SKIER } from '../../core/skier/index.ts';
 import type { System } from '../../core/units/index.ts';
 import type { SetAside } from './set-aside.ts';
 
@@ -43,6 +44,8 @@ export interface Conditions {
   readonly slopeDeg: number;
   /** Skier with equipment. */
   readonly massKg: number;
+  /** Of the skier's body: it says how long the legs are. */
+  readonly heightM: number;
   readonly friction: number;
   readonly dragAreaM2: number;
   readonly airDensity: number;
@@ -107,17 +110,33 @@ export interface DrawnPoint {
   readonly deg: number;
 }
 
+/** Limits of a skier in a rhythm, in the units people say. */
+export interface SkierLimits {
+  /** Greatest push of the legs. */
+  readonly pushBodyWeights: number;
+  /** How fast it may build up and fall. */
+  readonly pushRateBodyWeights: number;
+  /** How fast the legs fold and stretch. */
+  readonly legSpeedMps: number;
+  readonly edgeDeg: number;
+  readonly angulationDeg: number;
+}
+
 /** The hill the skis are sent down and the programme they are skied with. */
 export interface SlopeSettings {
   readonly ground: 'even' | 'roller' | 'steepening' | 'file';
   readonly groundFile: TextFile | null;
-  readonly programme: 'linked' | 'drawn' | 'file' | 'banked';
+  readonly programme: 'linked' | 'rhythm' | 'drawn' | 'file' | 'banked';
   readonly programmeFile: TextFile | null;
   /** How linked turns take up and give back their edge angle. */
   readonly shape: TurnShape;
   /** Where banked turns change side, from the fall line. */
   readonly traverseDeg: number;
   readonly drawn: readonly DrawnPoint[];
+  /** From a gate's pole to the skis as they pass it. */
+  readonly clearanceM: number;
+  /** What the skier of a rhythm can do. */
+  readonly limits: SkierLimits;
   /** The pair that goes along: an id, null for none, absent for the first chosen that is not active. */
   readonly ghost?: string | null | undefined;
 }
@@ -180,27 +199,33 @@ export interface Project {
 
 export const MAX_CHOSEN = 4;
 
+/** A first start is a junior's: the demo rack is a junior squad's. */
+const FIRST = SKIER_PRESETS[0]!;
+/** Written short: 7, not 6.999…. */
+const short = (value: number): number => Number(value.toFixed(6));
+
 export const DEFAULT_CONDITIONS: Conditions = {
-  edgeDeg: 60,
+  edgeDeg: short(FIRST.edge / DEGREE),
   loadN: 1200,
   hardnessNPerMm3: USUAL_HARDNESS,
   foreMm: 0,
-  speedKmh: 24,
-  slopeDeg: 8,
-  massKg: 75,
+  speedKmh: short(FIRST.startSpeed * 3.6),
+  slopeDeg: short(FIRST.slope / DEGREE),
+  massKg: FIRST.mass,
+  heightM: FIRST.height,
   friction: 0.05,
   dragAreaM2: 0.4,
   airDensity: 1.1,
   bootStiffnessNmPerDeg: Math.round(USUAL_BOOT_STIFFNESS * DEGREE),
-  periodS: 2.4,
-  turns: 4,
+  periodS: FIRST.period,
+  turns: 6,
   benchLoadN: 300,
   benchForeMm: 0,
   benchRearInMm: 0,
   benchFrontInMm: 0,
   gates: 12,
-  gateSpacingM: 10,
-  gateOffsetM: 3,
+  gateSpacingM: FIRST.spacing,
+  gateOffsetM: FIRST.offset,
 };
 
 export const DEFAULT_VIEW: ViewSettings = {
@@ -235,6 +260,14 @@ export const NO_COURSE: Course = {
 /** No edition of one's own; null is the newest that comes with the program. */
 export const DEFAULT_RULES: RulesSettings = { opened: [], edition: null, lowerLevel: false };
 
+export const DEFAULT_LIMITS: SkierLimits = {
+  pushBodyWeights: FIRST.pushMost,
+  pushRateBodyWeights: USUAL_SKIER.pushRate,
+  legSpeedMps: USUAL_SKIER.legSpeed,
+  edgeDeg: short(USUAL_SKIER.edgeMost / DEGREE),
+  angulationDeg: short(USUAL_SKIER.angulationMost / DEGREE),
+};
+
 export const DEFAULT_SLOPE: SlopeSettings = {
   ground: 'even',
   groundFile: null,
@@ -242,6 +275,8 @@ export const DEFAULT_SLOPE: SlopeSettings = {
   programmeFile: null,
   shape: 'sine',
   traverseDeg: 60,
+  clearanceM: FIRST.clearance,
+  limits: DEFAULT_LIMITS,
   drawn: [0, 42, 0, -48, 0, 52, 0, -30, 0].map((deg, i) => ({ at: i * 0.8, deg })),
 };
 

@@ -33,15 +33,27 @@ export function ArcPlan(props: {
   const guess = guessed.value;
   const { system } = view.value;
   const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
-  const { heading, length } = startOf(props.always ? shown[0]!.moment.radius : layoutRadius());
+  const { heading, length } = startOf(props.always ? shown[0]!.path : layoutRadius());
   const arcs: Drawn[] = shown
     .filter((_, i) => props.always || revealed(i as Place))
-    .map(({ ski: one, moment }) => ({
-      radius: moment.radius,
-      colour: one.mark.colour,
-      dash: one.mark.dash,
-      label: `${one.mark.letter} ${metres(moment.radius)}`,
-    }));
+    .flatMap(({ ski: one, moment, path, slides }) => [
+      {
+        radius: path,
+        colour: one.mark.colour,
+        dash: one.mark.dash,
+        label: `${one.mark.letter} ${slides ? 'slides ' : ''}${metres(path)}`,
+      },
+      ...(slides
+        ? [
+            {
+              radius: moment.radius,
+              colour: one.mark.colour,
+              dash: '1 2',
+              label: `${one.mark.letter}’s own arc ${metres(moment.radius)}`,
+            },
+          ]
+        : []),
+    ]);
   if (guess !== null && guessPhase.value !== 'off') {
     arcs.push({
       radius: guess,

@@ -161,7 +161,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   const guess = guessed.value;
   const miss = missNow();
   const skis = (phase === 'off' ? shown : shown.slice(0, askedPlace() + 1)).map(
-    ({ ski: one, moment, question }, i) => {
+    ({ ski: one, moment, question, path, slides }, i) => {
       const bend = bends[i];
       const known = revealed(i as Place);
       return {
@@ -170,8 +170,11 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
         edgeAngle: question.edgeAngle,
         bend: bend?.ok ? bend : null,
         // Nothing of the answer may reach the snow before the guess does.
-        turnRadius: known ? moment.radius : (guess ?? NEUTRAL_RADIUS),
-        label: `${one.mark.letter}  ${radiusText(moment.radius)}`,
+        turnRadius: known ? path : (guess ?? NEUTRAL_RADIUS),
+        label: `${one.mark.letter}  ${slides ? 'slides ' : ''}${radiusText(path)}`,
+        ...(known && slides
+          ? { slip: (Math.abs(1 / moment.radius - 1 / path) * one.ski.contactLength) / 4 }
+          : {}),
         arcShown: known,
       };
     },
@@ -181,6 +184,16 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   if (phase !== 'off' && guess !== null) {
     extraArcs.push({ turnRadius: guess, style, label: `${guessName()} ${radiusText(guess)}` });
   }
+  // Where the edge lets go, the arc it would carve is dashed beside the way it takes.
+  shown.forEach(({ ski: one, moment, slides }, i) => {
+    if (!slides || !revealed(i as Place)) return;
+    const own = { ...styleOf(one.mark), dash: [0.12, 0.2] };
+    extraArcs.push({
+      turnRadius: moment.radius,
+      style: own,
+      label: `${one.mark.letter}’s own arc ${radiusText(moment.radius)}`,
+    });
+  });
   // Where the ski stands, which way it points and how long a metre is: without them nobody can point at the snow.
   if (phase === 'asking') extraArcs.push(straightOn());
   return {
@@ -193,7 +206,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
         : null,
     speed: speedKmh / 3.6,
     lengthsIn: system === 'imperial' ? 'ft' : 'm',
-    lean: !revealed(0) ? null : shown[0]!.moment.lean,
+    lean: !revealed(0) ? null : shown[0]!.lean,
   };
 }
 
@@ -208,6 +221,9 @@ function sceneWords(): string {
   if (guessPhase.value === 'asking') return 'The snow waiting for the guess of the room';
   return answers.value
     .filter((_, i) => revealed(i as Place))
-    .map(({ ski: one, moment }) => `${one.name} carving an arc of ${radiusText(moment.radius)} radius`)
+    .map(
+      ({ ski: one, path, slides }) =>
+        `${one.name} ${slides ? 'sliding on a way' : 'carving an arc'} of ${radiusText(path)} radius`,
+    )
     .join(', ');
 }

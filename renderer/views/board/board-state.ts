@@ -5,11 +5,13 @@ import {
   type CoachWords,
   coachWords,
   explainChain,
+  holdingRadius,
   OUTER_SHARE,
   type TurnMoment,
   turnMoment,
   turnOf,
 } from '../../../core/run/index.ts';
+import { standingLeg } from '../../../core/skier/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import type { EdgeCamera } from '../../scene/index.ts';
@@ -43,6 +45,12 @@ export interface BoardAnswer {
   readonly question: ChainQuestion;
   readonly moment: TurnMoment;
   readonly words: CoachWords;
+  /** The edge lets go: the ski slides off its own arc. */
+  readonly slides: boolean;
+  /** Radius of the way it takes, m: its own arc, or the tightest that the edge carries where that lets go. */
+  readonly path: number;
+  /** Lean on that way, rad. */
+  readonly lean: number;
   chain(): Working[];
   /** What the radius comes from, in a word or two and as a sentence's end. */
   readonly model: string;
@@ -111,13 +119,19 @@ export const answers = computed<readonly BoardAnswer[]>(() => {
       pastFallLine: 0,
       baseBevel: one.ski.baseBevel,
       outerShare: OUTER_SHARE,
+      leg: standingLeg(c.heightM),
       sidecutRadius: radiusOf(one.pair)!,
     };
+    const moment = turnMoment(question);
+    const slides = moment.hold < 0;
     return [
       {
         ski: one,
         question,
-        moment: turnMoment(question),
+        moment,
+        slides,
+        path: slides ? holdingRadius(question) : moment.radius,
+        lean: slides ? moment.lean + moment.hold : moment.lean,
         words: coachWords(question),
         chain: () => explainChain(question),
         model,

@@ -4,6 +4,7 @@ import { GRAVITY } from '../../../core/run/index.ts';
 import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import { PairBadge, showWorking } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
+import { PresetChoice } from '../slope/preset-choice.tsx';
 import { answers, type BoardAnswer, type Place } from './board-state.ts';
 import { revealed } from './guess.ts';
 
@@ -19,19 +20,20 @@ const LINKS: readonly Link[] = [
   { key: 'run.radius', label: 'Turn radius', measure: 'radius', value: a => a.moment.radius },
   {
     key: 'run.sidewaysForce',
-    label: 'Sideways force, × weight',
+    label: 'Sideways push (× body weight)',
     measure: 'number',
     value: a => a.moment.sideways / (a.question.mass * GRAVITY),
   },
-  { key: 'run.lean', label: 'Lean needed', measure: 'angle', decimals: 0, value: a => a.moment.lean },
-  { key: 'run.hold', label: 'Hold left', measure: 'angle', decimals: 0, value: a => a.moment.hold },
+  { key: 'run.lean', label: 'Lean to balance', measure: 'angle', decimals: 0, value: a => a.moment.lean },
+  { key: 'run.hold', label: 'Grip to spare', measure: 'angle', decimals: 0, value: a => a.moment.hold },
 ];
 
-/** Edge angle to hold, one link under another; each number explains itself. */
+/** Edge angle to grip, one link under another; each number explains itself. */
 export function Chain(): JSX.Element {
   const shown = answers.value;
   return (
-    <section class="board-chain" data-skis={shown.length} aria-label="From edge angle to hold">
+    <section class="board-chain" data-skis={shown.length} aria-label="From edge angle to grip">
+      <PresetChoice />
       <div class="chain-heads">
         {shown.map(({ ski: one, model, source }) => (
           <span key={one.id} class="chain-head">
@@ -73,7 +75,7 @@ function LinkValue(props: { link: Link; answer: BoardAnswer; hidden: boolean }):
     system: view.value.system,
     decimals: link.decimals,
   });
-  const slides = link.key === 'run.hold' && answer.moment.hold < 0;
+  const slides = link.key === 'run.hold' && answer.slides;
   return (
     <button
       type="button"

@@ -62,7 +62,7 @@ export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
   return (
     <section class="guess-bar" aria-label="Guess first" role="status">
       <p>
-        {asked.ski.mark.letter} {asked.ski.name} turns on {metres(asked.moment.radius)}
+        {asked.ski.mark.letter} {asked.ski.name} {asked.slides ? 'slides' : 'turns'} on {metres(asked.path)}
         {guess !== null && miss !== null && (
           <>
             ; the room said {metres(guess)}. <strong>Missed by {metres(miss)}</strong> at the end of the arc

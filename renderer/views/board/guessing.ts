@@ -15,7 +15,7 @@ export const nextPlace = (): Place | null => (askedPlace() === 0 && answers.valu
 /** Radius the common start of the arcs is laid out for: the first ski's once the room may know it, m. */
 export function layoutRadius(): number {
   const first = answers.value[0];
-  return first && revealed(0) ? first.moment.radius : (guessed.value ?? NEUTRAL_RADIUS);
+  return first && revealed(0) ? first.path : (guessed.value ?? NEUTRAL_RADIUS);
 }
 
 /** By how much the room missed the ski it guessed, m, at the end of the arcs on the snow; null before. */
@@ -23,7 +23,7 @@ export function missNow(): number | null {
   const answer = askedAnswer();
   const guess = guessed.value;
   if (!answer || guess === null || !revealed(askedPlace())) return null;
-  return missOf(answer.moment.radius, guess, startOf(layoutRadius()));
+  return missOf(answer.path, guess, startOf(layoutRadius()));
 }
 
 /** What the guess is called on the snow. */

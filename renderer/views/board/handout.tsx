@@ -31,7 +31,8 @@ export function Handout(): JSX.Element | null {
       <h1>What turn does it carve?</h1>
       <p>
         Edge angle {c.edgeDeg.toFixed(0)}°, speed {speed}, slope {c.slopeDeg.toFixed(0)}°, at the fall line.
-        Skier with equipment {formatQuantity(c.massKg, 'massKg', { system, decimals: 0 }).text}.
+        Skier with equipment {formatQuantity(c.massKg, 'massKg', { system, decimals: 0 }).text},{' '}
+        {formatQuantity(c.heightM, 'bodyLength', { system }).text} tall.
         {demo && ' The pairs are invented (demo data).'}
       </p>
       <p class="blank">

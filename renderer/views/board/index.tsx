@@ -14,6 +14,7 @@ import { GuessBar } from './guess-bar.tsx';
 import { Handout, printHandout } from './handout.tsx';
 import { Sliders } from './sliders.tsx';
 import { Transport } from './transport.tsx';
+import { Verdicts } from './verdicts.tsx';
 
 const CAMERAS: readonly { value: EdgeCamera; label: string }[] = [
   { value: 'hill', label: 'Hill' },
@@ -79,7 +80,7 @@ export function Board(): JSX.Element {
             Handout
           </button>
           <button type="button" onClick={leave}>
-            Leave (Esc)
+            Close (Esc)
           </button>
         </header>
         {answers.value.length === 0 ? (
@@ -103,6 +104,7 @@ export function Board(): JSX.Element {
                     scene.value?.play();
                   }}
                 />
+                <Verdicts />
                 {guessPhase.value !== 'asking' && <Transport scene={scene} time={time} playing={playing} />}
               </div>
               <Chain />

@@ -1,12 +1,5 @@
-import {
-  balancedLoad,
-  explainChain,
-  GRAVITY,
-  holdingSpeed,
-  leanAngle,
-  normalForce,
-  sidewaysForce,
-} from '../../../core/run/index.ts';
+import { explainChain, holdingSpeed, turnMoment } from '../../../core/run/index.ts';
+import { standingLeg } from '../../../core/skier/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { conditions } from '../../state/index.ts';
 import { DEGREE } from './asked.ts';
@@ -24,23 +17,22 @@ export interface Balance {
 
 /** Balance in a turn of radius R (m) at the present speed on an edge angle (rad), as the skier crosses the fall line. */
 export function balanceIn(radius: number, edgeAngle: number, baseBevel: number): Balance {
-  const { speedKmh, slopeDeg, massKg } = conditions.value;
-  const slope = slopeDeg * DEGREE;
-  const sideways = sidewaysForce(massKg, speedKmh / 3.6, radius, slope, 0, 1);
-  const lean = leanAngle(sideways, normalForce(massKg, slope));
+  const { speedKmh, slopeDeg, massKg, heightM } = conditions.value;
   const question = {
     turn: { radius: () => radius },
     edgeAngle,
     speed: speedKmh / 3.6,
     mass: massKg,
-    slope,
+    slope: slopeDeg * DEGREE,
     pastFallLine: 0,
     baseBevel,
     outerShare: 1,
+    leg: standingLeg(heightM),
   };
+  const { lean, load } = turnMoment(question);
   return {
     lean,
-    load: massKg * GRAVITY * balancedLoad(lean, slope),
+    load,
     greatestSpeed: holdingSpeed(question),
     explain: (...keys) =>
       explainChain({ ...question, sidecutRadius: radius }).filter(({ key }) => keys.includes(key)),

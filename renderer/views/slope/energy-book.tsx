@@ -7,7 +7,7 @@ import { leadRun } from './runs.ts';
 import { rowAt } from './skids.ts';
 
 const ENTRIES = [
-  ['kinetic', 'in speed'],
+  ['kinetic', 'into speed and swing'],
   ['friction', 'to friction'],
   ['drag', 'to the air'],
   ['scrape', 'to scraping edges'],
@@ -27,21 +27,22 @@ export function EnergyBook(): JSX.Element | null {
     ENTRIES.reduce((sum, [key]) => sum + Math.max(0, energy[key][row]!), 0),
   );
   return (
-    <section class="energy-book" aria-label="Energy book">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a low window scrolls it, and there is nothing else in it to focus
+    <section class="energy-book" aria-label="Where the energy went" tabIndex={0}>
       <h2>
-        Energy book of {run.pair.name}, to {t[row]!.toFixed(1)} s
+        Where the energy went: {run.pair.name}, to {t[row]!.toFixed(1)} s
       </h2>
       <table>
         <tbody>
           <tr class="given">
-            <th scope="row">Given by the drop</th>
+            <th scope="row">From the drop of the hill</th>
             <td>
               <Bar share={energy.drop[row]! / whole} />
             </td>
             <td class="joules">{joule(energy.drop[row]!)}</td>
           </tr>
           <tr class="given">
-            <th scope="row">Given by the legs</th>
+            <th scope="row">From the legs</th>
             <td>
               <Bar share={energy.legs[row]! / whole} />
             </td>
@@ -62,10 +63,18 @@ export function EnergyBook(): JSX.Element | null {
         {energy.kinetic[row]! < 0
           ? 'The skier has slowed down: speed gave back energy that was lost to the snow and the air. '
           : ''}
-        The book closes to {energy.errorRatio[row]!.toExponential(0)} of the energy in it.
+        {energy.legs[row]! < 0 ? 'Hatched: the legs gave way and took energy up. ' : ''}
+        The sums agree to {agreement(energy.errorRatio[row]!)}.
       </p>
     </section>
   );
+}
+
+/** A share as a person reads it: 0.01 %, or one part in a million. */
+function agreement(ratio: number): string {
+  if (ratio >= 1e-4) return `${(100 * ratio).toPrecision(1)} %`;
+  const parts = 10 ** Math.min(12, Math.floor(-Math.log10(Math.max(ratio, 1e-12))));
+  return `better than one part in ${parts.toLocaleString('en')}`;
 }
 
 function Bar({ share }: { share: number }): JSX.Element {

@@ -9,13 +9,13 @@ export function GhostChoice(): JSX.Element | null {
   if (others.length === 0) return null;
   return (
     <Segments
-      label="Beside it"
+      label="Compare with"
       value={ghostPair.value?.id ?? ''}
       options={[
         { value: '', label: 'None' },
         ...others.map(pair => ({ value: pair.id, label: pair.mark.letter, title: pair.name })),
       ]}
-      onInput={id => changeSlope('Beside it', { ghost: id || null })}
+      onInput={id => changeSlope('Compare with', { ghost: id || null })}
     />
   );
 }

@@ -8,22 +8,28 @@ import { setCondition as set } from './set-condition.ts';
 /** The ground the skis run on. */
 export function HillControls(): JSX.Element {
   const c = conditions.value;
-  const { ground, groundFile } = slope.value;
+  const { ground: wanted, groundFile, programme } = slope.value;
+  const rhythm = programme === 'rhythm';
+  const ground = rhythm ? 'even' : wanted;
   return (
     <details class="control-group" open>
       <summary>Hill</summary>
-      <Segments
-        label="Ground"
-        labelHidden
-        value={ground}
-        options={[
-          { value: 'even', label: 'Even' },
-          { value: 'roller', label: 'Rollers', title: 'Invented ground, demo data' },
-          { value: 'steepening', label: 'Steeper', title: 'Invented ground, demo data' },
-          { value: 'file', label: 'CSV' },
-        ]}
-        onInput={next => changeSlope('Ground', { ground: next })}
-      />
+      {rhythm ? (
+        <p class="reading-hint">A rhythm is the pace that can be kept for ever, so its hill is even.</p>
+      ) : (
+        <Segments
+          label="Ground"
+          labelHidden
+          value={ground}
+          options={[
+            { value: 'even', label: 'Even' },
+            { value: 'roller', label: 'Rollers', title: 'Invented ground, demo data' },
+            { value: 'steepening', label: 'Steeper', title: 'Invented ground, demo data' },
+            { value: 'file', label: 'CSV' },
+          ]}
+          onInput={next => changeSlope('Ground', { ground: next })}
+        />
+      )}
       {ground === 'even' && (
         <Quantity
           label="Slope"

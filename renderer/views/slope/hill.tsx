@@ -12,8 +12,9 @@ import { clock, tick, usePlayer } from './clock.ts';
 import { formOf, SCENE_THEME, styleOf } from './form.ts';
 import { lookHere } from './look.ts';
 import { hardestRow } from './moment.ts';
+import { polesOf } from './plan-figure.tsx';
 import { PlanView } from './plan-view.tsx';
-import { ground, runs } from './runs.ts';
+import { ground, leadRun, runs } from './runs.ts';
 import { arrowsShown, camera, ghostPair, leadPair } from './settings.ts';
 
 const FORCES: Readonly<Record<ForceName, string>> = {
@@ -85,10 +86,13 @@ export function Hill(): JSX.Element {
     };
   }, []);
 
+  // The picture of a run that is no longer the answer would be taken for it.
+  const nothing = laid.value && runs.value.runs.length === 0 && !runs.value.working;
   if (flat.value !== null) return <PlanView why={flat.value} />;
   return (
-    <div class="hill" ref={host}>
+    <div class={nothing ? 'hill of-nothing' : 'hill'} ref={host}>
       {!laid.value && <p class="hill-waiting">Laying out the hill …</p>}
+      {nothing && <p class="hill-waiting">There is no run to show.</p>}
     </div>
   );
 }
@@ -114,6 +118,7 @@ function follow(
       };
     });
   });
+  const gates = computed(() => polesOf(leadRun.value ?? undefined));
   let begun = false;
   stops.push(
     effect(() => {
@@ -129,13 +134,16 @@ function follow(
       scene.update({
         slope,
         runs: drawn.value,
+        gates: gates.value,
         mass: mass.value,
         arrows: arrowsShown.value,
         forceText: (name, newtons) =>
           `${FORCES[name]} ${formatQuantity(Math.round(newtons / 10) * 10, 'force', { system: units }).text}`,
       });
       const names = runs.value.runs.map(run => run.pair.name).join(' and ');
-      scene.describe(`${names} going down the hill, the groove left behind`);
+      scene.describe(
+        `${names} going down the hill, the groove left behind and the path of the mass dashed beside it`,
+      );
       if (begun) return;
       begun = true;
       scene.onTime(tick);

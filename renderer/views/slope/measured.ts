@@ -1,3 +1,5 @@
+import { groundOf } from './run-plan.ts';
+import type { PairRun } from './runs.ts';
 import type { TraceId } from './trace-list.ts';
 
 /** What has been measured on snow, in the unit the trace holds. Context to read a trace against, no more. */
@@ -8,19 +10,66 @@ export interface MeasuredBand {
   readonly label: string;
 }
 
+/** Measurements that belong together, and where they were taken. */
+export interface MeasuredTurns {
+  /** m down the hill from turn to turn, least and most, within which they are shown. */
+  readonly spacing: readonly [number, number];
+  /** Slope, rad, least and most; absent where it was not told. */
+  readonly slope?: readonly [number, number];
+  readonly bands: readonly MeasuredBand[];
+  /** What, where and by whom. */
+  readonly words: string;
+}
+
 const RAD = Math.PI / 180;
+/** As far as this from the slope and the gate distance measured on, a turn is still read against them (our own choice). */
+const NEAR_SLOPE = 3 * RAD;
+const NEAR_GATES = 1.4;
+
+const REID =
+  'greatest edge angle and least radius in slalom on 19°, gates 10 and 13 m apart (Reid et al., Front. Sports Act. Living 2 (2020) 25; seen)';
+
+function slalom(
+  spacing: number,
+  edge: readonly [mean: number, spread: number],
+  radius: readonly [mean: number, spread: number],
+): MeasuredTurns {
+  const label = `SL ${spacing} m`;
+  const band = (trace: TraceId, [mean, spread]: readonly [number, number], one: number): MeasuredBand => ({
+    trace,
+    low: (mean - spread) * one,
+    high: (mean + spread) * one,
+    label,
+  });
+  return {
+    spacing: [spacing - NEAR_GATES, spacing + NEAR_GATES],
+    slope: [19 * RAD - NEAR_SLOPE, 19 * RAD + NEAR_SLOPE],
+    bands: [band('edge', edge, RAD), band('radius', radius, 1)],
+    words: REID,
+  };
+}
 
 /** Greatest edge angle and least radius of elite slalom turns on 19°, and the load of giant slalom turns. */
-export const MEASURED: readonly MeasuredBand[] = [
-  { trace: 'edge', low: 64 * RAD, high: 67.4 * RAD, label: 'SL 10 m' },
-  { trace: 'edge', low: 69.1 * RAD, high: 72.9 * RAD, label: 'SL 13 m' },
-  { trace: 'radius', low: 3.73, high: 4.19, label: 'SL 10 m' },
-  { trace: 'radius', low: 4.35, high: 5.53, label: 'SL 13 m' },
-  { trace: 'load', low: 0.7, high: 1.5, label: 'GS insoles' },
+export const MEASURED: readonly MeasuredTurns[] = [
+  slalom(10, [65.7, 1.7], [3.96, 0.23]),
+  slalom(13, [71.0, 1.9], [4.94, 0.59]),
+  {
+    spacing: [18, 32],
+    bands: [{ trace: 'load', low: 0.7, high: 1.5, label: 'GS insoles' }],
+    words: 'force under both feet in giant slalom (Falda-Buscaiot et al., ISBS 2015; seen)',
+  },
 ];
 
-/** Said under the traces while the bands are shown. */
-export const MEASURED_WORDS =
-  'Context, not a mark to reach: greatest edge angle and least radius in slalom on 19°, gates 10 and 13 m ' +
-  'apart (Reid et al., Front. Sports Act. Living 2 (2020) 25; seen); force under both feet in giant slalom ' +
-  '(Falda-Buscaiot et al., ISBS 2015; seen).';
+/** What was measured under conditions near those of a run. */
+export function measuredNear({ plan, track }: Pick<PairRun, 'plan' | 'track'>): readonly MeasuredTurns[] {
+  const { programme } = plan;
+  const last = track.y.length - 1;
+  const spacing =
+    programme.kind === 'rhythm'
+      ? programme.spacing
+      : (track.y[last]! - track.y[0]!) / Math.max(1, track.summary.turns);
+  const ground = groundOf(plan.ground);
+  const slope = Math.asin(ground.sine((track.y[0]! + track.y[last]!) / 2));
+  const within = (value: number, [low, high]: readonly [number, number]) => value >= low && value <= high;
+  return MEASURED.filter(each => within(spacing, each.spacing) && (!each.slope || within(slope, each.slope)));
+}

@@ -1,23 +1,20 @@
 import {
-  type ChainQuestion,
   type CoachWords,
   type DynamicMoment,
   dynamicMoment,
   explainMoment,
   momentWords,
-  OUTER_SHARE,
   Phase,
   type Track,
   type TurnBasis,
   type TurnRadius,
   turnOf,
 } from '../../../core/run/index.ts';
+import { GRIP_FROM } from '../../../core/skier/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { radiusOf } from '../../rack/radius.ts';
 import { groundOf } from './run-plan.ts';
 import type { PairRun } from './runs.ts';
-
-const ROUNDING = 1e-6;
 
 const turns = new WeakMap<TurnBasis, TurnRadius>();
 
@@ -25,25 +22,6 @@ export function turnRadiusOf(basis: TurnBasis): TurnRadius {
   const known = turns.get(basis) ?? turnOf(basis);
   turns.set(basis, known);
   return known;
-}
-
-/** The instant of a run as a question to the coach's chain. */
-export function questionAt({ pair, plan, track }: PairRun, row: number): ChainQuestion {
-  const edge = track.edge[row]!;
-  const banked = plan.programme.kind === 'banked';
-  return {
-    turn: turnRadiusOf(plan.turn),
-    // A banked turn holds with nothing to spare; rounding must not read as a skid.
-    edgeAngle: Math.abs(edge) + (banked ? ROUNDING : 0),
-    speed: track.speed[row]!,
-    mass: plan.mass,
-    slope: Math.asin(groundOf(plan.ground).sine(track.y[row]!)),
-    pastFallLine: track.heading[row]! * Math.sign(edge),
-    // Ideal carving tilts the base-edge face itself with the lean, whatever the bevel.
-    baseBevel: banked ? 0 : plan.baseBevel,
-    outerShare: OUTER_SHARE,
-    sidecutRadius: radiusOf(pair.pair) ?? 0,
-  };
 }
 
 export interface Explained {
@@ -76,9 +54,20 @@ export function hardestRow(track: Track): number {
   return extremeRow(track, row => track.loadBodyWeights[row]!);
 }
 
-/** Row of the least hold. */
-export function leastHoldRow(track: Track): number {
-  return extremeRow(track, row => -track.hold[row]!);
+/** Whether grip is judged in a row: on an edge that no longer changes sides. */
+export const gripJudged = (track: Track, row: number): boolean =>
+  onEdge(track, row) && Math.abs(track.edge[row]!) >= GRIP_FROM;
+
+/** Row of the weakest grip; the hardest row where grip is judged nowhere. */
+export function weakestRow(track: Track): number {
+  const row = extremeRow(track, at => (gripJudged(track, at) ? -track.hold[at]! : -Infinity));
+  return gripJudged(track, row) ? row : hardestRow(track);
+}
+
+/** Least grip to spare where it is judged, rad; null where it is nowhere. */
+export function leastGrip(track: Track): number | null {
+  const row = weakestRow(track);
+  return gripJudged(track, row) ? track.hold[row]! : null;
 }
 
 function extremeRow(track: Track, of: (row: number) => number): number {

@@ -89,16 +89,18 @@ export function ProgrammeSheet(): JSX.Element {
           <button
             type="button"
             disabled={points.length <= 3}
-            onClick={() => draw('Take the last turn off', points.slice(0, -2))}
+            onClick={() => draw('Remove the last turn', points.slice(0, -2))}
           >
-            Take the last turn off
+            Remove the last turn
           </button>
         </div>
       ) : (
         <p class="reading-hint">
           {programme === 'banked'
             ? 'Banked turns have no programme: at every instant the skis are tilted as far as the force leans. The line is what came of it.'
-            : 'To draw your own, choose Drawn under Turns.'}
+            : programme === 'rhythm'
+              ? 'The quickest turn tips the skis as it needs: this is what came of it.'
+              : 'To draw your own, choose Drawn under Turns.'}
         </p>
       )}
     </div>
@@ -108,7 +110,8 @@ export function ProgrammeSheet(): JSX.Element {
 function seriesOf(): Series[] {
   const mark = leadPair.value?.mark ?? PAIR_MARKS[0]!;
   const plan = programmePlan.value;
-  if (plan.kind === 'banked') {
+  // What has no programme of edge angles is drawn as it came out.
+  if (plan.kind === 'banked' || plan.kind === 'rhythm') {
     const run = leadRun.value;
     if (!run) return [];
     return [{ id: 'edge', label: '', mark, x: run.track.t, y: run.track.edge.map(edge => edge * DEG) }];

@@ -2,15 +2,18 @@ import './controls.css';
 import type { JSX } from 'preact';
 import { terminalSpeedWorking } from '../../../core/run/index.ts';
 import { PairReadings, Quantity, Reading } from '../../kit/index.ts';
-import { changeConditions, conditions } from '../../state/index.ts';
+import { changeConditions, conditions, slope } from '../../state/index.ts';
 import { GhostChoice } from './ghost-choice.tsx';
 import { HillControls } from './hill-controls.tsx';
-import { hardestRow, leastHoldRow, questionAt } from './moment.ts';
+import { hardestRow, leastGrip, weakestRow } from './moment.ts';
+import { PresetChoice } from './preset-choice.tsx';
+import { RhythmReadings } from './rhythm-readings.tsx';
 import { holdWorking, loadWorking } from './row-workings.ts';
+import { groundOf } from './run-plan.ts';
 import { bookWorking, endSpeedWorking } from './run-workings.ts';
 import { leadRun, type PairRun, runs, turnSource } from './runs.ts';
 import { leadPair } from './settings.ts';
-import { skidWords, stretchesOf } from './skids.ts';
+import { airWords, skidWords, stretchesOf } from './skids.ts';
 import { SkierControls } from './skier-controls.tsx';
 import { TurnControls } from './turn-controls.tsx';
 
@@ -18,28 +21,32 @@ export function SlopeReadings(): JSX.Element | null {
   const lead = leadPair.value;
   if (!lead) return null;
   const found = runs.value.runs;
+  const rhythmic = slope.value.programme === 'rhythm';
   const source = turnSource(lead, conditions.value.hardnessNPerMm3);
   return (
     <>
       <div class="slope-controls">
+        <PresetChoice />
         <GhostChoice />
         <TurnControls />
-        <Quantity
-          label="Start speed"
-          measure="speedKmh"
-          value={conditions.value.speedKmh}
-          min={5}
-          max={130}
-          step={1}
-          onInput={speedKmh => changeConditions('Start speed', { speedKmh }, 'speedKmh')}
-        />
+        {!rhythmic && (
+          <Quantity
+            label="Start speed"
+            measure="speedKmh"
+            value={conditions.value.speedKmh}
+            min={5}
+            max={130}
+            step={1}
+            onInput={speedKmh => changeConditions('Start speed', { speedKmh }, 'speedKmh')}
+          />
+        )}
         <HillControls />
         <SkierControls />
       </div>
       <p class="reading-hint">
         {lead.name} {source.words}.
       </p>
-      {found.length > 0 && <Summary found={found} />}
+      {found.length > 0 && (found[0]!.rhythm ? <RhythmReadings found={found} /> : <Summary found={found} />)}
     </>
   );
 }
@@ -64,19 +71,16 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
         }))}
       />
       <PairReadings
-        label="Least hold under the boot"
+        label="Least grip to spare"
         measure="angle"
         activeId={activeId}
-        rows={found.map(run => {
-          const least = run.track.summary.minHold;
-          return {
-            ...rowOf(run),
-            value: Number.isFinite(least) ? least : null,
-            why: 'The ski was on no edge.',
-            note: least < 0 ? 'below zero: it slides' : undefined,
-            working: () => holdWorking(run, leastHoldRow(run.track)),
-          };
-        })}
+        rows={found.map(run => ({
+          ...rowOf(run),
+          value: leastGrip(run.track),
+          why: 'The skis were on no edge.',
+          note: run === lead ? 'judged past 10° of edge' : undefined,
+          working: () => holdWorking(run, weakestRow(run.track)),
+        }))}
       />
       <PairReadings
         label="Speed at the end"
@@ -99,13 +103,25 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
           note: run === lead ? skidWords(stretchesOf(run.track)) : undefined,
         }))}
       />
+      {found.some(run => run.track.summary.airSeconds > 0) && (
+        <PairReadings
+          label="Time in the air"
+          measure="time"
+          activeId={activeId}
+          rows={found.map(run => ({
+            ...rowOf(run),
+            value: run.track.summary.airSeconds,
+            note: run === lead ? airWords(run.track) : undefined,
+          }))}
+        />
+      )}
       <section class="reading-group">
         <h2>The run of {lead.pair.name}</h2>
-        <Reading label="Lasts" measure="time" size="small" decimals={1} value={summary.seconds} />
+        <Reading label="Duration" measure="time" size="small" decimals={1} value={summary.seconds} />
         <Reading label="Length of the track" measure="distance" size="small" value={summary.distance} />
         <Reading label="Drop" measure="distance" size="small" value={summary.drop} />
         <Reading
-          label="Energy left over"
+          label="Energy unaccounted for"
           measure="energy"
           size="small"
           decimals={3}
@@ -119,7 +135,7 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
 }
 
 function straightWorking(run: PairRun) {
-  const { slope } = questionAt(run, run.track.t.length - 1);
-  const { mass, friction, dragArea, airDensity } = run.plan;
-  return terminalSpeedWorking({ mass, friction, dragArea, airDensity, slope });
+  const { mass, friction, dragArea, airDensity, ground } = run.plan;
+  const angle = Math.asin(groundOf(ground).sine(run.track.y.at(-1)!));
+  return terminalSpeedWorking({ mass, friction, dragArea, airDensity, slope: angle });
 }

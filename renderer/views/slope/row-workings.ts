@@ -15,7 +15,7 @@ export function holdWorking(run: PairRun, row: number): Working {
   return {
     ...working,
     key: 'run.rowHold',
-    title: `Hold under the boot at ${run.track.t[row]!.toFixed(2)} s`,
+    title: `Grip to spare under the boot at ${run.track.t[row]!.toFixed(2)} s`,
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Working } from '../../../core/working/index.ts';
 import type { PairRun } from './runs.ts';
 
-const BOOK = 'energy book of the run, from the equations of motion';
+const BOOK = 'where the energy of the run went, from the equations of motion';
 
 /** Speed at the end, from what the hill gave and what was lost on the way. */
 export function endSpeedWorking({ plan, track }: PairRun): Working {
@@ -36,7 +36,7 @@ export function bookWorking({ track }: PairRun): Working {
   const left = drop[last]! + legs[last]! - kinetic[last]! - friction[last]! - drag[last]! - scrape[last]!;
   return {
     key: 'run.energyBook',
-    title: 'What the energy book leaves over',
+    title: 'Energy left unaccounted for',
     symbol: '\\Delta E',
     tex: '\\Delta E = E_{drop} + W_{legs} - \\Delta E_{kin} - W_\\mu - W_D - W_{scrape}',
     formula: 'E_drop + W_legs - E_kin - W_mu - W_D - W_scrape',

@@ -1,26 +1,33 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
-import { type Remote, wrap } from 'comlink';
 import type { Pair } from '../../../core/pair/index.ts';
 import type { Track, TurnBasis } from '../../../core/run/index.ts';
+import { legOfHeight } from '../../../core/skier/index.ts';
+import type { HillAnswer } from '../../jobs/hill-jobs.ts';
+import { doWork, Superseded } from '../../jobs/index.ts';
 import { type TableState, tableOf } from '../../jobs/radius-tables.ts';
 import { radiusOf } from '../../rack/radius.ts';
-import { type ChosenPair, conditions, report } from '../../state/index.ts';
-import { groundOf, type RunAnswer, type RunPlan } from './run-plan.ts';
+import { type ChosenPair, conditions } from '../../state/index.ts';
+import { groundOf, type RhythmAnswer, type RunPlan } from './run-plan.ts';
 import { ghostPair, groundPlan, leadPair, programmePlan } from './settings.ts';
-import type { RunServer } from './worker.ts';
 
 /** One pair down the hill, with what it was asked. */
 export interface PairRun {
   readonly pair: ChosenPair;
   readonly plan: RunPlan;
   readonly track: Track;
+  /** What the quickest turn was, where a rhythm was asked for. */
+  readonly rhythm: RhythmAnswer | null;
 }
 
 export interface Runs {
   /** Lead first, then the ghost; empty until the first answer. */
   readonly runs: readonly PairRun[];
-  /** Why the lead has no run. */
+  /** Why the lead has no run, or why there was no answer. */
   readonly problem: string | null;
+  /** Asking once more may help: the calculation was stopped or broke off. */
+  readonly again: boolean;
+  /** An answer is being worked out; what is shown belongs to the question before. */
+  readonly working: boolean;
 }
 
 interface Asked {
@@ -63,7 +70,11 @@ export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: numb
   const sidecutRadius = radiusOf(pair.pair);
   const state = settledTable(pair.pair, hardnessNPerMm3 * 1e9);
   if (state.table) {
-    return { turn: { table: state.table }, model: 'bent ski', words: 'turns on its solved groove' };
+    return {
+      turn: { table: state.table },
+      model: 'bent ski',
+      words: 'is computed with the ski bent into this snow',
+    };
   }
   if (sidecutRadius === null) {
     return {
@@ -90,6 +101,7 @@ export const asked = computed<readonly Asked[]>(() => {
   const lead = leadPair.value;
   const ghost = ghostPair.value;
   const c = conditions.value;
+  const leg = legOfHeight(c.heightM);
   const skiers = [lead, ghost].filter(pair => pair !== null);
   return skiers.flatMap(pair => {
     const { turn } = turnSource(pair, c.hardnessNPerMm3);
@@ -105,66 +117,93 @@ export const asked = computed<readonly Asked[]>(() => {
       startSpeed: c.speedKmh / 3.6,
       baseBevel: pair.ski.baseBevel,
       contactLength: pair.ski.contactLength,
+      legMin: leg.shortest,
+      legMax: leg.longest,
     };
     return [{ pair, plan }];
   });
 });
 
-export const runs = signal<Runs>({ runs: [], problem: null });
+const NOTHING: Runs = { runs: [], problem: null, again: false, working: false };
+export const runs = signal<Runs>(NOTHING);
 
-let server: Remote<RunServer> | null = null;
+/** Counts the times a person has asked once more. */
+const askedAgain = signal(0);
+export const askAgain = (): void => {
+  askedAgain.value += 1;
+};
 
-function started(): Remote<RunServer> {
-  server ??= wrap<RunServer>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
-  return server;
-}
+const LANE = 'down the hill';
 
-/** Keeps `runs` in step with the controls: one question under way, the latest waits. Returns a stop. */
+/** Keeps `runs` in step with the controls: the running question finishes, the latest waits. Returns a stop. */
 export function followRuns(): () => void {
-  let busy = false;
-  let alive = true;
-  let done: readonly Asked[] | null = null;
-  const work = async () => {
-    busy = true;
-    while (alive && done !== asked.peek()) {
-      const question = asked.peek();
-      done = question;
-      try {
-        const answers = question.length > 0 ? await started().runs(question.map(each => each.plan)) : [];
-        if (alive) runs.value = answered(question, answers);
-      } catch (error) {
-        report((error as Error).message, 'error');
-      }
-    }
-    busy = false;
-  };
+  let latest = 0;
+  let shown = 0;
   const stop = effect(() => {
-    void asked.value;
-    if (!busy) void work();
+    void askedAgain.value;
+    const question = asked.value;
+    latest += 1;
+    const mine = latest;
+    if (question.length === 0) {
+      shown = mine;
+      runs.value = {
+        ...NOTHING,
+        problem: 'This pair has no sidecut radius, so it carves no turn; check its widths.',
+      };
+      return;
+    }
+    runs.value = { ...runs.peek(), working: true };
+    const skiers = question.map(({ pair, plan }) => ({ id: pair.id, plan }));
+    const rhythmic = question[0]!.plan.programme.kind === 'rhythm';
+    doWork(LANE, 'skiRuns', rhythmic ? 'Finding the quickest turn' : 'Solving the run', skiers).then(
+      answers => {
+        if (mine < shown) return;
+        shown = mine;
+        runs.value = { ...answered(question, answers), working: mine !== latest };
+      },
+      (error: Error) => {
+        if (mine !== latest) return;
+        // Stopped by the person: what was there stays, and says that it is from before.
+        const stopped = error instanceof Superseded;
+        runs.value = {
+          runs: stopped ? runs.peek().runs : [],
+          problem: stopped
+            ? 'Stopped. What is shown belongs to the inputs before.'
+            : `The run could not be worked out: ${error.message}`,
+          again: true,
+          working: false,
+        };
+      },
+    );
   });
   return () => {
-    alive = false;
+    latest += 1;
+    shown = latest;
     stop();
   };
 }
 
-function answered(question: readonly Asked[], answers: readonly RunAnswer[]): Runs {
-  const first = answers[0];
-  if (!first) {
-    return { runs: [], problem: 'This pair has no sidecut radius, so it carves no turn; check its widths.' };
-  }
-  if (!first.ok) return { runs: [], problem: first.problem };
+function answered(question: readonly Asked[], answers: readonly HillAnswer[]): Runs {
+  const first = answers[0]!;
+  if (!first.ok) return { ...NOTHING, problem: first.problem };
+  const others = answers
+    .slice(1)
+    .flatMap((answer, i) => (answer.ok ? [] : [`${question[i + 1]!.pair.name}: ${answer.problem}`]));
   return {
+    ...NOTHING,
     runs: question.flatMap((each, i) => {
-      const answer = answers[i];
-      return answer?.ok ? [{ ...each, track: answer.track }] : [];
+      const answer = answers[i]!;
+      return answer.ok ? [{ ...each, track: answer.track, rhythm: answer.rhythm }] : [];
     }),
-    problem: null,
+    problem: others[0] ?? null,
   };
 }
 
 /** The active pair's run, where there is one. */
 export const leadRun = computed<PairRun | null>(() => runs.value.runs[0] ?? null);
+
+/** The lead's quickest turn, where a rhythm was asked for. */
+export const leadRhythm = computed<RhythmAnswer | null>(() => leadRun.value?.rhythm ?? null);
 
 /** The ground the lead's run was made on. */
 export const ground = computed(() => {

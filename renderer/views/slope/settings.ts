@@ -1,11 +1,12 @@
 import { computed, signal } from '@preact/signals';
+import { USUAL_SKIER } from '../../../core/skier/index.ts';
 import type { HillCamera } from '../../scene/index.ts';
 import { activePair, type ChosenPair, chosenPairs, conditions, slope } from '../../state/index.ts';
 import type { GroundPlan, ProgrammePlan } from './run-plan.ts';
 
 const RAD = Math.PI / 180;
 
-export type Sheet = 'traces' | 'programme' | 'energy' | 'coach';
+export type Sheet = 'traces' | 'plan' | 'programme' | 'energy' | 'binding' | 'coach';
 
 /** Keeps its identity while something else is changed. */
 const ghost = computed(() => slope.value.ghost);
@@ -40,15 +41,34 @@ export const ghostPair = computed(
 );
 
 export const groundPlan = computed<GroundPlan>(() => {
-  const { ground, groundFile } = slope.value;
+  const { ground, groundFile, programme } = slope.value;
+  // A rhythm is the pace that can be kept for ever, so its hill is even.
+  if (programme === 'rhythm') return { kind: 'even', angle: conditions.value.slopeDeg * RAD };
   if (ground === 'file' && groundFile) return { kind: ground, ...groundFile };
   if (ground === 'roller' || ground === 'steepening') return { kind: ground };
   return { kind: 'even', angle: conditions.value.slopeDeg * RAD };
 });
 
 export const programmePlan = computed<ProgrammePlan>(() => {
-  const { programme, programmeFile, traverseDeg, shape, drawn } = slope.value;
-  const { edgeDeg, periodS, turns } = conditions.value;
+  const { programme, programmeFile, traverseDeg, shape, drawn, clearanceM, limits } = slope.value;
+  const { edgeDeg, periodS, turns, gateSpacingM, gateOffsetM } = conditions.value;
+  if (programme === 'rhythm') {
+    return {
+      kind: programme,
+      spacing: gateSpacingM,
+      offset: gateOffsetM,
+      clearance: clearanceM,
+      gates: turns,
+      skier: {
+        pushMost: limits.pushBodyWeights,
+        pushRate: limits.pushRateBodyWeights,
+        legSpeed: limits.legSpeedMps,
+        edgeMost: limits.edgeDeg * RAD,
+        edgeRate: USUAL_SKIER.edgeRate,
+        angulationMost: limits.angulationDeg * RAD,
+      },
+    };
+  }
   if (programme === 'drawn') {
     return { kind: programme, at: drawn.map(p => p.at), edges: drawn.map(p => p.deg * RAD) };
   }

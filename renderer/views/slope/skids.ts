@@ -25,26 +25,35 @@ export function stretchesOf(track: Track, phase: Phase = Phase.Slipping): Stretc
 
 const seconds = (value: number) => value.toFixed(1);
 
+/** When the skis were off the snow, in words; empty when never. */
+export function airWords(track: Track): string {
+  const flights = stretchesOf(track, Phase.Airborne);
+  if (flights.length === 0) return '';
+  const told = flights.slice(0, 3).map(({ from, to }) => `${seconds(from)}–${seconds(to)} s`);
+  const more = flights.length - told.length;
+  return `Off the snow at ${told.join(', ')}${more > 0 ? ` and ${more} more` : ''}.`;
+}
+
 /** Where the ski slips, in words. */
 export function skidWords(stretches: readonly Stretch[]): string {
-  if (stretches.length === 0) return 'The edge holds all the way.';
+  if (stretches.length === 0) return 'It carves all the way.';
   const told = stretches.slice(0, 3).map(({ from, to }) => `${seconds(from)}–${seconds(to)} s`);
   const more = stretches.length - told.length;
   const rest = more > 0 ? ` and ${more} more` : '';
-  return `The ski slips off its arc at ${told.join(', ')}${rest}: the groove widens to a skid mark.`;
+  return `The edge lets go at ${told.join(', ')}${rest}: the ski slides off its arc and the groove widens.`;
 }
 
 /** What the ski is doing at a row, in words. */
 export function phaseWords(track: Track, row: number): string {
   switch (track.phase[row]) {
     case Phase.Slipping:
-      return 'slips: the path is not its own';
+      return 'slides: the edge has let go';
     case Phase.Airborne:
       return 'in the air';
     case Phase.Flat:
       return 'rolls through flat';
     default:
-      return 'carves: the edge holds';
+      return 'carves: the edge grips';
   }
 }
 

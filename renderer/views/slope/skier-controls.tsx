@@ -1,12 +1,16 @@
 import type { JSX } from 'preact';
 import { airDensity, DRAG_AREA, type Posture } from '../../../core/run/index.ts';
-import { formatQuantity } from '../../../core/units/index.ts';
+import { legOfHeight } from '../../../core/skier/index.ts';
+import { formatQuantity, type System } from '../../../core/units/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
 import { changeConditions, conditions, view } from '../../state/index.ts';
 import { altitudeOf } from './altitude.ts';
 import { setCondition as set } from './set-condition.ts';
 
-/** Mass, friction and the air. */
+const legText = (height: number, system: System): string =>
+  formatQuantity(legOfHeight(height).longest, 'bodyLength', { system }).text;
+
+/** Mass, height, friction and the air. */
 export function SkierControls(): JSX.Element {
   const c = conditions.value;
   const postures = Object.keys(DRAG_AREA) as Posture[];
@@ -22,6 +26,16 @@ export function SkierControls(): JSX.Element {
         max={150}
         step={1}
         onInput={set('Mass', 'massKg')}
+      />
+      <Quantity
+        label="Height of the skier"
+        measure="bodyLength"
+        value={c.heightM}
+        min={1}
+        max={2.1}
+        step={0.01}
+        note={`Legs up to ${legText(c.heightM, view.value.system)} from the skis to the mass`}
+        onInput={set('Height', 'heightM')}
       />
       <Quantity
         label="Friction on snow"

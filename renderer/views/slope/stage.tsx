@@ -4,28 +4,34 @@ import { useEffect } from 'preact/hooks';
 import { Empty, Segments } from '../../kit/index.ts';
 import type { HillCamera } from '../../scene/index.ts';
 import { activePair } from '../../state/index.ts';
+import { BindingSheet } from './binding-sheet.tsx';
 import { togglePlay } from './clock.ts';
 import { CoachSheet } from './coach-sheet.tsx';
 import { EnergyBook } from './energy-book.tsx';
 import { Hill } from './hill.tsx';
+import { PlanFigure } from './plan-figure.tsx';
 import { ProgrammeSheet } from './programme-sheet.tsx';
-import { followRuns, runs } from './runs.ts';
+import { RhythmStrip } from './rhythm-strip.tsx';
+import { RunNotice } from './run-notice.tsx';
+import { followRuns, leadRhythm } from './runs.ts';
 import { arrowsShown, camera, type Sheet, sheet } from './settings.ts';
 import { Traces } from './traces.tsx';
 import { StateWords, Transport } from './transport.tsx';
 
-const SHEETS: readonly { value: Sheet; label: string }[] = [
-  { value: 'traces', label: 'Traces' },
-  { value: 'programme', label: 'Edge angle' },
-  { value: 'energy', label: 'Energy' },
-  { value: 'coach', label: 'Why' },
+const SHEETS: readonly { value: Sheet; label: string; title?: string }[] = [
+  { value: 'traces', label: 'Over time' },
+  { value: 'plan', label: 'From above', title: 'The paths of skis and mass' },
+  { value: 'coach', label: 'Why', title: 'From edge angle to grip, and what to change' },
+  { value: 'energy', label: 'Energy', title: 'Where the energy went' },
+  { value: 'binding', label: 'Binding', title: 'Loads handed to the binding' },
+  { value: 'programme', label: 'Edge angle', title: 'What the skis are told to do' },
 ];
 
 const CAMERAS: readonly { value: HillCamera; label: string; title: string }[] = [
   { value: 'follow', label: 'Follow', title: 'From behind the skier' },
   { value: 'side', label: 'Side', title: 'From the side, along with the skier' },
   { value: 'above', label: 'Above', title: 'From above' },
-  { value: 'along', label: 'Along', title: 'Along the length of the ski' },
+  { value: 'along', label: 'Front', title: 'From the front, along the length of the ski' },
   { value: 'whole', label: 'Whole', title: 'The whole run' },
 ];
 
@@ -42,7 +48,6 @@ export function SlopeStage(): JSX.Element {
       </Empty>
     );
   }
-  const { problem } = runs.value;
   return (
     <div class="stage-column slope-stage">
       <div class="toolbar">
@@ -66,16 +71,12 @@ export function SlopeStage(): JSX.Element {
           Forces
         </label>
       </div>
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <RunNotice />
       <Hill />
       <Transport />
       <div class="under-scene">
         <Segments
-          label="Under it"
+          label="Panel"
           labelHidden
           value={sheet.value}
           options={SHEETS}
@@ -83,10 +84,12 @@ export function SlopeStage(): JSX.Element {
             sheet.value = next;
           }}
         />
-        <StateWords />
+        {leadRhythm.value ? <RhythmStrip /> : <StateWords />}
       </div>
       <div class="slope-sheet" data-sheet={sheet.value}>
         {sheet.value === 'traces' && <Traces />}
+        {sheet.value === 'plan' && <PlanFigure />}
+        {sheet.value === 'binding' && <BindingSheet />}
         {sheet.value === 'programme' && <ProgrammeSheet />}
         {sheet.value === 'energy' && <EnergyBook />}
         {sheet.value === 'coach' && <CoachSheet />}

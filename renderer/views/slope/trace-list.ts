@@ -1,10 +1,12 @@
-import { Phase, type Track } from '../../../core/run/index.ts';
+import type { Track } from '../../../core/run/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
+import { gripJudged, onEdge } from './moment.ts';
+import type { PairRun } from './runs.ts';
 
-export type TraceId = 'speed' | 'radius' | 'edge' | 'lean' | 'load' | 'hold';
+export type TraceId = 'speed' | 'radius' | 'edge' | 'lean' | 'load' | 'leg' | 'hold' | 'slip';
 
 export interface Trace {
-  readonly id: TraceId;
+  readonly id: string;
   readonly label: string;
   readonly measure: MeasureName;
   /** Zero stands on the axis. */
@@ -12,16 +14,13 @@ export interface Trace {
   /** Least room the axis gives, in held units. */
   readonly atLeast?: readonly [number, number];
   /** The column; NaN where the trace has nothing to say. */
-  values(track: Track): Float64Array;
+  values(track: Track, run?: PairRun): Float64Array;
 }
 
 /** Radii beyond this are a straight run, not a turn, m. */
 const STRAIGHT = 45;
 
-const onEdge = (track: Track, row: number): boolean =>
-  track.phase[row] === Phase.Holding || track.phase[row] === Phase.Slipping;
-
-export const TRACES: readonly Trace[] = [
+export const TRACES: readonly (Trace & { readonly id: TraceId })[] = [
   { id: 'speed', label: 'Speed', measure: 'speed', values: track => track.speed },
   {
     id: 'radius',
@@ -45,12 +44,21 @@ export const TRACES: readonly Trace[] = [
     zero: true,
     values: track => track.loadBodyWeights,
   },
+  { id: 'leg', label: 'Leg', measure: 'bodyLength', values: track => track.leg },
   {
     id: 'hold',
-    label: 'Hold',
+    label: 'Grip to spare',
     measure: 'angle',
     zero: true,
     atLeast: [-0.1, 0.2],
-    values: track => track.hold.map((h, i) => (onEdge(track, i) ? h : Number.NaN)),
+    values: track => track.hold.map((h, i) => (gripJudged(track, i) ? h : Number.NaN)),
+  },
+  {
+    id: 'slip',
+    label: 'Slip',
+    measure: 'angle',
+    zero: true,
+    atLeast: [0, 0.05],
+    values: track => track.slip,
   },
 ];

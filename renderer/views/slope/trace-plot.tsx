@@ -1,7 +1,9 @@
 import type { JSX } from 'preact';
 import { formatQuantity, type System, shownAs } from '../../../core/units/index.ts';
 import { extentOf, type Series } from '../../kit/series.ts';
-import { MEASURED } from './measured.ts';
+import { limitFill } from './limit-bands.tsx';
+import type { LimitStretch } from './limit-words.ts';
+import type { MeasuredBand } from './measured.ts';
 import type { PairRun } from './runs.ts';
 import { stretchesOf } from './skids.ts';
 import type { Trace } from './trace-list.ts';
@@ -15,6 +17,10 @@ export interface PlotBox {
 }
 
 const MOST_POINTS = 360;
+/** Height of a tick's number. */
+const TICK_PX = 13;
+/** Height of the band along the foot that says what holds the skier back. */
+const LIMIT_PX = 7;
 
 export interface TraceLine {
   readonly run: PairRun;
@@ -24,45 +30,58 @@ export interface TraceLine {
 export interface DrawnTrace {
   readonly trace: Trace;
   readonly lines: readonly TraceLine[];
+  readonly bands: readonly MeasuredBand[];
   readonly low: number;
   readonly high: number;
 }
 
-/** Columns and axis of a trace over all runs; the measured bands take part where they are shown. */
-export function drawnTrace(trace: Trace, runs: readonly PairRun[], measured: boolean): DrawnTrace {
-  const lines = runs.map(run => ({ run, values: trace.values(run.track) }));
+/** Columns and axis of a trace over all runs; the measured bands take part. */
+export function drawnTrace(
+  trace: Trace,
+  runs: readonly PairRun[],
+  measured: readonly MeasuredBand[] = [],
+): DrawnTrace {
+  const lines = runs.map(run => ({ run, values: trace.values(run.track, run) }));
+  const bands = measured.filter(band => band.trace === trace.id);
   const lists: ArrayLike<number>[] = lines.map(line => line.values);
   if (trace.atLeast) lists.push(trace.atLeast);
-  if (measured) for (const band of bandsOf(trace)) lists.push([band.low, band.high]);
+  for (const band of bands) lists.push([band.low, band.high]);
   const [low, high] = extentOf(lists, { label: trace.label, measure: trace.measure, zero: trace.zero });
   const room = 0.06 * (high - low);
-  return { trace, lines, low: low === 0 ? 0 : low - room, high: high + room };
+  return { trace, lines, bands, low: low === 0 ? 0 : low - room, high: high + room };
 }
-
-const bandsOf = (trace: Trace) => MEASURED.filter(band => band.trace === trace.id);
 
 interface Props {
   readonly drawn: DrawnTrace;
   readonly box: PlotBox;
   readonly end: number;
-  readonly measured: boolean;
+  /** What holds the lead back, and the name its patterns are known by. */
+  readonly limits: readonly LimitStretch[];
+  readonly scope: string;
   readonly system: System;
   /** Times along the bottom. */
   readonly times: boolean;
 }
 
 /** The still part of a small plot: frame, bands, skids and lines. It is drawn once a run. */
-export function TracePlot({ drawn, box, end, measured, system, times }: Props): JSX.Element {
-  const { trace, lines, low, high } = drawn;
+export function TracePlot({ drawn, box, end, limits, scope, system, times }: Props): JSX.Element {
+  const { trace, lines, bands, low, high } = drawn;
+  const lead = lines[0]?.run.track;
   const y = (value: number) => box.height * (1 - (value - low) / (high - low));
   const x = (t: number) => (box.width * t) / end;
   const straddles = low < 0 && high > 0;
-  const ticks = straddles ? [0, -low > high ? low : high] : [low, high];
+  const far = -low > high ? low : high;
+  // Two numbers closer than their own height would be none.
+  const apart = (Math.abs(far) / (high - low)) * box.height >= TICK_PX;
+  const ticks = straddles ? (apart ? [0, far] : [0]) : box.height >= 2 * TICK_PX ? [low, high] : [high];
   const text = (value: number) => {
     const { factor, decimals } = shownAs(trace.measure, system);
     return formatQuantity(value, trace.measure, {
       system,
-      decimals: value === 0 || Math.abs(value * factor) >= 10 ? 0 : Math.min(1, decimals),
+      decimals:
+        value === 0 || Math.abs(value * factor) >= 10
+          ? 0
+          : Math.min((high - low) * factor < 1 ? 2 : 1, decimals),
     }).value;
   };
   return (
@@ -72,25 +91,24 @@ export function TracePlot({ drawn, box, end, measured, system, times }: Props): 
       </text>
       <svg width={box.width} height={box.height} overflow="hidden" role="presentation">
         <rect class="trace-field" width={box.width} height={box.height} />
-        {measured &&
-          bandsOf(trace).map((band, i) => (
-            <g key={band.label}>
-              <rect
-                class="measured-band"
-                y={y(band.high)}
-                width={box.width}
-                height={Math.max(2, y(band.low) - y(band.high))}
-              />
-              <text
-                class="measured-label halo"
-                x={4 + 62 * i}
-                y={Math.max(7, y((band.low + band.high) / 2))}
-                dominant-baseline="central"
-              >
-                {band.label}
-              </text>
-            </g>
-          ))}
+        {bands.map((band, i) => (
+          <g key={band.label}>
+            <rect
+              class="measured-band"
+              y={y(band.high)}
+              width={box.width}
+              height={Math.max(2, y(band.low) - y(band.high))}
+            />
+            <text
+              class="measured-label halo"
+              x={4 + 62 * i}
+              y={Math.max(7, y((band.low + band.high) / 2))}
+              dominant-baseline="central"
+            >
+              {band.label}
+            </text>
+          </g>
+        ))}
         <path class="zero" d={`M0,${y(0)}H${box.width}`} />
         {lines
           .slice(0, 1)
@@ -102,10 +120,22 @@ export function TracePlot({ drawn, box, end, measured, system, times }: Props): 
                 x={x(from)}
                 width={Math.max(1.5, x(to) - x(from))}
                 height={box.height}
-                fill="url(#skid-hatch)"
+                fill={`url(#${scope}-skid)`}
               />
             )),
           )}
+        {lead &&
+          limits.map(({ by, from, to }) => (
+            <rect
+              key={from}
+              class="limit-band"
+              x={x(lead.t[from]!)}
+              y={box.height - LIMIT_PX}
+              width={Math.max(1, x(lead.t[to]!) - x(lead.t[from]!))}
+              height={LIMIT_PX}
+              fill={limitFill(scope, by)}
+            />
+          ))}
         {lines.map(line => (
           <path
             key={line.run.pair.id}

@@ -3,11 +3,13 @@ import { Quantity, Segments } from '../../kit/index.ts';
 import { changeSlope, conditions, type SlopeSettings, slope } from '../../state/index.ts';
 import { FileChoice } from './file-choice.tsx';
 import { openProgramme } from './files.ts';
+import { RhythmControls } from './rhythm-controls.tsx';
 import { setCondition as set } from './set-condition.ts';
 import { sheet } from './settings.ts';
 
 const PROGRAMMES: readonly { value: SlopeSettings['programme']; label: string; title: string }[] = [
   { value: 'linked', label: 'Linked', title: 'Turn after turn by edge angle, period and shape' },
+  { value: 'rhythm', label: 'Rhythm', title: 'The quickest turn from gate to gate, found by the program' },
   { value: 'drawn', label: 'Drawn', title: 'Edge angle over time, drawn with handles' },
   { value: 'banked', label: 'Banked', title: 'No angulation: the skis lean with the body' },
   { value: 'file', label: 'CSV', title: 'Time in s and edge angle in degrees, from a file' },
@@ -41,7 +43,7 @@ export function TurnControls(): JSX.Element {
             onInput={set('Edge angle', 'edgeDeg')}
           />
           <Quantity
-            label="A right and a left turn take"
+            label="Time for two turns"
             measure="time"
             value={c.periodS}
             min={0.8}
@@ -60,9 +62,10 @@ export function TurnControls(): JSX.Element {
           />
         </>
       )}
-      {(kind === 'linked' || kind === 'banked') && (
+      {kind === 'rhythm' && <RhythmControls />}
+      {(kind === 'linked' || kind === 'rhythm' || kind === 'banked') && (
         <Quantity
-          label="Turns"
+          label={kind === 'rhythm' ? 'Turns shown' : 'Number of turns'}
           measure="count"
           value={c.turns}
           min={1}

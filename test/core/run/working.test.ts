@@ -30,6 +30,7 @@ const QUESTION: ChainQuestion = {
   pastFallLine: 30 * RAD,
   baseBevel: 0.5 * RAD,
   outerShare: 0.7,
+  leg: 0.9,
 };
 
 function agrees(w: Working): void {
@@ -82,7 +83,7 @@ describe('what to change', () => {
         const speed = holdingSpeed(asked);
         if (speed > 0) expect(turnMoment({ ...asked, speed }).hold).toBeCloseTo(0, 7);
         const radius = holdingRadius(asked);
-        if (Number.isFinite(radius)) {
+        if (Number.isFinite(radius) && radius > 0) {
           expect(turnMoment({ ...asked, turn: { radius: () => radius } }).hold).toBeCloseTo(0, 7);
         }
         const edge = holdingEdge(asked);
@@ -94,7 +95,7 @@ describe('what to change', () => {
   it('says it in words with numbers when the turn does not hold', () => {
     const words = coachWords({ ...QUESTION, edgeAngle: 40 * RAD });
     const speed = 3.6 * holdingSpeed({ ...QUESTION, edgeAngle: 40 * RAD });
-    expect(words.verdict).toMatch(/40\.0° of edge and 32 km\/h .* the ski skids/);
+    expect(words.verdict).toMatch(/40\.0° of edge and 32 km\/h .* the ski slides/);
     expect(words.changes[0]).toContain(`below ${speed.toFixed(0)} km/h`);
     expect(words.changes.join(' ')).toMatch(/More edge/);
     expect(words.changes.join(' ')).toMatch(/Another ski/);
@@ -102,9 +103,9 @@ describe('what to change', () => {
 
   it('says what is left when it holds', () => {
     const words = coachWords({ ...QUESTION, speed: 6, pastFallLine: 0 });
-    expect(words.verdict).toMatch(/holds with \d+\.\d° to spare/);
+    expect(words.verdict).toMatch(/\d+\.\d° of grip to spare/);
     expect(words.stance).toMatch(/that is the angulation/);
-    expect(words.changes[0]).toMatch(/holds up to \d+ km\/h/);
+    expect(words.changes[0]).toMatch(/grip ends at \d+ km\/h/);
   });
 
   it('admits that more edge cannot help above the ceiling', () => {

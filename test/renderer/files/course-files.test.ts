@@ -79,7 +79,7 @@ describe('demo and rhythmic sets', () => {
     takeDemo('GS');
     changeCourse('Slope', before => ({ ...before, slopeDeg: 12, category: 'U16 girls' }));
     makeRhythmic();
-    expect(course.value).toMatchObject({ slopeDeg: 12, speedKmh: 50, name: 'Rhythmic set 10 m by 3 m' });
+    expect(course.value).toMatchObject({ slopeDeg: 12, speedKmh: 50, name: 'Rhythmic set 8 m by 2.4 m' });
     takeCourse({ name: 'today.csv', text: 'gate,x,y\n1,1,10\n2,-1,20\n' });
     expect(course.value).toMatchObject({ slopeDeg: 12, speedKmh: 50 });
     takeDemo('SL');

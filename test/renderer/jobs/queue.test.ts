@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Queue, Superseded, type Thread } from '../../../renderer/jobs/queue.ts';
+import { Queue, Superseded, type Thread, ThreadFailed } from '../../../renderer/jobs/queue.ts';
 
 /** Threads whose jobs finish when the test says so. */
 function threads() {
@@ -108,5 +108,26 @@ describe('queue', () => {
     }));
     await expect(queue.ask(request('a', 'bad'))).rejects.toThrow('load: 0 N found');
     expect(await queue.ask(request('a', 'good'))).toBe('fine');
+  });
+});
+
+describe('a thread that breaks off', () => {
+  it('is let go, and the next request gets a new one', async () => {
+    let count = 0;
+    let ended = 0;
+    const queue = new Queue(() => {
+      count += 1;
+      const broken = count === 1;
+      return {
+        run: () => (broken ? Promise.reject(new ThreadFailed('no worker')) : Promise.resolve('well')),
+        end() {
+          ended += 1;
+        },
+      };
+    });
+    await expect(queue.ask(request('a', 'one'))).rejects.toThrow('no worker');
+    expect(ended).toBe(1);
+    expect(await queue.ask(request('a', 'two'))).toBe('well');
+    expect(count).toBe(2);
   });
 });

@@ -16,10 +16,12 @@ const question = {
   pastFallLine: 0.3,
   baseBevel: 0.01,
   outerShare: 0.7,
+  leg: 0.9,
 };
 
 export const examples = {
-  explainChain: () => explainChain(question),
+  // A leg longer than the turn is wide stands the mass beyond its centre: there the speed has no end.
+  explainChain: () => [...explainChain(question), ...explainChain({ ...question, leg: 12 })],
   speedCeilingWorking: () => speedCeilingWorking(13),
   idealRadiusWorking: () => {
     const working = idealRadiusWorking(8, 13, 0.26, 0.8, 1);

@@ -5,8 +5,13 @@ import type { Working } from '../../../../core/working/index.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
 import { EMPTY_PROJECT, load, PAIR_MARKS, ski } from '../../../../renderer/state/index.ts';
 import { altitudeOf } from '../../../../renderer/views/slope/altitude.ts';
-import { MEASURED } from '../../../../renderer/views/slope/measured.ts';
-import { explainedAt, hardestRow, leastHoldRow, onEdge } from '../../../../renderer/views/slope/moment.ts';
+import {
+  explainedAt,
+  hardestRow,
+  leastGrip,
+  onEdge,
+  weakestRow,
+} from '../../../../renderer/views/slope/moment.ts';
 import { holdWorking, loadWorking } from '../../../../renderer/views/slope/row-workings.ts';
 import { type RunPlan, runPlan } from '../../../../renderer/views/slope/run-plan.ts';
 import { bookWorking, endSpeedWorking } from '../../../../renderer/views/slope/run-workings.ts';
@@ -26,6 +31,8 @@ const plan: RunPlan = {
   startSpeed: 9,
   baseBevel: 0.01,
   contactLength: 1.36,
+  legMin: 0.65,
+  legMax: 1,
 };
 const answer = runPlan(plan);
 if (!answer.ok) throw new Error(answer.problem);
@@ -34,6 +41,7 @@ const run: PairRun = {
   pair: { id: 'a', name: pair.name, pair, ski: ski(pair), mark: PAIR_MARKS[0]!, active: true },
   plan,
   track,
+  rhythm: null,
 };
 
 function ranOn(ground: RunPlan['ground'], startSpeed = plan.startSpeed) {
@@ -58,11 +66,11 @@ test.each([
   ['even', run],
   ['roller', { ...run, ...ranOn({ kind: 'roller' }) }],
 ] as const)('load and hold at a row follow from their formulas on %s ground', (_, each) => {
-  for (const row of [hardestRow(each.track), leastHoldRow(each.track), 150]) {
+  for (const row of [hardestRow(each.track), weakestRow(each.track), 150]) {
     const load = loadWorking(each, row);
     expect(value(load)).toBeCloseTo(load.result.value, 6);
     // The push may turn sharply at a row, which a difference of rows smooths over.
-    expect(Math.abs(load.result.value / each.track.load[row]! - 1)).toBeLessThan(0.03);
+    expect(Math.abs(load.result.value / each.track.load[row]! - 1)).toBeLessThan(0.05);
     if (!onEdge(each.track, row)) continue;
     expect(value(holdWorking(each, row))).toBeCloseTo(each.track.hold[row]!, 4);
   }
@@ -104,15 +112,10 @@ test('altitude is read back from the density of the air', () => {
   expect(altitudeOf(1.3)).toBe(0);
 });
 
-test('measured bands are the published means with their spread', () => {
-  // Reid et al., Front. Sports Act. Living 2 (2020) 25 (seen): 65.7 ± 1.7°, 71.0 ± 1.9°; 3.96 ± 0.23 m, 4.94 ± 0.59 m.
-  const published = [
-    [65.7, 1.7],
-    [71.0, 1.9],
-  ].map(pair => pair.map(deg => (deg * Math.PI) / 180));
-  published.push([3.96, 0.23], [4.94, 0.59]);
-  published.forEach(([mean, spread], i) => {
-    expect(MEASURED[i]!.low).toBeCloseTo(mean! - spread!, 9);
-    expect(MEASURED[i]!.high).toBeCloseTo(mean! + spread!, 9);
-  });
+test('grip is judged past ten degrees of edge, and its least is that of the weakest row', () => {
+  const row = weakestRow(track);
+  expect(Math.abs(track.edge[row]!)).toBeGreaterThanOrEqual(Math.PI / 18);
+  expect(leastGrip(track)).toBe(track.hold[row]!);
+  const flat = { ...track, edge: track.edge.map(() => 0.1) };
+  expect(leastGrip(flat)).toBeNull();
 });

@@ -1,0 +1,28 @@
+import type { JSX } from 'preact';
+import { formatQuantity } from '../../../core/units/index.ts';
+import { PairBadge } from '../../kit/index.ts';
+import { view } from '../../state/index.ts';
+import { LIMIT_WORDS, mostWorth } from './limit-words.ts';
+import { leadRun, runs } from './runs.ts';
+
+/** The answer of a rhythm in one line: seconds a gate of each pair, and what holds the lead back most. */
+export function RhythmStrip(): JSX.Element {
+  const { system } = view.value;
+  const lead = leadRun.value?.rhythm;
+  const first = lead && mostWorth(lead.limits)[0];
+  return (
+    <p class="rhythm-strip" role="status">
+      {runs.value.runs.map(
+        ({ pair, rhythm }) =>
+          rhythm && (
+            <span key={pair.id}>
+              <PairBadge mark={pair.mark} />{' '}
+              <b>{formatQuantity(rhythm.secondsPerGate, 'time', { decimals: 3 }).text}</b> a gate,{' '}
+              {formatQuantity(rhythm.meanSpeed, 'speed', { system }).text}
+            </span>
+          ),
+      )}
+      {first && <span>held back most by {LIMIT_WORDS[first.by].name.toLowerCase()}</span>}
+    </p>
+  );
+}

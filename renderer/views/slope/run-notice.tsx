@@ -1,0 +1,25 @@
+import './run-notice.css';
+import type { JSX } from 'preact';
+import { askAgain, runs } from './runs.ts';
+
+/** Why there is no run, or no newer one, with another try where that may help. */
+export function RunNotice(): JSX.Element | null {
+  const { problem, again, working, runs: shown } = runs.value;
+  if (!problem) {
+    return working && shown.length === 0 ? (
+      <p class="run-notice" role="status">
+        Solving the run …
+      </p>
+    ) : null;
+  }
+  return (
+    <div class="run-notice problem" role="alert">
+      <p>{problem}</p>
+      {again && (
+        <button type="button" onClick={askAgain}>
+          Try again
+        </button>
+      )}
+    </div>
+  );
+}

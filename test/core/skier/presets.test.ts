@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { buildRadiusTable, carvingSkiOf } from '../../../core/carve/index.ts';
+import { skiOf } from '../../../core/pair/index.ts';
+import { evenSlope, linkedTurns, solveRun, turnOf } from '../../../core/run/index.ts';
+import { GRIP_FROM, legOfHeight, SKIER_PRESETS, standingLeg } from '../../../core/skier/index.ts';
+import larch from '../../../renderer/demo/larch-155.pair.json' with { type: 'json' };
+import maple from '../../../renderer/demo/maple-178.pair.json' with { type: 'json' };
+import rowan from '../../../renderer/demo/rowan-165.pair.json' with { type: 'json' };
+import willow from '../../../renderer/demo/willow-185.pair.json' with { type: 'json' };
+
+const PAIRS = {
+  'junior-slalom': larch,
+  'junior-giant-slalom': maple,
+  'senior-slalom': rowan,
+  'senior-giant-slalom': willow,
+} as const;
+
+describe('presets of skier and hill', () => {
+  it.each(SKIER_PRESETS)('$name: six turns carve, nothing slips, and there is grip to spare', preset => {
+    const ski = skiOf(PAIRS[preset.id] as Parameters<typeof skiOf>[0]);
+    const carving = carvingSkiOf(ski);
+    if (!carving.ok) throw new Error(carving.reason);
+    const table = buildRadiusTable(carving.ski, 1e9, {});
+    if (table === null || 'ok' in table) throw new Error('no table');
+    const legs = legOfHeight(preset.height);
+    const run = solveRun({
+      turn: turnOf({ table }),
+      profile: evenSlope(preset.slope),
+      programme: linkedTurns({ peakEdge: preset.edge, period: preset.period, turns: 6 }),
+      mass: preset.mass,
+      friction: 0.05,
+      dragArea: 0.4,
+      airDensity: 1.1,
+      startSpeed: preset.startSpeed,
+      baseBevel: ski.baseBevel,
+      contactLength: ski.contactLength,
+      legMin: legs.shortest,
+      legMax: legs.longest,
+    });
+    if (!run.ok) throw new Error(run.message);
+    const { track } = run;
+    expect(track.summary.skidSeconds).toBe(0);
+    expect(track.summary.airSeconds).toBe(0);
+    const judged = track.hold.filter((_, row) => Math.abs(track.edge[row]!) >= GRIP_FROM);
+    expect(judged.length).toBeGreaterThan(100);
+    expect(Math.min(...judged)).toBeGreaterThanOrEqual(0);
+    // The first of them is the first run anybody sees: not even a rolling edge is short of grip.
+    if (preset === SKIER_PRESETS[0]) expect(track.summary.minHold).toBeGreaterThanOrEqual(0);
+  });
+
+  it('are four of different names, juniors lighter and smaller', () => {
+    expect(new Set(SKIER_PRESETS.map(each => each.name)).size).toBe(4);
+    const [junior, , senior] = SKIER_PRESETS;
+    expect(junior!.mass).toBeLessThan(senior!.mass);
+    expect(junior!.height).toBeLessThan(senior!.height);
+  });
+});
+
+describe('the leg of a body', () => {
+  it('is 0.57 of its height, folds, and stands a little bent', () => {
+    expect(legOfHeight(1.75).longest).toBeCloseTo(0.9975, 9);
+    expect(legOfHeight(1.75).shortest).toBeLessThan(0.7 * legOfHeight(1.75).longest);
+    expect(standingLeg(1.75)).toBeLessThan(legOfHeight(1.75).longest);
+    expect(standingLeg(1.75)).toBeGreaterThan(legOfHeight(1.75).shortest);
+  });
+
+  it('names what it cannot use', () => {
+    expect(() => legOfHeight(0.3)).toThrow('height: 0.3 m found; 0.9 to 2.3 m is accepted');
+  });
+});
