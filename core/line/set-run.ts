@@ -25,6 +25,7 @@ import {
   TURNED,
 } from './line-model.ts';
 import { type LineRun, readLine } from './line-run.ts';
+import { longerSet } from './longer-set.ts';
 import type { LinePoint } from './reference-line.ts';
 import { type LineFailure, rhythm, told } from './rhythm.ts';
 import { setGuess } from './set-guess.ts';
@@ -48,7 +49,7 @@ export interface SetQuestion {
 }
 
 export interface SetOptions {
-  /** Stages between two gates, 20 unless given; comparisons use one number for all. */
+  /** Stages between two gates, 16 unless given; comparisons use one number for all. */
   readonly stages?: number;
   /** Answers to neighbouring questions through the same gates, to begin from; the best is kept. */
   readonly from?: readonly SetRun[];
@@ -72,10 +73,14 @@ export interface SetRun {
   readonly iterations: number;
 }
 
-const SET_STAGES = 20;
+const SET_STAGES = 16;
 const FIRST_BARRIER = 0.01;
 const WARM_BARRIER = 1e-4;
 const RELEASED_BARRIER = 1e-3;
+/** Sets of more gates than this are begun from their first few, solved alone. */
+const LONG = 14;
+const HEAD = 10;
+const EXTENDED_BARRIER = 1e-3;
 /** How many times dearer rates are at first, for each beginning; the best answer is kept. */
 const FIRST_PRICES = [1, 10, 100];
 /** Shares of the rhythm's own pace that the first guess takes, until one leads to an answer. */
@@ -129,7 +134,18 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   for (const { answer } of options.from ?? []) {
     if (answer.x.length === (problem.stages + 1) * STATES.length) search(answer, WARM_BARRIER);
   }
-  if ((!best || options.afresh) && !cancelled?.()) {
+  if ((!best || options.afresh) && poles.length > LONG && !cancelled?.()) {
+    const head = solveSet(
+      { ...question, poles: poles.slice(0, HEAD), finish: undefined },
+      { stages: perPiece, cancelled },
+    );
+    if (head.ok) {
+      iterations += head.iterations;
+      const turns = poles.map(({ turn }) => turn);
+      search(longerSet(head.answer, HEAD, turns, perPiece), EXTENDED_BARRIER);
+    }
+  }
+  if ((!best || (options.afresh && poles.length <= LONG)) && !cancelled?.()) {
     for (const pace of PACES) {
       const guess = firstGuess(question, chain, perPiece, pace);
       for (const price of guess ? FIRST_PRICES.slice(0, tries) : []) {

@@ -25,7 +25,7 @@ describe('rhythm: 48 stages between two gates', () => {
   });
 });
 
-describe('set: 20 stages between two gates', () => {
+describe('set: 16 stages between two gates', () => {
   bench('10 gates, from scratch', () => void quickestRun(set), {
     iterations: 2,
     time: 1,
