@@ -7,10 +7,10 @@ import { leadRun } from './runs.ts';
 import { rowAt } from './skids.ts';
 
 const ENTRIES = [
-  ['kinetic', 'into speed and swing'],
-  ['friction', 'to friction'],
-  ['drag', 'to the air'],
-  ['scrape', 'to scraping edges'],
+  ['kinetic', 'Into speed and swing'],
+  ['friction', 'To friction'],
+  ['drag', 'To the air'],
+  ['scrape', 'To scraping edges'],
 ] as const;
 
 /** Where the height went, up to the time shown: what the hill gave against what it became. */
@@ -35,7 +35,7 @@ export function EnergyBook(): JSX.Element | null {
       <table>
         <tbody>
           <tr class="given">
-            <th scope="row">From the drop of the hill</th>
+            <th scope="row">From the hill</th>
             <td>
               <Bar share={energy.drop[row]! / whole} />
             </td>

@@ -205,6 +205,7 @@ function TimeReading(grid: GridProps): JSX.Element | null {
 function valueText(trace: Trace, value: number, short: boolean): string {
   const { system } = view.value;
   const whole = trace.measure === 'angle' || trace.measure === 'speed';
-  const decimals = short ? (whole ? 0 : 1) : undefined;
+  const fine = trace.measure === 'bodyLength';
+  const decimals = short && !fine ? (whole ? 0 : 1) : undefined;
   return formatQuantity(value, trace.measure, { system, decimals }).value;
 }

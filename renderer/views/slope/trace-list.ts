@@ -13,6 +13,8 @@ export interface Trace {
   readonly zero?: boolean;
   /** Least room the axis gives, in held units. */
   readonly atLeast?: readonly [number, number];
+  /** Least length of the axis, in held units: what hardly changes is not drawn as if it did. */
+  readonly leastSpan?: number;
   /** The column; NaN where the trace has nothing to say. */
   values(track: Track, run?: PairRun): Float64Array;
 }
@@ -44,7 +46,7 @@ export const TRACES: readonly (Trace & { readonly id: TraceId })[] = [
     zero: true,
     values: track => track.loadBodyWeights,
   },
-  { id: 'leg', label: 'Leg', measure: 'bodyLength', values: track => track.leg },
+  { id: 'leg', label: 'Leg', measure: 'bodyLength', leastSpan: 0.2, values: track => track.leg },
   {
     id: 'hold',
     label: 'Grip to spare',

@@ -46,7 +46,10 @@ export function drawnTrace(
   const lists: ArrayLike<number>[] = lines.map(line => line.values);
   if (trace.atLeast) lists.push(trace.atLeast);
   for (const band of bands) lists.push([band.low, band.high]);
-  const [low, high] = extentOf(lists, { label: trace.label, measure: trace.measure, zero: trace.zero });
+  const [least, greatest] = extentOf(lists, { label: trace.label, measure: trace.measure, zero: trace.zero });
+  const short = Math.max(0, (trace.leastSpan ?? 0) - (greatest - least)) / 2;
+  const low = least - short;
+  const high = greatest + short;
   const room = 0.06 * (high - low);
   return { trace, lines, bands, low: low === 0 ? 0 : low - room, high: high + room };
 }
