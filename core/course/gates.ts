@@ -172,8 +172,10 @@ function withoutComments(text: string): { body: string; comments: string[] } {
     if (line.trim() === '') continue;
     // "#, across, down" is a heading row: the number sign is short for the gate's number.
     if (!line.startsWith('#')) break;
-    const named = isUnreadComment(line) ? [] : readCsvRows(line).rows[0]?.fields.map(gateColumn);
-    if (!named || ['x', 'y'].every(column => named.some(each => each?.column === column))) break;
+    const cells = isUnreadComment(line) ? [] : (readCsvRows(line).rows[0]?.fields ?? []);
+    // The sign has a cell of its own there: "#x|y" is a comment.
+    const named = cells[0]?.trim() === '#' ? cells.map(gateColumn) : [];
+    if (['x', 'y'].every(column => named.some(each => each?.column === column))) break;
     comments.push(line.slice(1));
     lines[i] = '';
   }

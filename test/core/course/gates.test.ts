@@ -160,6 +160,15 @@ describe('readGates', () => {
     );
   });
 
+  it('keeps a comment that names both columns', () => {
+    const gates = rhythmicSet(2, 10, 3).map(gate => ({ ...gate, turn: null }));
+    for (const comment of ['x|y', 'across;down', ' x,y']) {
+      expect(readGates(writeGates(gates, ';', { comments: [comment] })).stated).toEqual({
+        comments: [comment],
+      });
+    }
+  });
+
   it('loses nothing on the way to a file and back', () => {
     const word = fc.string({ minLength: 1, maxLength: 12 }).map(text => text.trim() || 'x');
     const heading = fc.oneof(word, fc.constantFrom('slope', 'turn', 'speed', 'notes', 'gate', 'colour'));
