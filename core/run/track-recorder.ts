@@ -3,7 +3,7 @@
  * took no part in the solution.
  */
 
-import { BITE, GRAVITY } from '../skier/index.ts';
+import { BITE, GRAVITY, GRIP_FROM } from '../skier/index.ts';
 import type { RunPlan } from './edged-plan.ts';
 import type { FullConditions } from './run-conditions.ts';
 import {
@@ -31,6 +31,9 @@ import {
   type Track,
   type TrackEvent,
 } from './track.ts';
+
+/** Of a run that never tips to where grip is judged, the rows from this share of its steepest edge on count. */
+const JUDGED_SHARE = 0.8;
 
 /** A pull of more than this many body weights means that the skis are off the snow. */
 const PULLED = 0.01;
@@ -288,10 +291,12 @@ class Rows {
       for (let i = 0; i < last; i++) if (phase[i] === which) sum += columns.t[i + 1] - columns.t[i];
       return sum;
     };
+    const steepest = columns.edge.reduce((most, edge) => Math.max(most, Math.abs(edge)), 0);
+    const judgedFrom = Math.max(FLAT_UP_TO, Math.min(GRIP_FROM, JUDGED_SHARE * steepest));
     const judged = columns.hold.filter(
       (_, i) =>
-        phase[i] === Phase.Holding ||
-        (phase[i] === Phase.Slipping && Math.abs(columns.edge[i]) >= FLAT_UP_TO),
+        (phase[i] === Phase.Holding || phase[i] === Phase.Slipping) &&
+        Math.abs(columns.edge[i]) >= judgedFrom,
     );
     return {
       ...columns,

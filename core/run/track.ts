@@ -109,7 +109,7 @@ export interface TrackSummary {
   readonly minLeg: number;
   /** Greatest mismatch to either side, 1/m. */
   readonly maxMismatch: number;
-  /** Least hold under the boot where it is judged (on an edge), rad; NaN when it never is. */
+  /** Least hold under the boot where it is judged (on an edge past the change of edges), rad; NaN when it never is. */
   readonly minHold: number;
   /** Time with a slip over `SLIPPING_FROM`. */
   readonly skidSeconds: number;

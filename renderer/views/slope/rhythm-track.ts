@@ -1,6 +1,6 @@
 import { HELD_BACK_BY, type HeldBackBy, type LineConditions, type Rhythm } from '../../../core/line/index.ts';
 import { FLAT_UP_TO, Phase, SLIPPING_FROM, type Track } from '../../../core/run/index.ts';
-import { BITE, GRAVITY } from '../../../core/skier/index.ts';
+import { BITE, GRAVITY, GRIP_FROM } from '../../../core/skier/index.ts';
 
 /** A rhythm skied for some gates: a track like that of any run, with what holds the skier back in each row. */
 export interface RhythmTrack {
@@ -74,7 +74,7 @@ export function rhythmTrack({ run, question }: Rhythm, gates: number): RhythmTra
   let skidSeconds = 0;
   for (let row = 0; row < last; row++)
     if (phase[row] === Phase.Slipping) skidSeconds += t[row + 1]! - t[row]!;
-  const judged = hold.filter((_, row) => Math.abs(of.edge[row]!) >= FLAT_UP_TO);
+  const judged = hold.filter((_, row) => Math.abs(of.edge[row]!) >= GRIP_FROM);
   return {
     heldBackBy,
     track: {
