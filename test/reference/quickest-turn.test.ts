@@ -1,6 +1,6 @@
 // @module-tag slow
 /**
- * Quickest turns and runs against an independent program (test/reference/independent/skier: direct transcription by
+ * Quickest turns and runs against an independent program (test/reference/independent/skier: direct collocation by
  * trapezoids, another interior point) [derived], and signs and orders of published measurements.
  */
 import { describe, expect, test } from 'vitest';

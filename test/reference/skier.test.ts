@@ -1,5 +1,5 @@
 /**
- * A skier on a leg. Trial rows: an independent program (direct transcription by trapezoids of 0.02 s, a general
+ * A skier on a leg. Trial rows: an independent program (direct collocation by trapezoids of 0.02 s, a general
  * interior-point solver) [derived; the numbers of its answers]. Closed forms: derived from the equations of
  * core/skier on paper. None of these numbers was made with this solver.
  */

@@ -5,7 +5,7 @@
 //   jet.hpp      numbers that carry their derivatives
 //   program.hpp  a nonlinear program put together from small formulas, handed to Ipopt
 //   leg.hpp      the skier on a leg over skis on a path
-//   run.hpp, line.hpp   the two transcriptions
+//   run.hpp, line.hpp   the two collocations
 //
 // Source of the equations: the project's description of the skier, sections 1 to 4 (without the shear of the wall).
 // Rhythms and sets are solved from a few crude starts and the best answer kept, sets also from one another's answers;
