@@ -63,9 +63,10 @@ export const rhythm: Command = {
     };
     const found = asking(file, () => solveRhythm({ conditions, ...gates }, { beginnings: 3 }));
     if (!found.ok) {
-      throw new InputFault(
-        `${file}: rhythm: no turn found that keeps every limit; "${found.limit}" could not be kept ${Math.round(100 * found.at)} % of the way between two gates`,
-      );
+      const kept = found.limit.startsWith('end condition')
+        ? 'no pace can be kept for ever: the turn does not end as it began'
+        : `"${found.limit}" could not be kept ${Math.round(100 * found.at)} % of the way between two gates`;
+      throw new InputFault(`${file}: rhythm: no turn found that keeps every limit; ${kept}`);
     }
     const worth = worthOf(found.chain, found.answer, conditions, [0]);
     const rows = rhythmWorth(ski, conditions, worth, known.groove);
