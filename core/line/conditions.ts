@@ -1,4 +1,4 @@
-import { acceptSkier, type OwnCurvature, type Skier } from '../skier/index.ts';
+import { accept, acceptSkier, type OwnCurvature, type Skier } from '../skier/index.ts';
 
 /** The slope along the fall line; y in m along the ground. A `SlopeProfile` of core/run is one. */
 export interface Slope {
@@ -38,10 +38,4 @@ export function acceptConditions(given: LineConditions): void {
   accept('scrape', given.scrape, '', 0, 10);
   accept('airDensity', given.airDensity, 'kg/m³', 0, 2);
   accept('clearance', given.clearance, 'm', 0, 5);
-}
-
-export function accept(field: string, value: number, unit: string, low: number, high: number): void {
-  if (!(value >= low && value <= high)) {
-    throw new RangeError(`${field}: ${value} ${unit} found; ${low} to ${high} ${unit} is accepted`);
-  }
 }

@@ -4,8 +4,8 @@
  */
 
 import { type ChainAnswer, type ChainFailure, type ChainProblem, ChainSolver } from '../numeric/index.ts';
-import { GRAVITY } from '../skier/index.ts';
-import { accept, acceptConditions, type LineConditions } from './conditions.ts';
+import { accept, GRAVITY } from '../skier/index.ts';
+import { acceptConditions, type LineConditions } from './conditions.ts';
 import { type LineChain, lineChain } from './line-chain.ts';
 import { lineModel, OFFSET, STATES } from './line-model.ts';
 import { type LineRun, readLine } from './line-run.ts';

@@ -9,8 +9,8 @@ import {
   type ChainProblem,
   ChainSolver,
 } from '../numeric/index.ts';
-import { GRAVITY } from '../skier/index.ts';
-import { accept, acceptConditions, type LineConditions } from './conditions.ts';
+import { accept, GRAVITY } from '../skier/index.ts';
+import { acceptConditions, type LineConditions } from './conditions.ts';
 import { column, type LineChain, lineChain } from './line-chain.ts';
 import {
   DATA,

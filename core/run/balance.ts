@@ -7,8 +7,9 @@
  * line and χ·side > 0 after it.
  */
 
-/** Standard gravity rounded as in the published checks, m/s². */
-export const GRAVITY = 9.81;
+import { GRAVITY } from '../skier/index.ts';
+
+export { GRAVITY };
 
 /** Force square to the slope, N: m g cosα + m v² κ, with κ (1/m) the terrain curvature, positive in a dip. */
 export function normalForce(mass: number, slope: number, speed = 0, terrainCurvature = 0): number {

@@ -2,6 +2,7 @@
  * What a run is made of, and the checks on it.
  */
 
+import { accept } from '../skier/index.ts';
 import type { Programme } from './edge-programme.ts';
 import type { SlopeProfile } from './slope-profile.ts';
 import type { CarvedTurn } from './turn-radius.ts';
@@ -106,12 +107,6 @@ export function fillConditions(given: RunConditions): FullConditions {
   accept('pushRate', full.pushRate, 'body weights/s', 0.5, 200);
   if (full.startHeading !== undefined) accept('startHeading', full.startHeading, 'rad', -Math.PI, Math.PI);
   return { ...full, legRest: full.legMin + REST * (full.legMax - full.legMin) };
-}
-
-export function accept(field: string, value: number, unit: string, low: number, high: number): void {
-  if (!(value >= low && value <= high)) {
-    throw new RangeError(`${field}: ${value} ${unit} found; ${low} to ${high} ${unit} is accepted`);
-  }
 }
 
 function dropUndefined(given: RunConditions): RunConditions {

@@ -10,11 +10,11 @@ import {
   type ChainProblem,
   ChainSolver,
 } from '../numeric/index.ts';
+import { accept } from '../skier/index.ts';
 import { bankedPlan } from './banked-plan.ts';
 import type { EdgeProgramme } from './edge-programme.ts';
 import { edgedPlan, type RunPlan } from './edged-plan.ts';
 import {
-  accept,
   type FullConditions,
   fillConditions,
   type RunConditions,

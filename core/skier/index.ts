@@ -1,3 +1,4 @@
+export { accept } from './accept.ts';
 export { FOLDED_SHARE, LEG_OF_HEIGHT, type LegSpan, legOfHeight, standingLeg } from './body.ts';
 export { GRAVITY, type LegRates, type LegTerms, legRates, massOverSkis, type Pace } from './leg-model.ts';
 export { GRIP_FROM, type PresetId, SKIER_PRESETS, type SkierPreset } from './presets.ts';

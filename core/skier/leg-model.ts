@@ -8,6 +8,7 @@
 
 import type { Tape, Term } from '../numeric/index.ts';
 
+/** Standard gravity rounded as in the published checks, m/s². */
 export const GRAVITY = 9.81;
 
 /** Terms the model reads. */

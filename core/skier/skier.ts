@@ -3,6 +3,8 @@
  * named.
  */
 
+import { accept } from './accept.ts';
+
 export interface Skier {
   /** With equipment, kg. */
   readonly mass: number;
@@ -71,10 +73,7 @@ const RANGES: Readonly<Record<keyof Skier, readonly [low: number, high: number, 
 /** @throws RangeError naming the field, the value found and what is accepted */
 export function acceptSkier(skier: Skier): void {
   for (const [field, [low, high, unit]] of Object.entries(RANGES)) {
-    const value = skier[field as keyof Skier];
-    if (!(value >= low && value <= high)) {
-      throw new RangeError(`${field}: ${value} ${unit} found; ${low} to ${high} ${unit} is accepted`);
-    }
+    accept(field, skier[field as keyof Skier], unit, low, high);
   }
   if (!(skier.legLongest >= skier.legShortest + 0.02)) {
     throw new RangeError(
