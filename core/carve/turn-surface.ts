@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import { BicubicSpline, calmValues, type EvenAxis, followingCoefficients } from '../numeric/index.ts';
 import { bentness, tableLookup } from './radius-lookup.ts';
 import type { RadiusTable } from './radius-table.ts';
@@ -38,11 +39,15 @@ const TOLD_FROM = 0.003;
 /**
  * The cosine rule's curvature, κ = 1/(R_sc cosθ) whatever the load (Howe; Lind & Sanders, from memory).
  *
- * @throws RangeError for a sidecut radius (m) that is not positive
+ * @throws FieldError for a sidecut radius (m) that is not positive
  */
 export function cosineTurnSurface(sidecutRadius: number): TurnSurface {
   if (!(sidecutRadius > 0 && sidecutRadius < Number.POSITIVE_INFINITY)) {
-    throw new RangeError(`sidecutRadius: ${sidecutRadius} m found; a positive radius is accepted`);
+    throw new FieldError({
+      field: 'sidecutRadius',
+      found: sidecutRadius,
+      accepted: { above: 0, quantity: 'radius' },
+    });
   }
   const secant = new Float64Array(3);
   return {
@@ -66,7 +71,7 @@ export function cosineTurnSurface(sidecutRadius: number): TurnSurface {
  * two nodes and it stays level, so that a ski tilted further closes as the cosine rule does. Parts marked steep (see
  * `TableLookup`) are smoothed over about two nodes to either side first.
  *
- * @throws RangeError when the table has fewer than two edge angles or loads, or its edge angles do not lie between
+ * @throws FieldError when the table has fewer than two edge angles or loads, or its edge angles do not lie between
  * 0 and 89 degrees
  */
 export function tableTurnSurface(table: RadiusTable): TurnSurface {
@@ -74,9 +79,11 @@ export function tableTurnSurface(table: RadiusTable): TurnSurface {
   const lookup = tableLookup(table);
   const lastEdge = edgeAngles[edgeAngles.length - 1];
   if (!(edgeAngles[0] >= 0 && lastEdge < STEEPEST)) {
-    throw new RangeError(
-      `edgeAngles: ${edgeAngles[0]} to ${lastEdge} rad found; between 0 and 1.55 rad are accepted`,
-    );
+    throw new FieldError({
+      field: 'edgeAngles',
+      found: [edgeAngles[0], lastEdge],
+      accepted: { above: 0, below: 1.55, unit: 'rad' },
+    });
   }
   const edges = evenly(0, lastEdge, (lastEdge - edgeAngles[0]) / (edgeAngles.length - 1));
   const firstLog = Math.log(loads[0]);

@@ -1,3 +1,4 @@
+import { type AcceptedRange, accept } from '../fault/index.ts';
 import { DRAG_AREA } from '../run/index.ts';
 
 /** Slope, skier, snow and air of a course, SI and rad. */
@@ -37,22 +38,25 @@ export const usualConditions: CourseConditions = {
   greatestEdge: (65 * Math.PI) / 180,
 };
 
-/** Fills in the defaults. `RangeError` naming the field, the value found and what is accepted. */
+const ranges = {
+  slope: { from: 0, to: 1.2, quantity: 'angle' },
+  mass: { from: 10, to: 500, quantity: 'mass' },
+  friction: { from: 0, to: 1 },
+  dragArea: { from: 0, to: 5, quantity: 'areaM2' },
+  airDensity: { from: 0, to: 2, quantity: 'density' },
+  startSpeed: { from: 0, to: 80, quantity: 'speed' },
+  outerShare: { from: 0.1, to: 1 },
+  greatestEdge: { from: 0.1, to: 1.5, quantity: 'angle' },
+} as const satisfies Partial<Record<keyof CourseConditions, AcceptedRange>>;
+
+/**
+ * Fills in the defaults.
+ *
+ * @throws FieldError
+ */
 export function fillCourseConditions(given: Partial<CourseConditions>): CourseConditions {
   const full = { ...usualConditions, ...given };
-  const accept = (field: keyof CourseConditions, unit: string, low: number, high: number): void => {
-    const value = full[field] as number;
-    if (!(value >= low && value <= high)) {
-      throw new RangeError(`${field}: ${value} ${unit} found; accepted is ${low} to ${high} ${unit}.`);
-    }
-  };
-  accept('slope', 'rad', 0, 1.2);
-  accept('mass', 'kg', 10, 500);
-  accept('friction', '', 0, 1);
-  accept('dragArea', 'm²', 0, 5);
-  accept('airDensity', 'kg/m³', 0, 2);
-  accept('startSpeed', 'm/s', 0, 80);
-  accept('outerShare', '', 0.1, 1);
-  accept('greatestEdge', 'rad', 0.1, 1.5);
+  for (const [field, range] of Object.entries(ranges))
+    accept(field, full[field as keyof typeof ranges], range);
   return full;
 }

@@ -23,7 +23,7 @@ export function faultsSentence([first, ...others]: readonly [FieldFault, ...Fiel
 /** What a field takes, as a sentence. */
 export function acceptedSentence(accepted: Accepted): Sentence {
   if ('key' in accepted) return accepted;
-  if ('oneOf' in accepted) return { key: 'accepted.oneOf', values: { words: accepted.oneOf } };
+  if ('oneOf' in accepted) return { key: 'accepted.oneOf', values: { words: { anyOf: accepted.oneOf } } };
   return rangeSentence(accepted);
 }
 

@@ -2,6 +2,7 @@
  * The quickest run through a set of gates, from a start to a finish.
  */
 
+import { FieldError } from '../fault/index.ts';
 import {
   type ChainAnswer,
   type ChainFailure,
@@ -107,7 +108,9 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   const { conditions, poles, startSpeed } = question;
   acceptConditions(conditions);
   accept('startSpeed', startSpeed, 'm/s', 1.2, 50);
-  if (poles.length < 2) throw new RangeError(`poles: ${poles.length} found; two or more are accepted`);
+  if (poles.length < 2) {
+    throw new FieldError({ field: 'poles', found: poles.length, accepted: { key: 'accepted.twoOrMore' } });
+  }
   const perPiece = options.stages ?? SET_STAGES;
   const { chain, problem, poleNodes } = setChain(question, perPiece);
   const solver = new ChainSolver(problem);

@@ -2,6 +2,7 @@
  * What a run is made of, and the checks on it.
  */
 
+import { FieldError } from '../fault/index.ts';
 import { accept } from '../skier/index.ts';
 import type { Programme } from './edge-programme.ts';
 import type { SlopeProfile } from './slope-profile.ts';
@@ -76,7 +77,7 @@ export type FullConditions = Required<Omit<RunConditions, 'startHeading'>> &
     readonly legRest: number;
   };
 
-/** @throws RangeError naming the field, the value found and what is accepted */
+/** @throws FieldError naming the field, the value found and what is accepted */
 export function fillConditions(given: RunConditions): FullConditions {
   const full = {
     baseBevel: 0,
@@ -98,9 +99,11 @@ export function fillConditions(given: RunConditions): FullConditions {
   accept('legMin', full.legMin, 'm', 0.01, 1.5);
   accept('legMax', full.legMax, 'm', 0.01, 1.5);
   if (!(full.legMax >= full.legMin + 1e-3)) {
-    throw new RangeError(
-      `legMax: ${full.legMax} m found with legMin ${full.legMin} m; a longest leg at least 0.001 m over the shortest is accepted`,
-    );
+    throw new FieldError({
+      field: 'legMax',
+      found: { quantity: 'bodyLength', value: full.legMax },
+      accepted: { above: full.legMin, quantity: 'bodyLength' },
+    });
   }
   accept('legSpeed', full.legSpeed, 'm/s', 0.01, 10);
   accept('pushMax', full.pushMax, 'body weights', 1.2, 20);

@@ -1,5 +1,7 @@
 /** What a skier's height says of the leg of the model, skis to the centre of mass. */
 
+import { accept } from '../fault/index.ts';
+
 /** Longest leg over body height (common practice). */
 export const LEG_OF_HEIGHT = 0.57;
 
@@ -14,12 +16,10 @@ export interface LegSpan {
 
 /**
  * @param height of the body, m
- * @throws RangeError naming the field, the value found and what is accepted
+ * @throws FieldError
  */
 export function legOfHeight(height: number): LegSpan {
-  if (!(height >= 0.9 && height <= 2.3)) {
-    throw new RangeError(`height: ${height} m found; 0.9 to 2.3 m is accepted`);
-  }
+  accept('height', height, { from: 0.9, to: 2.3, quantity: 'bodyLength' });
   const longest = LEG_OF_HEIGHT * height;
   return { longest, shortest: FOLDED_SHARE * longest };
 }

@@ -3,6 +3,7 @@
  * named.
  */
 
+import { FieldError } from '../fault/index.ts';
 import { accept } from './accept.ts';
 
 export interface Skier {
@@ -70,14 +71,16 @@ const RANGES: Readonly<Record<keyof Skier, readonly [low: number, high: number, 
   dragArea: [0, 3, 'm²'],
 };
 
-/** @throws RangeError naming the field, the value found and what is accepted */
+/** @throws FieldError naming the field, the value found and what is accepted */
 export function acceptSkier(skier: Skier): void {
   for (const [field, [low, high, unit]] of Object.entries(RANGES)) {
     accept(field, skier[field as keyof Skier], unit, low, high);
   }
   if (!(skier.legLongest >= skier.legShortest + 0.02)) {
-    throw new RangeError(
-      `legLongest: ${skier.legLongest} m found with legShortest ${skier.legShortest} m; at least 0.02 m more is accepted`,
-    );
+    throw new FieldError({
+      field: 'legLongest',
+      found: { quantity: 'bodyLength', value: skier.legLongest },
+      accepted: { from: skier.legShortest + 0.02, quantity: 'bodyLength' },
+    });
   }
 }

@@ -7,6 +7,7 @@ import {
   turnRadiusWorking,
   twistWorking,
 } from '../../core/carve/index.ts';
+import { say } from '../../core/language/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { bootPoint, bootWorkings } from './boot-point.ts';
 import type { Command } from './command.ts';
@@ -51,7 +52,7 @@ export const carve: Command = {
       edges.map(edge => {
         const answer = solver.solve({ edgeAngle: edge * DEGREE, load, hardness, fore, rebound });
         if (answer.ok) return answer;
-        throw new InputFault(`${file}: ${answer.reason}`);
+        throw new InputFault(`${file}: ${say(answer.reason)}`);
       }),
     );
     const readings = solved.map(equilibrium => groovePoint(cut.radius, equilibrium));

@@ -9,7 +9,7 @@ import {
 } from '../../core/course/index.ts';
 import type { CommandInput } from './command.ts';
 import { expectKind } from './expect-kind.ts';
-import { InputFault } from './fault.ts';
+import { faultOf, InputFault } from './fault.ts';
 import { oneNumber, type Range } from './option.ts';
 import { DEGREE, KMH } from './quantity.ts';
 import { SLOPE } from './ranges.ts';
@@ -90,8 +90,8 @@ async function courseFrom(options: Options, read: CommandInput['read']): Promise
     }
     const { gates, stated, problems } = readGates(expectKind(course, await read(course), 'gates'));
     if (problems.length > 0) {
-      const [{ row, message }] = problems;
-      throw new InputFault(`${course}: row ${row}: ${message}`);
+      const [{ row, ...fault }] = problems;
+      throw faultOf(course, [{ ...fault, where: { row } }]);
     }
     return { name: course, gates, stated, rhythm: null };
   }

@@ -1,5 +1,6 @@
 import { type GrooveSolver, grooveSolver, REBOUND, USUAL_HARDNESS } from '../../core/carve/index.ts';
 import { bendTest } from '../../core/flex/index.ts';
+import { say } from '../../core/language/index.ts';
 import { type Pair, type Ski, skiOf } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { answered, asking, InputFault } from './fault.ts';
@@ -126,7 +127,7 @@ function carveCells() {
       rebound: rebound * MM,
     };
     const answer = solver.solve(conditions);
-    if (!answer.ok) throw new InputFault(answer.reason);
+    if (!answer.ok) throw new InputFault(say(answer.reason));
     const point = groovePoint(radius, answer);
     return questions.carve.columns.map(column => point[column]);
   };

@@ -10,7 +10,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { carvingSkiOf, type RadiusTable, tableKey } from '../../core/carve/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
-import { perPair, ski } from '../state/index.ts';
+import { inWords, perPair, ski } from '../state/index.ts';
 import { doWork, forgetWork, Superseded } from './index.ts';
 
 export interface TableState {
@@ -37,7 +37,7 @@ const lackingTable = perPair(pair => {
   return signal<TableState>({
     ...WAITING,
     progress: null,
-    failure: carving.ok ? null : carving.reason,
+    failure: carving.ok ? null : inWords(carving.reason),
     missing: !carving.ok && carving.missing,
   });
 });
@@ -98,7 +98,7 @@ function newTable(pair: Pair, key: string, hardness: number, fore: number): Read
       );
       state.value =
         'ok' in made
-          ? { ...WAITING, progress: null, failure: made.reason }
+          ? { ...WAITING, progress: null, failure: inWords(made.reason) }
           : { ...WAITING, progress: null, table: made };
     } catch (error) {
       if (error instanceof Superseded && dropped) {

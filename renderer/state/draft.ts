@@ -20,6 +20,7 @@ import { rulesFrom } from './rules-settings.ts';
 import { apart, asideFrom, pairAside, type SetAside } from './set-aside.ts';
 import { slopeFrom } from './slope-settings.ts';
 import { project } from './store.ts';
+import { inWords } from './words.ts';
 
 /** Where the draft is kept: the host's, or any two functions. */
 export interface DraftStore {
@@ -147,7 +148,7 @@ function gatesAside(value: unknown, kept: number): SetAside[] {
 
 function unread(text: string): string {
   const read = readRack(text);
-  return read.ok ? '' : read.problems[0]!.message;
+  return read.ok ? '' : inWords(read.problems[0]!);
 }
 
 /** The log; entries that are in the file are the file's own, so that only the others count as unsaved. */

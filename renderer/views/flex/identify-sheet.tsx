@@ -4,9 +4,9 @@ import { type BenchTable, readBenchTable } from '../../../core/flex/index.ts';
 import { openFiles, readingsOf } from '../../files/index.ts';
 import { useWork } from '../../jobs/index.ts';
 import { Quantity } from '../../kit/index.ts';
-import { activePair, type ChosenPair } from '../../state/index.ts';
+import { activePair, type ChosenPair, inWords } from '../../state/index.ts';
 import { beamOf } from './beams.ts';
-import { benchFaultWords, exampleRows } from './bench-rows.ts';
+import { exampleRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';
 import { uncertaintyMm } from './identify-state.ts';
 import { STARTING } from './stiffness-edits.ts';
@@ -23,7 +23,7 @@ export function IdentifySheet({ active }: { active: ChosenPair }): JSX.Element {
   }).value;
   const found = read?.ok && value?.id === active.id ? value : null;
   const problem =
-    read?.ok === false ? benchFaultWords(read.fault) : found?.ok === false ? `${found.problem}.` : error;
+    read?.ok === false ? inWords(read.fault) : found?.ok === false ? `${found.problem}.` : error;
   return (
     <div class="stage-split">
       <RowsEntry active={active} problem={problem} />

@@ -1,7 +1,6 @@
 import { readEdges, readProfile } from '../../../core/run/index.ts';
 import { getHost } from '../../host/index.ts';
-import { changeSlope, report, type TextFile } from '../../state/index.ts';
-import { faultWords } from './fault-words.ts';
+import { changeSlope, errorWords, report, type TextFile } from '../../state/index.ts';
 
 /** Asks for a table and reads it; the first fault is told with file and line. */
 async function askFor(read: (text: string) => unknown): Promise<TextFile | null> {
@@ -15,7 +14,7 @@ async function askFor(read: (text: string) => unknown): Promise<TextFile | null>
     report(`${name} read`);
     return { name, text: file.text };
   } catch (error) {
-    report(faultWords(name, error as Error), 'error');
+    report(name === '' ? errorWords(error) : `${name}, ${errorWords(error)}`, 'error');
     return null;
   }
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { accept, FieldError, isAccepted, relocated, throwFaults } from '../../../core/fault/index.ts';
+import { accept, FieldError, isAccepted, plainFault, throwFaults } from '../../../core/fault/index.ts';
 
 test('a field error holds what a person needs to mend it, as data', () => {
   const error = new FieldError({
@@ -51,9 +51,10 @@ test('several faults are thrown as the first with the others behind it, none not
 
 test('a fault is told by the path of the whole it is found in', () => {
   const fault = { field: 'lengthMm', found: 1, accepted: { from: 600 } };
-  expect(relocated(fault, { field: 'pairs[2].lengthMm', where: { row: 3 } })).toMatchObject({
+  expect(plainFault(fault, { field: 'pairs[2].lengthMm', where: { row: 3 } })).toEqual({
     field: 'pairs[2].lengthMm',
     found: 1,
+    accepted: { from: 600 },
     where: { row: 3 },
   });
 });

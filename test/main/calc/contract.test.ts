@@ -94,7 +94,7 @@ describe('names, nesting and units of', () => {
     );
     const { code, err } = await run(['identify', bad, '--contact-length', '1360']);
     expect(code).toBe(2);
-    expect(err).toContain('bad.csv: line 2, loadFromTailMm: found "x"; accepted is a number');
+    expect(err).toContain('bad.csv: line 2, loadFromTailMm: "x" is not accepted; accepted is a number');
   });
 
   test('rhythm', async () => {
@@ -169,7 +169,7 @@ describe('names, nesting and units of', () => {
       '0.9',
     ]);
     expect(legs.code).toBe(2);
-    expect(legs.err).toContain('legLongest: 0.9 m found');
+    expect(legs.err).toContain('legLongest: 0.90');
   });
 
   test('run', async () => {

@@ -42,7 +42,7 @@ describe('jobs', () => {
     const shares: number[] = [];
     const input = { pair: larch, hardness: 1e10, fore: 0.02 };
     const table = structuredClone(jobs.radiusTable(input, share => shares.push(share)));
-    if ('ok' in table) throw new Error(table.reason);
+    if ('ok' in table) throw new Error(JSON.stringify(table.reason));
     expect(shares.at(-1)).toBe(1);
     const [direct] = jobs.equilibria({
       pairs: [larch],
@@ -72,6 +72,6 @@ describe('jobs', () => {
 
   it('say what is missing to carve', () => {
     const { bending: _, ...bare } = larch;
-    expect(() => jobs.groove({ pair: bare, conditions }, () => {})).toThrow(/Larch 155: bending: none given/);
+    expect(() => jobs.groove({ pair: bare, conditions }, () => {})).toThrow(/Larch 155: bending: is missing/);
   });
 });
