@@ -77,8 +77,10 @@ const host: Host = {
   },
   draft: {
     read: () => ask('readDraft', undefined),
-    write: text => ask('writeDraft', { text }),
+    write: changes => ask('writeDraft', { changes }),
   },
+  // A window of the shell closes only after it has asked.
+  onEnding: () => () => {},
 };
 
 contextBridge.exposeInMainWorld('turnwrightHost', host);

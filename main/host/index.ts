@@ -2,6 +2,8 @@
 export { type DecodedText, decodeText, kindOf } from './decode-text.ts';
 export type {
   Arrival,
+  DraftChanges,
+  DraftRecords,
   FileKind,
   Host,
   MenuCommand,

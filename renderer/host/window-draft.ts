@@ -1,60 +1,66 @@
+import type { DraftChanges, DraftRecords } from '../../main/host/index.ts';
+import { createDraftDatabase } from './draft-database.ts';
+
 /**
  * The draft of one browser window. Windows of one browser share their storage, so each writes a draft of its
  * own and holds a lock while it lives. A new window goes on with the latest draft that no living window holds,
  * so what several windows were closed or crashed with comes back window by window.
  */
-const DRAFT = 'turnwright.draft.';
 const LOCK = 'turnwright.window.';
 const OWN_ID = 'turnwright.window';
+/** Where the first versions kept the whole draft as one text. */
+const EARLIER = 'turnwright.draft.';
 /** A page being reloaded gives its lock up a moment after the new one asks for it. */
 const LOCK_PATIENCE_MS = 1500;
 
 export interface WindowDraft {
-  read(): Promise<string | null>;
+  read(): Promise<DraftRecords | null>;
   /** `unsaved` counts what is in no file, so that a draft worth coming back to is told from one that is not. */
-  write(text: string | null, unsaved: number): Promise<void>;
-}
-
-interface Left {
-  readonly key: string;
-  readonly at: number;
-  readonly unsaved: number;
+  write(changes: DraftChanges, unsaved: number): Promise<void>;
 }
 
 /** @param onOthers is told how many further drafts with unsaved work wait for a window */
 export function createWindowDraft(onOthers: (count: number) => void): WindowDraft {
-  const own = ownKey();
+  const database = createDraftDatabase();
+  const own = ownId();
   return {
     async read() {
-      const key = await own;
-      const [latest, ...others] = await leftBehind(key);
-      if (localStorage.getItem(key) === null && latest) {
-        const stored = localStorage.getItem(latest.key)!;
-        // First removed, so that both never have to fit.
-        localStorage.removeItem(latest.key);
-        try {
-          localStorage.setItem(key, stored);
-        } catch (error) {
-          localStorage.setItem(latest.key, stored);
-          throw error;
-        }
-      } else if (latest) others.unshift(latest);
-      for (const each of others) if (each.unsaved === 0) localStorage.removeItem(each.key);
-      const waiting = others.filter(each => each.unsaved > 0).length;
+      const id = await own;
+      await takeEarlier();
+      const left = await leftBehind(id);
+      const mine = await database.read(id);
+      if (mine === null && left.length > 0) await database.hand(left.shift()!.window, id);
+      for (const each of left) if (each.unsaved === 0) await database.remove(each.window);
+      const waiting = left.filter(each => each.unsaved > 0).length;
       if (waiting > 0) onOthers(waiting);
-      return parsed(localStorage.getItem(key))?.text ?? null;
+      return mine ?? database.read(id);
     },
-    async write(text, unsaved) {
-      const key = await own;
-      if (text === null) localStorage.removeItem(key);
-      else localStorage.setItem(key, `${Date.now()} ${unsaved} ${text}`);
-    },
+    write: async (changes, unsaved) => database.write(await own, changes, unsaved),
   };
+
+  /** Drafts of windows that live no more, the latest first. */
+  async function leftBehind(id: string) {
+    if (!navigator.locks) return [];
+    const { held = [] } = await navigator.locks.query();
+    const living = new Set(held.map(lock => lock.name?.slice(LOCK.length)));
+    return (await database.windows()).filter(each => each.window !== id && !living.has(each.window));
+  }
+
+  async function takeEarlier(): Promise<void> {
+    for (const key of Object.keys(localStorage).filter(each => each.startsWith(EARLIER))) {
+      const found = /^\d+ (\d+) /.exec(localStorage.getItem(key) ?? '');
+      if (found) {
+        const whole = localStorage.getItem(key)!.slice(found[0].length);
+        await database.write(key.slice(EARLIER.length), { whole }, Number(found[1]));
+      }
+      localStorage.removeItem(key);
+    }
+  }
 }
 
-async function ownKey(): Promise<string> {
+async function ownId(): Promise<string> {
   // Without locks no window can tell whether another lives; then there is one draft, as with one window.
-  if (!navigator.locks) return `${DRAFT}only`;
+  if (!navigator.locks) return 'only';
   let id = sessionStorage.getItem(OWN_ID) ?? crypto.randomUUID();
   // A duplicated tab comes with the id of the one it was made from.
   if (!(await hold(id))) {
@@ -62,7 +68,7 @@ async function ownKey(): Promise<string> {
     await hold(id);
   }
   sessionStorage.setItem(OWN_ID, id);
-  return DRAFT + id;
+  return id;
 }
 
 function hold(id: string): Promise<boolean> {
@@ -76,24 +82,4 @@ function hold(id: string): Promise<boolean> {
       .request(LOCK + id, { signal: AbortSignal.timeout(LOCK_PATIENCE_MS) }, held)
       .catch(() => resolve(false));
   });
-}
-
-/** Drafts of windows that live no more, the latest first. */
-async function leftBehind(own: string): Promise<Left[]> {
-  if (!navigator.locks) return [];
-  const { held = [] } = await navigator.locks.query();
-  const living = new Set(held.map(lock => lock.name?.slice(LOCK.length)));
-  return Object.keys(localStorage)
-    .filter(key => key.startsWith(DRAFT) && key !== own && !living.has(key.slice(DRAFT.length)))
-    .flatMap(key => {
-      const stored = parsed(localStorage.getItem(key));
-      return stored ? [{ key, at: stored.at, unsaved: stored.unsaved }] : [];
-    })
-    .sort((one, other) => other.at - one.at);
-}
-
-function parsed(stored: string | null): { at: number; unsaved: number; text: string } | null {
-  const found = /^(\d+) (\d+) /.exec(stored ?? '');
-  if (!found) return null;
-  return { at: Number(found[1]), unsaved: Number(found[2]), text: stored!.slice(found[0].length) };
 }
