@@ -78,6 +78,7 @@ const host: Host = {
   draft: {
     read: () => ask('readDraft', undefined),
     write: changes => ask('writeDraft', { changes }),
+    leave: changes => void ask('writeDraft', { changes }),
   },
   // A window of the shell closes only after it has asked.
   onEnding: () => () => {},

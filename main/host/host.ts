@@ -60,6 +60,8 @@ export interface Host {
   readonly draft: {
     read(): Promise<DraftRecords | null>;
     write(changes: DraftChanges): Promise<void>;
+    /** Writes as the page goes, when no promise is kept any more. */
+    leave(changes: DraftChanges): void;
   };
   /** What the page runs in is about to end: the listener puts down what is not down yet. */
   onEnding(putDown: () => Promise<void>): Unsubscribe;

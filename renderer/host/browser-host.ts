@@ -187,6 +187,7 @@ export function createBrowserHost(): Host {
     draft: {
       read: draft.read,
       write: changes => draft.write(changes, unsaved.length),
+      leave: changes => draft.leave(changes, unsaved.length),
     },
     onEnding: onServerEnding,
   };

@@ -8,6 +8,8 @@ import { createDraftDatabase } from './draft-database.ts';
  */
 const LOCK = 'turnwright.window.';
 const OWN_ID = 'turnwright.window';
+/** What a window could not wait to see in the database when it went; it belongs on top of what is there. */
+const TAIL = 'turnwright.tail.';
 /** Where the first versions kept the whole draft as one text. */
 const EARLIER = 'turnwright.draft.';
 /** A page being reloaded gives its lock up a moment after the new one asks for it. */
@@ -17,16 +19,24 @@ export interface WindowDraft {
   read(): Promise<DraftRecords | null>;
   /** `unsaved` counts what is in no file, so that a draft worth coming back to is told from one that is not. */
   write(changes: DraftChanges, unsaved: number): Promise<void>;
+  /** The same at once, as the window goes: a database does not end its work for a page that is gone. */
+  leave(changes: DraftChanges, unsaved: number): void;
 }
 
 /** @param onOthers is told how many further drafts with unsaved work wait for a window */
 export function createWindowDraft(onOthers: (count: number) => void): WindowDraft {
   const database = createDraftDatabase();
-  const own = ownId();
+  /** Null until it is known. */
+  let ownId: string | null = null;
+  const own = findOwnId().then(id => {
+    ownId = id;
+    return id;
+  });
   return {
     async read() {
       const id = await own;
       await takeEarlier();
+      await takeTails(id);
       const left = await leftBehind(id);
       const mine = await database.read(id);
       if (mine === null && left.length > 0) await database.hand(left.shift()!.window, id);
@@ -35,14 +45,47 @@ export function createWindowDraft(onOthers: (count: number) => void): WindowDraf
       if (waiting > 0) onOthers(waiting);
       return mine ?? database.read(id);
     },
-    write: async (changes, unsaved) => database.write(await own, changes, unsaved),
+    async write(changes, unsaved) {
+      const id = await own;
+      await database.write(id, changes, unsaved);
+      // A page that came back from being left.
+      localStorage.removeItem(TAIL + id);
+    },
+    leave(changes, unsaved) {
+      if (ownId === null) return;
+      try {
+        localStorage.setItem(TAIL + ownId, JSON.stringify({ changes, unsaved }));
+      } catch {
+        // Too much to keep at once, a rack just opened: the database may still end what it was asked for.
+        void database.write(ownId, changes, unsaved);
+      }
+    },
   };
+
+  /** Puts what windows that live no more left behind where it belongs. */
+  async function takeTails(id: string): Promise<void> {
+    const living = await livingWindows();
+    for (const key of Object.keys(localStorage).filter(each => each.startsWith(TAIL))) {
+      const window = key.slice(TAIL.length);
+      if (window !== id && living.has(window)) continue;
+      const { changes, unsaved } = JSON.parse(localStorage.getItem(key)!) as {
+        changes: DraftChanges;
+        unsaved: number;
+      };
+      await database.write(window, changes, unsaved);
+      localStorage.removeItem(key);
+    }
+  }
+
+  async function livingWindows(): Promise<ReadonlySet<string | undefined>> {
+    const { held = [] } = (await navigator.locks?.query()) ?? {};
+    return new Set(held.map(lock => lock.name?.slice(LOCK.length)));
+  }
 
   /** Drafts of windows that live no more, the latest first. */
   async function leftBehind(id: string) {
     if (!navigator.locks) return [];
-    const { held = [] } = await navigator.locks.query();
-    const living = new Set(held.map(lock => lock.name?.slice(LOCK.length)));
+    const living = await livingWindows();
     return (await database.windows()).filter(each => each.window !== id && !living.has(each.window));
   }
 
@@ -58,7 +101,7 @@ export function createWindowDraft(onOthers: (count: number) => void): WindowDraf
   }
 }
 
-async function ownId(): Promise<string> {
+async function findOwnId(): Promise<string> {
   // Without locks no window can tell whether another lives; then there is one draft, as with one window.
   if (!navigator.locks) return 'only';
   let id = sessionStorage.getItem(OWN_ID) ?? crypto.randomUUID();

@@ -6,6 +6,8 @@ import { project } from './store.ts';
 /** Where the draft is kept: the host's, or any function. All of one write is kept, or nothing of it. */
 export interface DraftStore {
   write(changes: DraftChanges): Promise<void>;
+  /** The same as the page goes, when nothing can be waited for. */
+  leave(changes: DraftChanges): void;
 }
 
 /** From an edit to its writing; edits that go on do not put it off. */
@@ -71,16 +73,20 @@ export function keepDraft(
   const stopWatching = effect(() => {
     if (project.value !== written) schedule(PAUSE_MS);
   });
-  const onLeave = () => void flush();
-  // A page that is left or put aside may never run its timer.
+  // A page that is left or put aside may never run its timer, nor end a write under way.
+  const onLeave = () => {
+    const now = project.peek();
+    if (written !== now) store.leave(draftChanges(written, now, written === null ? stale : []));
+  };
+  const onHidden = () => void flush();
   globalThis.addEventListener?.('pagehide', onLeave);
-  globalThis.document?.addEventListener?.('visibilitychange', onLeave);
+  globalThis.document?.addEventListener?.('visibilitychange', onHidden);
   return {
     flush,
     async stop() {
       stopWatching();
       globalThis.removeEventListener?.('pagehide', onLeave);
-      globalThis.document?.removeEventListener?.('visibilitychange', onLeave);
+      globalThis.document?.removeEventListener?.('visibilitychange', onHidden);
       await flush();
       clearTimeout(timer);
     },

@@ -13,6 +13,7 @@ import {
 type Changes = Readonly<Record<string, string | null>>;
 
 let writes: Changes[];
+let left: Changes[];
 let trouble: (string | null)[];
 let full: boolean;
 let slow: Promise<void> | null;
@@ -24,11 +25,19 @@ const store = {
     if (full) throw new Error('The browser has no room left.');
     writes.push(changes);
   },
+  leave(changes: Changes) {
+    left.push(changes);
+  },
 };
+
+const page = new EventTarget();
+vi.stubGlobal('addEventListener', page.addEventListener.bind(page));
+vi.stubGlobal('removeEventListener', page.removeEventListener.bind(page));
 
 beforeEach(() => {
   vi.useFakeTimers();
   writes = [];
+  left = [];
   trouble = [];
   full = false;
   slow = null;
@@ -60,15 +69,15 @@ test('nothing changed, nothing written', async () => {
 });
 
 test('what was edited while a write was under way follows it', async () => {
-  let let_go = () => {};
+  let letGo = () => {};
   slow = new Promise(resolve => {
-    let_go = resolve;
+    letGo = resolve;
   });
   changeConditions('Speed', { speedKmh: 31 });
   await vi.advanceTimersByTimeAsync(400);
   changeConditions('Speed', { speedKmh: 32 });
   const flushed = keeper.flush();
-  let_go();
+  letGo();
   slow = null;
   await flushed;
   expect(writes).toHaveLength(2);
@@ -87,4 +96,19 @@ test('a write that fails is told once and tried again, and the message goes when
   expect(trouble).toEqual(['The browser has no room left.', null]);
   expect(writes).toHaveLength(1);
   expect(writes[0]!.rest).toContain('"speedKmh":32');
+});
+
+test('a page that is left hands over all that is not down, a write under way included', async () => {
+  let letGo = () => {};
+  slow = new Promise(resolve => {
+    letGo = resolve;
+  });
+  changeConditions('Speed', { speedKmh: 31 });
+  await vi.advanceTimersByTimeAsync(400);
+  changeConditions('Slope', { slopeDeg: 9 });
+  page.dispatchEvent(new Event('pagehide'));
+  expect(left).toHaveLength(1);
+  expect(left[0]!.rest).toMatch(/"speedKmh":31.*"slopeDeg":9/);
+  slow = null;
+  letGo();
 });
