@@ -1,20 +1,22 @@
 /** Who may import whom between the rooms of core/: the arrows point one way only. */
 const coreRooms = {
-  numeric: [],
+  fault: [],
   units: [],
-  table: [],
-  formula: [],
-  pair: ['units', 'table'],
-  shape: ['pair', 'numeric'],
-  flex: ['pair', 'formula', 'table', 'numeric'],
-  carve: ['shape', 'flex', 'numeric'],
-  boot: ['carve'],
-  skier: ['numeric'],
-  run: ['carve', 'skier', 'table', 'numeric'],
-  line: ['pair', 'carve', 'skier', 'numeric'],
-  course: ['line', 'run', 'skier', 'shape', 'pair', 'table', 'numeric'],
-  rules: ['pair', 'shape'],
-  kind: ['pair', 'flex', 'run', 'course', 'table'],
+  language: ['units'],
+  numeric: ['fault'],
+  table: ['fault'],
+  formula: ['fault'],
+  pair: ['fault', 'units', 'table'],
+  shape: ['fault', 'pair', 'numeric'],
+  flex: ['fault', 'pair', 'formula', 'table', 'numeric'],
+  carve: ['fault', 'shape', 'flex', 'numeric'],
+  boot: ['fault', 'carve'],
+  skier: ['fault', 'numeric'],
+  run: ['fault', 'carve', 'skier', 'table', 'numeric'],
+  line: ['fault', 'pair', 'carve', 'skier', 'numeric'],
+  course: ['fault', 'line', 'run', 'skier', 'shape', 'pair', 'table', 'numeric'],
+  rules: ['fault', 'pair', 'shape'],
+  kind: ['fault', 'pair', 'flex', 'run', 'course', 'table'],
   working: [
     'formula',
     'numeric',
@@ -31,8 +33,10 @@ const coreRooms = {
     'rules',
   ],
 };
+/** Rooms whose types every room explains itself in. */
+const explaining = ['working', 'fault', 'language', 'units'];
 /** The packages a room may use; no other leaves or enters the physics. */
-const corePackages = { pair: ['zod'], formula: ['mathjs'], rules: ['zod'] };
+const corePackages = { pair: ['zod'], formula: ['mathjs'], rules: ['zod'], language: ['intl-messageformat'] };
 
 /** The same in main/. Nothing enters the shell, nor the tools: they are started. */
 const mainRooms = {
@@ -117,7 +121,7 @@ const coreRules = Object.entries(coreRooms).flatMap(([room, allowed]) => [
     comment: `core/${room} may import only ${allowed.join(', ') || 'nothing'}`,
     severity: 'error',
     from: { path: `^core/${room}/` },
-    // The types of a working are known to every room, because each explains itself in them.
+    // The types of workings, faults and sentences are known to every room, because each explains itself in them.
     to: {
       path: '^core/([^/]+)/',
       pathNot: [`^core/(${[room, ...allowed].join('|')})/`],
@@ -126,12 +130,12 @@ const coreRules = Object.entries(coreRooms).flatMap(([room, allowed]) => [
   },
   {
     name: `${room}-type-arrow`,
-    comment: `core/${room} may know the types of ${allowed.join(', ') || 'nothing'} and of working only`,
+    comment: `core/${room} may know the types of ${[...allowed, ...explaining].join(', ')} only`,
     severity: 'error',
     from: { path: `^core/${room}/` },
     to: {
       path: '^core/([^/]+)/',
-      pathNot: [`^core/(${[room, ...allowed, 'working'].join('|')})/`],
+      pathNot: [`^core/(${[room, ...allowed, ...explaining].join('|')})/`],
       dependencyTypes: ['type-only'],
     },
   },
@@ -162,6 +166,7 @@ const rendererRules = Object.entries(rendererRooms).flatMap(([room, allowed]) =>
 
 module.exports = {
   coreRooms,
+  explaining,
   mainRooms,
   rendererRooms,
   forbidden: [
