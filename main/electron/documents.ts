@@ -2,12 +2,13 @@ import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readFile, rename } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { z } from 'zod';
-import { identify } from '../../core/kind/index.ts';
 import { atomicWrite, openJournal, readDocument, whyNotRead, whyNotWritten } from '../disk/index.ts';
 import {
   type DraftChanges,
   type DraftRecords,
   type FileKind,
+  isDroppable,
+  isDroppableName,
   kindOf,
   type OpenedFile,
   type RecentFile,
@@ -112,12 +113,11 @@ export function createDocuments(folder: string) {
    */
   async function openDropped(given: string): Promise<OpenedFile> {
     const name = basename(given);
-    if (!DROPPED.test(name)) {
+    if (!isDroppableName(name)) {
       throw new Error(`${name} was not opened; accepted are files ending in .json, .csv, .tsv or .txt.`);
     }
     const { path, bytes, text, note } = await readDocument(given);
-    const kind = identify(text, name);
-    if (!kind.ok || (/\.json$/i.test(name) && !OURS.test(text))) {
+    if (!isDroppable(text, name)) {
       throw new Error(`${name} was not opened: it is no pair, rack, limits, gates or table of this program.`);
     }
     const token = await remember(path, bytes, kindOf(path), true);
@@ -194,9 +194,5 @@ export function createDocuments(folder: string) {
     },
   };
 }
-
-/** What a person can drop, by name; and what every file of ours says of itself. */
-const DROPPED = /\.(json|csv|tsv|txt)$/i;
-const OURS = /"format"\s*:\s*"turnwright\./;
 
 const digestOf = (content: Uint8Array | string): string => createHash('sha256').update(content).digest('hex');

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { demoEntries } from '../../../renderer/rack/demo-rack.ts';
+import { demoEntries } from '../../../renderer/rack/index.ts';
 import {
   type DraftRecords,
   draftChanges,

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { demoEntries } from '../../../renderer/rack/demo-rack.ts';
+import { demoEntries } from '../../../renderer/rack/index.ts';
 import {
   changeConditions,
   conditions,
