@@ -20,7 +20,7 @@ export type DraftChanges = Readonly<Record<string, string | null>>;
 
 const PAIR = 'pair/';
 /** The whole draft as one text, as the first versions kept it. */
-export const WHOLE_DRAFT = 'whole';
+const WHOLE_DRAFT = 'whole';
 
 /**
  * Every change from one project to another; from nothing, every record there is.

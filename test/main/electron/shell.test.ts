@@ -116,11 +116,12 @@ test('exports bytes and a PDF whole', async () => {
 });
 
 test('the draft survives, record by record', async () => {
-  await page.evaluate(() => window.turnwrightHost.draft.write({ rest: '{"work":"in progress"}', old: '' }));
+  await page.evaluate(() => window.turnwrightHost.draft.write({ mine: '{"work":"in progress"}', old: '' }));
   await page.evaluate(() => window.turnwrightHost.draft.write({ old: null }));
-  expect(await page.evaluate(() => window.turnwrightHost.draft.read())).toEqual({
-    rest: '{"work":"in progress"}',
+  expect(await page.evaluate(() => window.turnwrightHost.draft.read())).toMatchObject({
+    mine: '{"work":"in progress"}',
   });
+  expect(await page.evaluate(() => window.turnwrightHost.draft.read())).not.toHaveProperty('old');
 });
 
 test('messages that do not parse are refused with the field named', async () => {

@@ -44,7 +44,7 @@ describe('a draft in records', () => {
 
   test('whatever is edited, the records follow', () => {
     const step = fc.oneof(
-      fc.record({ kind: fc.constant('rename'), at: fc.nat(7), name: fc.string({ minLength: 1 }) }),
+      fc.record({ kind: fc.constant('rename'), at: fc.nat(7), name: fc.uuid() }),
       fc.record({ kind: fc.constant('remove'), at: fc.nat(7), name: fc.constant('') }),
       fc.record({ kind: fc.constant('reverse'), at: fc.constant(0), name: fc.constant('') }),
       fc.record({ kind: fc.constant('add'), at: fc.nat(7), name: fc.uuid() }),
