@@ -1,8 +1,8 @@
 import { effect } from '@preact/signals';
-import { demoSets } from '../demo/sets/index.ts';
+import { demoSets } from '../demo/index.ts';
 import { takeIn } from '../files/index.ts';
 import type { Host } from '../host/index.ts';
-import { demoEntries } from '../rack/demo-rack.ts';
+import { demoEntries } from '../rack/index.ts';
 import {
   chooseOnly,
   course,
