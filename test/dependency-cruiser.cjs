@@ -50,9 +50,60 @@ const mainRooms = {
 };
 const mainPackages = { host: ['zod'], electron: ['electron', 'zod'] };
 
-/** Rooms of renderer/ that keep rules already; the others are free until they do. */
-const rendererRooms = { files: ['state', 'host'] };
-const rendererPackages = { files: ['@preact/signals', 'd3'] };
+/**
+ * The same in renderer/, in the order of the arrows. A room beside another is named by neither. `views/NAME` are
+ * rooms too, and none of them imports another.
+ */
+const rendererRooms = {
+  state: [],
+  host: [],
+  scene: [],
+  demo: ['state'],
+  theme: ['state'],
+  files: ['state', 'host'],
+  answers: ['state'],
+  kit: ['state', 'host', 'theme'],
+  help: ['state', 'kit'],
+  controls: ['state', 'answers', 'kit'],
+  rules: ['state', 'answers', 'files', 'kit'],
+  rack: ['state', 'host', 'demo', 'answers', 'files', 'kit'],
+  print: ['state', 'host', 'answers', 'kit', 'help', 'rack'],
+  squad: ['state', 'host', 'demo', 'answers', 'files', 'kit', 'help', 'rack', 'print'],
+  views: [
+    'state',
+    'host',
+    'scene',
+    'demo',
+    'theme',
+    'files',
+    'answers',
+    'kit',
+    'help',
+    'controls',
+    'rules',
+    'rack',
+    'squad',
+  ],
+  frame: ['state', 'host', 'demo', 'theme', 'files', 'kit', 'help', 'rack', 'print', 'views'],
+};
+const drawn = ['preact', '@preact/signals'];
+const rendererPackages = {
+  state: ['@preact/signals', 'zod'],
+  host: ['idb', 'zod'],
+  scene: ['three'],
+  theme: ['@preact/signals'],
+  files: ['@preact/signals', 'd3'],
+  answers: ['@preact/signals', 'preact', 'comlink', 'd3'],
+  kit: [...drawn, 'd3', 'temml'],
+  help: drawn,
+  controls: drawn,
+  rules: drawn,
+  rack: drawn,
+  print: [...drawn, 'd3'],
+  squad: [...drawn, 'd3'],
+  views: [...drawn, 'd3'],
+  frame: drawn,
+};
 
 const packagesRule = (folder, room, packages = []) => ({
   name: `${folder === 'core' ? '' : `${folder}-`}${room}-packages`,
@@ -111,13 +162,6 @@ const rendererRules = Object.entries(rendererRooms).flatMap(([room, allowed]) =>
     from: { path: `^renderer/${room}/` },
     to: { path: '^renderer/', pathNot: [`^renderer/(${[room, ...allowed].join('|')})/`] },
   },
-  {
-    name: `renderer-${room}-by-the-door`,
-    comment: `renderer/${room} is entered through its index.ts`,
-    severity: 'error',
-    from: { path: '^renderer/', pathNot: [`^renderer/${room}/`] },
-    to: { path: `^renderer/${room}/`, pathNot: [`^renderer/${room}/index\\.ts$`] },
-  },
   packagesRule('renderer', room, rendererPackages[room]),
 ]);
 
@@ -143,6 +187,41 @@ module.exports = {
       severity: 'error',
       from: { path: '^main/([^/]+)/' },
       to: { path: '^main/[^/]+/', pathNot: ['^main/$1/', '^main/[^/]+/index\\.ts$'] },
+    },
+    {
+      name: 'renderer-by-the-door',
+      comment: 'a room of renderer is entered through its index.ts, by its neighbours',
+      severity: 'error',
+      from: { path: '^renderer/([^/]+)/' },
+      to: { path: '^renderer/[^/]+/', pathNot: ['^renderer/$1/', '^renderer/[^/]+/index\\.ts$'] },
+    },
+    {
+      name: 'page-by-the-door',
+      comment: 'and by the page itself',
+      severity: 'error',
+      from: { path: '^renderer/[^/]+$' },
+      to: { path: '^renderer/[^/]+/', pathNot: ['^renderer/[^/]+/index\\.ts$'] },
+    },
+    {
+      name: 'no-view-imports-a-view',
+      comment: 'what two views show is derived in answers, and drawn in kit, controls or rules',
+      severity: 'error',
+      from: { path: '^renderer/views/([^/]+)/' },
+      to: { path: '^renderer/views/', pathNot: ['^renderer/views/$1/', '^renderer/views/view\\.ts$'] },
+    },
+    {
+      name: 'view-by-the-door',
+      comment: 'a view is entered through its index.tsx, where views are listed',
+      severity: 'error',
+      from: { path: '^renderer/views/[^/]+$' },
+      to: { path: '^renderer/views/[^/]+/', pathNot: ['^renderer/views/[^/]+/index\\.tsx$'] },
+    },
+    {
+      name: 'jobs-know-only-core',
+      comment: 'what runs in a worker knows neither the page nor its state',
+      severity: 'error',
+      from: { path: '^renderer/answers/jobs/' },
+      to: { path: '^renderer/', pathNot: ['^renderer/answers/jobs/'] },
     },
     {
       name: 'by-the-door-from-outside',
@@ -172,11 +251,11 @@ module.exports = {
       to: { path: '^core/' },
     },
     {
-      name: 'host-asks-only-table',
-      comment: 'the seam reads bytes as the core does, and asks nothing of skis',
+      name: 'host-asks-only-texts',
+      comment: 'the seam reads bytes and knows what they hold as the core does, and asks nothing of skis',
       severity: 'error',
       from: { path: '^main/host/' },
-      to: { path: '^core/', pathNot: ['^core/table/'] },
+      to: { path: '^core/', pathNot: ['^core/(table|kind)/'] },
     },
     {
       name: 'host-without-node',

@@ -28,7 +28,8 @@ export function acceptedSentence(accepted: Accepted): Sentence {
 }
 
 function rangeSentence(range: AcceptedRange): Sentence {
-  const { from, to, above, below, whole, unit, quantity } = range;
+  const { from, above, below, whole, unit, quantity } = range;
+  const to = range.to === Infinity ? undefined : range.to;
   const last = (value: number): Value =>
     quantity !== undefined ? { quantity, value } : unit ? `${value} ${unit}` : value;
   const first = (value: number): Value => (quantity !== undefined ? { quantity, value, bare: true } : value);

@@ -2,9 +2,16 @@
  * The one thing a run needs to know of a pair: the radius it turns at an edge angle and a load.
  */
 
-import { cosineTurnSurface, type RadiusTable, tableLookup, tableTurnSurface } from '../carve/index.ts';
+import {
+  cosineTurnSurface,
+  type EvenPress,
+  type RadiusTable,
+  type TurnSurface,
+  tableLookup,
+  tableTurnSurface,
+} from '../carve/index.ts';
 import { FieldError } from '../fault/index.ts';
-import type { OwnCurvature } from '../skier/index.ts';
+import type { GrooveWall, OwnCurvature } from '../skier/index.ts';
 
 export interface TurnRadius {
   /** Turn radius, m, at an edge angle (rad, ≥ 0) and the load on the ski (N). */
@@ -15,11 +22,14 @@ export interface TurnRadius {
   twistTail?(edgeAngle: number, load: number): number;
 }
 
-/** The same with its curvature κ = 1/R twice differentiable: what a whole run is solved with. */
-export interface CarvedTurn extends TurnRadius, OwnCurvature {}
+/** The same with its curvature κ = 1/R and its wall twice differentiable: what a whole run is solved with. */
+export interface CarvedTurn extends TurnRadius, OwnCurvature, GrooveWall {}
 
-/** Cosine rule R = R_sc cosθ (Howe; Lind & Sanders, from memory): rigid snow, any load. */
-export function cosineTurn(sidecutRadius: number): CarvedTurn {
+/**
+ * Cosine rule R = R_sc cosθ (Howe; Lind & Sanders, from memory): rigid snow, any load. The wall is that of an even
+ * press; endless without one.
+ */
+export function cosineTurn(sidecutRadius: number, press?: EvenPress): CarvedTurn {
   if (!(sidecutRadius > 0)) {
     throw new FieldError({
       field: 'sidecutRadius',
@@ -29,7 +39,7 @@ export function cosineTurn(sidecutRadius: number): CarvedTurn {
   }
   return {
     radius: edgeAngle => sidecutRadius * Math.cos(edgeAngle),
-    curvature: cosineTurnSurface(sidecutRadius).curvature,
+    ...surfaceOf(cosineTurnSurface(sidecutRadius, press)),
   };
 }
 
@@ -44,24 +54,29 @@ export function tableTurn(table: RadiusTable): CarvedTurn {
   const { edgeAngles, loads } = table;
   checkAxis('edgeAngles', edgeAngles);
   checkAxis('loads', loads);
-  if (!(loads[0] > 0))
+  if (!(loads[0] > 0)) {
     throw new FieldError({ field: 'loads', found: loads[0], accepted: { above: 0, quantity: 'force' } });
-  for (const name of ['radii', 'twistTips', 'twistTails'] as const) {
+  }
+  for (const name of ['radii', 'twistTips', 'twistTails', 'wallAreas'] as const) {
     const bad = table[name].findIndex(v => !Number.isFinite(v));
     if (bad >= 0 || table[name].length !== edgeAngles.length * loads.length) {
       const found = table[name][bad] ?? [table[name].length];
       throw new FieldError({ field: name, found, accepted: { key: 'accepted.oneForEachPoint' } });
     }
   }
-  return { ...tableLookup(table), curvature: tableTurnSurface(table).curvature };
+  return { ...tableLookup(table), ...surfaceOf(tableTurnSurface(table)) };
 }
 
-/** What a turn radius is worked out from, as plain data: a solved table, or a sidecut radius (m). */
-export type TurnBasis = { readonly table: RadiusTable } | { readonly sidecutRadius: number };
+const surfaceOf = ({ curvature, wallArea }: TurnSurface) => ({ curvature, wallArea });
+
+/** What a turn radius is worked out from, as plain data: a solved table, or a sidecut radius (m) and an even press. */
+export type TurnBasis =
+  | { readonly table: RadiusTable }
+  | { readonly sidecutRadius: number; readonly press?: EvenPress };
 
 /** @throws FieldError as `tableTurn` and `cosineTurn` do */
 export const turnOf = (basis: TurnBasis): CarvedTurn =>
-  'table' in basis ? tableTurn(basis.table) : cosineTurn(basis.sidecutRadius);
+  'table' in basis ? tableTurn(basis.table) : cosineTurn(basis.sidecutRadius, basis.press);
 
 function checkAxis(name: string, axis: Float64Array): void {
   if (axis.length < 2) {

@@ -1,11 +1,10 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { type BenchTable, readBenchTable } from '../../../core/flex/index.ts';
+import { beamOf, useWork } from '../../answers/index.ts';
 import { openFiles, readingsOf } from '../../files/index.ts';
-import { useWork } from '../../jobs/index.ts';
 import { Quantity } from '../../kit/index.ts';
 import { activePair, type ChosenPair, inWords } from '../../state/index.ts';
-import { beamOf } from './beams.ts';
 import { exampleRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';
 import { uncertaintyMm } from './identify-state.ts';
@@ -23,7 +22,7 @@ export function IdentifySheet({ active }: { active: ChosenPair }): JSX.Element {
   }).value;
   const found = read?.ok && value?.id === active.id ? value : null;
   const problem =
-    read?.ok === false ? inWords(read.fault) : found?.ok === false ? `${found.problem}.` : error;
+    read?.ok === false ? inWords(read.fault) : found?.ok === false ? inWords(found.fault) : error;
   return (
     <div class="stage-split">
       <RowsEntry active={active} problem={problem} />

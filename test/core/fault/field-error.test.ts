@@ -23,7 +23,8 @@ test('the ends of a range are accepted or not as it says, and nothing that is no
   expect([0, 1, 2].map(value => isAccepted(value, { from: 0, to: 1 }))).toEqual([true, true, false]);
   expect([0, 0.5, 1].map(value => isAccepted(value, { above: 0, below: 1 }))).toEqual([false, true, false]);
   expect([1, 1.5].map(value => isAccepted(value, { whole: true }))).toEqual([true, false]);
-  expect(isAccepted(Number.NaN, {})).toBe(false);
+  expect([Number.NaN, Infinity].map(value => isAccepted(value, {}))).toEqual([false, false]);
+  expect(isAccepted(Infinity, { from: 0, to: Infinity })).toBe(true);
 });
 
 test('accept names the field, the number in its unit and the range', () => {
