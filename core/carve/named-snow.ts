@@ -10,9 +10,3 @@ export const NAMED_SNOWS: readonly { readonly name: SnowName; readonly hardnessN
   { name: 'hard', hardnessNPerMm3: 10 },
   { name: 'injected', hardnessNPerMm3: 30 },
 ];
-
-/** H_V where nobody says, N/mm³: groomed snow. */
-export const USUAL_HARDNESS = 1;
-
-/** H_V found by Mössner et al. over 236 tests, N/mm³: what may be asked. */
-export const HARDNESS_SPAN = { from: 0.04, to: 90 } as const;

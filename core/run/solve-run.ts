@@ -3,6 +3,7 @@
  * motion followed closely through every stage agree with it.
  */
 
+import { acceptWithin } from '../conditions/index.ts';
 import {
   type ChainAnswer,
   type ChainFailure,
@@ -10,7 +11,6 @@ import {
   type ChainProblem,
   ChainSolver,
 } from '../numeric/index.ts';
-import { accept } from '../skier/index.ts';
 import { bankedPlan } from './banked-plan.ts';
 import type { EdgeProgramme } from './edge-programme.ts';
 import { edgedPlan, type RunPlan } from './edged-plan.ts';
@@ -86,8 +86,8 @@ export function solveRun(conditions: RunConditions, options: RunOptions = {}, fr
   const run = fillConditions(conditions);
   const step = options.step ?? STEP;
   const outputStep = options.outputStep ?? 0.01;
-  accept('outputStep', outputStep, 's', 1e-4, 10);
-  accept('step', step, 's', 1e-3, 0.2);
+  acceptWithin('outputStep', outputStep, 's', 1e-4, 10);
+  acceptWithin('step', step, 's', 1e-3, 0.2);
   return new WholeRun(run, options, step, outputStep, from?.solution).solve();
 }
 

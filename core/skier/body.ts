@@ -1,5 +1,7 @@
 /** What a skier's height says of the leg of the model, skis to the centre of mass. */
 
+import { accept } from '../conditions/index.ts';
+
 /** Longest leg over body height (common practice). */
 export const LEG_OF_HEIGHT = 0.57;
 
@@ -8,8 +10,8 @@ export const FOLDED_SHARE = 0.65;
 
 export interface LegSpan {
   /** m */
-  readonly shortest: number;
-  readonly longest: number;
+  readonly legShortest: number;
+  readonly legLongest: number;
 }
 
 /**
@@ -17,12 +19,10 @@ export interface LegSpan {
  * @throws RangeError naming the field, the value found and what is accepted
  */
 export function legOfHeight(height: number): LegSpan {
-  if (!(height >= 0.9 && height <= 2.3)) {
-    throw new RangeError(`height: ${height} m found; 0.9 to 2.3 m is accepted`);
-  }
-  const longest = LEG_OF_HEIGHT * height;
-  return { longest, shortest: FOLDED_SHARE * longest };
+  accept({ height }, ['heightM']);
+  const legLongest = LEG_OF_HEIGHT * height;
+  return { legLongest, legShortest: FOLDED_SHARE * legLongest };
 }
 
 /** Leg a skier stands a turn on, m: the longest, less what knees and hips are bent by (our own choice). */
-export const standingLeg = (height: number): number => 0.9 * legOfHeight(height).longest;
+export const standingLeg = (height: number): number => 0.9 * legOfHeight(height).legLongest;

@@ -89,8 +89,8 @@ export interface RunPlan {
   readonly baseBevel: number;
   readonly contactLength: number;
   /** Shortest and longest leg, skis to the mass, m. */
-  readonly legMin: number;
-  readonly legMax: number;
+  readonly legShortest: number;
+  readonly legLongest: number;
 }
 
 /** Told of the work on the way. */
@@ -182,8 +182,8 @@ function lineConditions(plan: RunPlan, programme: ProgrammePlan & { kind: 'rhyth
       ...programme.skier,
       mass: plan.mass,
       dragArea: plan.dragArea,
-      legShortest: plan.legMin,
-      legLongest: plan.legMax,
+      legShortest: plan.legShortest,
+      legLongest: plan.legLongest,
     },
     friction: plan.friction,
     scrape: 1,

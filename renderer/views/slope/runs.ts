@@ -117,8 +117,8 @@ export const asked = computed<readonly Asked[]>(() => {
       startSpeed: c.speedKmh / 3.6,
       baseBevel: pair.ski.baseBevel,
       contactLength: pair.ski.contactLength,
-      legMin: leg.shortest,
-      legMax: leg.longest,
+      legShortest: leg.legShortest,
+      legLongest: leg.legLongest,
     };
     return [{ pair, plan }];
   });

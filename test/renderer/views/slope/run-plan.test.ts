@@ -17,8 +17,8 @@ const plan: RunPlan = {
   startSpeed: 6,
   baseBevel: 0,
   contactLength: 1.4,
-  legMin: 0.65,
-  legMax: 1,
+  legShortest: 0.65,
+  legLongest: 1,
 };
 
 function trackOf(change: Partial<RunPlan> = {}) {

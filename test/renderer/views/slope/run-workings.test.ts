@@ -31,8 +31,8 @@ const plan: RunPlan = {
   startSpeed: 9,
   baseBevel: 0.01,
   contactLength: 1.36,
-  legMin: 0.65,
-  legMax: 1,
+  legShortest: 0.65,
+  legLongest: 1,
 };
 const answer = runPlan(plan);
 if (!answer.ok) throw new Error(answer.problem);
