@@ -1,14 +1,15 @@
-import { fieldsOf, whatIsOut } from '../conditions/index.ts';
+import { type Field, faultIn, fieldsOf, rowOf, saidOf, unitSaid } from '../conditions/index.ts';
 import { MM } from '../units/index.ts';
 import type { CarveConditions, CarvingSki } from './groove.ts';
 
-const ASKED = fieldsOf('edge', 'snow');
+/** How far ahead or behind a load may stand is the ski's to say. */
+const ASKED = fieldsOf('edge', 'snow').filter(field => field !== 'foreMm');
 const mm = (metres: number) => `${Number((metres / MM).toFixed(1))} mm`;
 
 /** What stands in the way of solving, naming the input, its value and what is accepted; null when nothing. */
 export function whatCannotBeSolved(ski: CarvingSki, conditions: CarveConditions): string | null {
-  const out = whatIsOut(conditions, ASKED);
-  if (out !== null) return out;
+  const out = faultIn(conditions, ASKED);
+  if (out !== null) return outWords(conditions, ASKED.find(field => rowOf(field).si === out.field)!);
   const { fore } = conditions;
   const rear = ski.bootCentre - ski.soleLength / 2;
   const front = ski.bootCentre + ski.soleLength / 2;
@@ -19,4 +20,10 @@ export function whatCannotBeSolved(ski: CarvingSki, conditions: CarveConditions)
     return `fore: ${mm(fore)} found; accepted: at most ${mm(0.25 * ski.edge.length)} either way`;
   }
   return null;
+}
+
+function outWords(conditions: CarveConditions, field: Field): string {
+  const { si, least, most } = rowOf(field);
+  const found = saidOf(field, (conditions as unknown as Record<string, number>)[si]!);
+  return `${si}: ${found} ${unitSaid(field)} found; accepted: ${least} to ${most} ${unitSaid(field)}`;
 }

@@ -2,8 +2,7 @@
  * What is asked that is not a ski, said once: `CONDITIONS` is the table, `USUAL` what is taken where nobody says, `inSi`
  * the way into the formulas, `accept` the check of what arrives there.
  */
-export { accept, acceptWithin, whatIsOut } from './accept.ts';
-export { labelOf } from './labels.ts';
+export { acceptConditions, faultIn } from './accept.ts';
 export {
   type Field,
   type FieldOf,

@@ -1,4 +1,12 @@
-import { accept, type FieldOf, fieldsOf, inSi, type Said, type SiOf, USUAL } from '../conditions/index.ts';
+import {
+  acceptConditions,
+  type FieldOf,
+  fieldsOf,
+  inSi,
+  type Said,
+  type SiOf,
+  USUAL,
+} from '../conditions/index.ts';
 
 type Asked = Exclude<FieldOf<'course' | 'glide'>, 'gateWidthM'> | 'massKg' | 'outerShare';
 const ASKED: readonly Asked[] = [
@@ -28,9 +36,9 @@ export const courseConditionsOf = (said: Partial<Said>, holdSpeed: boolean): Cou
   holdSpeed,
 });
 
-/** Fills in what is usual. `RangeError` naming the field, the value found and what is accepted. */
+/** Fills in what is usual. `FieldError` for what is out of range. */
 export function fillCourseConditions(given: Partial<CourseConditions>): CourseConditions {
   const full = { ...courseConditionsOf({}, false), ...given };
-  accept(full, ASKED);
+  acceptConditions(full, ASKED);
   return full;
 }

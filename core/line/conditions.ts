@@ -1,5 +1,7 @@
-import { accept, acceptWithin, type FieldOf, fieldsOf, type SiOf } from '../conditions/index.ts';
+import { acceptConditions, type FieldOf, fieldsOf, type SiOf } from '../conditions/index.ts';
+import { accept } from '../fault/index.ts';
 import { acceptSkier, type OwnCurvature, type Skier } from '../skier/index.ts';
+import { DEGREE } from '../units/index.ts';
 
 /** The slope along the fall line; y in m along the ground. A `SlopeProfile` of core/run is one. */
 export interface Slope {
@@ -22,10 +24,10 @@ export interface LineConditions extends SiOf<Asked> {
   readonly slope: Slope;
 }
 
-/** @throws RangeError naming the field, the value found and what is accepted */
-export function acceptConditions(given: LineConditions): void {
+/** @throws FieldError for a condition out of range */
+export function acceptLine(given: LineConditions): void {
   acceptSkier(given.skier);
-  accept(given, ASKED);
-  acceptWithin('contactLength', given.contactLength, 'm', 0.3, 3);
-  acceptWithin('baseBevel', given.baseBevel, '°', 0, 5);
+  acceptConditions(given, ASKED);
+  accept('contactLength', given.contactLength, { from: 0.3, to: 3, quantity: 'skiLength' });
+  accept('baseBevel', given.baseBevel, { from: 0, to: 5 * DEGREE, quantity: 'angle' });
 }

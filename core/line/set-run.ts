@@ -2,7 +2,7 @@
  * The quickest run through a set of gates, from a start to a finish.
  */
 
-import { accept, fieldsOf } from '../conditions/index.ts';
+import { acceptConditions, fieldsOf } from '../conditions/index.ts';
 import {
   type ChainAnswer,
   type ChainFailure,
@@ -12,7 +12,7 @@ import {
 } from '../numeric/index.ts';
 import { GRAVITY } from '../skier/index.ts';
 import { DEGREE } from '../units/index.ts';
-import { acceptConditions, type LineConditions } from './conditions.ts';
+import { acceptLine, type LineConditions } from './conditions.ts';
 import { column, type LineChain, lineChain } from './line-chain.ts';
 import {
   DATA,
@@ -107,8 +107,8 @@ export function quickestRun(question: SetQuestion, options: SetOptions = {}): Se
 
 function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFailure {
   const { conditions, poles, startSpeed } = question;
-  acceptConditions(conditions);
-  accept({ startSpeed }, fieldsOf('start'));
+  acceptLine(conditions);
+  acceptConditions({ startSpeed }, fieldsOf('start'));
   if (poles.length < 2) throw new RangeError(`poles: ${poles.length} found; two or more are accepted`);
   const perPiece = options.stages ?? SET_STAGES;
   const { chain, problem, poleNodes } = setChain(question, perPiece);

@@ -3,8 +3,7 @@
  */
 
 import {
-  accept,
-  acceptWithin,
+  acceptConditions,
   type FieldOf,
   fieldsOf,
   inSi,
@@ -12,7 +11,9 @@ import {
   type SiOfGroup,
   USUAL,
 } from '../conditions/index.ts';
+import { accept } from '../fault/index.ts';
 import { acceptLegSpan, type LegSpan, legSpanOf } from '../skier/index.ts';
+import { DEGREE } from '../units/index.ts';
 import type { Programme } from './edge-programme.ts';
 import type { SlopeProfile } from './slope-profile.ts';
 import type { CarvedTurn } from './turn-radius.ts';
@@ -67,7 +68,7 @@ export type FullConditions = Required<Omit<RunConditions, 'startHeading'>> &
     readonly legRest: number;
   };
 
-/** @throws RangeError naming the field, the value found and what is accepted */
+/** @throws FieldError for a condition out of range */
 export function fillConditions(given: RunConditions): FullConditions {
   const full = {
     baseBevel: 0,
@@ -76,11 +77,12 @@ export function fillConditions(given: RunConditions): FullConditions {
     ...legSpanOf({}),
     ...dropUndefined(given),
   };
-  accept(full, CHECKED);
+  acceptConditions(full, CHECKED);
   acceptLegSpan(full);
-  acceptWithin('baseBevel', full.baseBevel, '°', 0, 5);
-  acceptWithin('contactLength', full.contactLength, 'm', 0.3, 3);
-  if (full.startHeading !== undefined) acceptWithin('startHeading', full.startHeading, '°', -180, 180);
+  accept('baseBevel', full.baseBevel, { from: 0, to: 5 * DEGREE, quantity: 'angle' });
+  accept('contactLength', full.contactLength, { from: 0.3, to: 3, quantity: 'skiLength' });
+  if (full.startHeading !== undefined)
+    accept('startHeading', full.startHeading, { from: -Math.PI, to: Math.PI, quantity: 'angle' });
   return { ...full, legRest: full.legShortest + REST * (full.legLongest - full.legShortest) };
 }
 

@@ -3,7 +3,7 @@
  * motion followed closely through every stage agree with it.
  */
 
-import { acceptWithin } from '../conditions/index.ts';
+import { accept } from '../fault/index.ts';
 import {
   type ChainAnswer,
   type ChainFailure,
@@ -86,8 +86,8 @@ export function solveRun(conditions: RunConditions, options: RunOptions = {}, fr
   const run = fillConditions(conditions);
   const step = options.step ?? STEP;
   const outputStep = options.outputStep ?? 0.01;
-  acceptWithin('outputStep', outputStep, 's', 1e-4, 10);
-  acceptWithin('step', step, 's', 1e-3, 0.2);
+  accept('outputStep', outputStep, { from: 1e-4, to: 10, unit: 's' });
+  accept('step', step, { from: 1e-3, to: 0.2, unit: 's' });
   return new WholeRun(run, options, step, outputStep, from?.solution).solve();
 }
 

@@ -1,6 +1,6 @@
 /** What a skier's height says of the leg of the model, skis to the centre of mass. */
 
-import { accept } from '../conditions/index.ts';
+import { acceptConditions } from '../conditions/index.ts';
 
 /** Longest leg over body height (common practice). */
 export const LEG_OF_HEIGHT = 0.57;
@@ -16,10 +16,10 @@ export interface LegSpan {
 
 /**
  * @param height of the body, m
- * @throws RangeError naming the field, the value found and what is accepted
+ * @throws FieldError for a height out of range
  */
 export function legOfHeight(height: number): LegSpan {
-  accept({ height }, ['heightM']);
+  acceptConditions({ height }, ['heightM']);
   const legLongest = LEG_OF_HEIGHT * height;
   return { legLongest, legShortest: FOLDED_SHARE * legLongest };
 }

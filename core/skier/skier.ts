@@ -3,7 +3,7 @@
  */
 
 import {
-  accept,
+  acceptConditions,
   type FieldOf,
   fieldsOf,
   inSi,
@@ -12,6 +12,7 @@ import {
   type SiOfGroup,
   USUAL,
 } from '../conditions/index.ts';
+import { accept } from '../fault/index.ts';
 import { DEGREE } from '../units/index.ts';
 import { type LegSpan, legOfHeight } from './body.ts';
 
@@ -51,16 +52,14 @@ export const MISMATCH_RATE = 2;
 export const DRIFT_MOST = 0.6;
 export const DRIFT_RATE = 4;
 
-/** @throws RangeError naming the field, the value found and what is accepted */
+/** @throws FieldError for what is out of range */
 export function acceptSkier(skier: Skier): void {
-  accept(skier, [...OWN, ...fieldsOf('legSpan')]);
+  acceptConditions(skier, [...OWN, ...fieldsOf('legSpan')]);
   acceptLegSpan(skier);
 }
 
-/** @throws RangeError where the longest leg is hardly longer than the shortest */
+/** @throws FieldError where the longest leg is hardly longer than the shortest */
 export function acceptLegSpan({ legShortest, legLongest }: LegSpan): void {
-  if (legLongest >= legShortest + LEAST_STRETCH - 1e-9) return;
-  throw new RangeError(
-    `legLongest: ${legLongest} m found with legShortest ${legShortest} m; at least ${LEAST_STRETCH} m more is accepted`,
-  );
+  const from = legShortest + LEAST_STRETCH * (1 - 1e-9);
+  accept('legLongest', legLongest, { from, quantity: 'bodyLength' });
 }

@@ -1,6 +1,7 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
 import { NAMED_SNOWS } from '../../core/carve/index.ts';
-import { type Field, labelOf, rowOf, type Said, unitSaid } from '../../core/conditions/index.ts';
+import { type Field, rowOf, type Said, unitSaid } from '../../core/conditions/index.ts';
+import { say } from '../../core/language/index.ts';
 import type { CommandInput } from './command.ts';
 import { InputFault } from './fault.ts';
 import { acceptedIn, numberIn, type Range } from './option.ts';
@@ -29,12 +30,12 @@ export function saidBy(options: CommandInput['options'], fields: readonly Field[
   return Object.fromEntries(
     fields.flatMap(field => {
       const given = options[optionOf(field)];
-      return typeof given === 'string' ? [[field, valueOf(field, given.trim())]] : [];
+      return typeof given === 'string' ? [[field, readValue(field, given.trim())]] : [];
     }),
   );
 }
 
-function valueOf(field: Field, text: string): number {
+function readValue(field: Field, text: string): number {
   const named = NAMED[field] ?? [];
   const range = rangeOf(field);
   const value = named.find(({ name }) => name === text.toLowerCase())?.value ?? numberIn(text, range);
@@ -57,7 +58,7 @@ export function conditionHelp(fields: readonly Field[]): string {
       const { label, usual } = rowOf(field);
       const name = NAMED[field]?.find(({ value }) => value === usual)?.name;
       const otherwise = usual === null ? '' : `; ${name ?? usual} unless given`;
-      return `  --${optionOf(field).padEnd(width)}  ${labelOf(label)}: ${accepted(field)}${otherwise}`;
+      return `  --${optionOf(field).padEnd(width)}  ${say({ key: label })}: ${accepted(field)}${otherwise}`;
     })
     .join('\n');
 }

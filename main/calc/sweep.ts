@@ -4,7 +4,7 @@ import { type Pair, skiOf } from '../../core/pair/index.ts';
 import type { Command, CommandInput } from './command.ts';
 import { conditionOptions, saidBy } from './condition-options.ts';
 import { asking, InputFault, lacking } from './fault.ts';
-import { oneNumber, oneOf } from './option.ts';
+import { acceptedIn, oneNumber, oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
 import { sweepOnAllCores } from './sweep-cores.ts';
 import { optionsOf, type Question, questions } from './sweep-row.ts';
@@ -68,7 +68,7 @@ function axesFrom(options: CommandInput['options'], ask: Question, pair: Pair, f
     if (range && !(from >= range.from && to <= range.to * (1 + 1e-12))) {
       throw new InputFault(
         `--vary: ${field} from ${from} to ${Number(to.toPrecision(12))} is not accepted; ` +
-          `give ${range.from} to ${range.to} ${range.unit}`,
+          `give ${acceptedIn(range)}`,
       );
     }
   });

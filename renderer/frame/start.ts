@@ -1,8 +1,9 @@
 import { effect } from '@preact/signals';
-import { demoSets } from '../demo/sets/index.ts';
+import { type Sentence, say } from '../../core/language/index.ts';
+import { demoSets } from '../demo/index.ts';
 import { takeIn } from '../files/index.ts';
 import type { Host } from '../host/index.ts';
-import { demoEntries } from '../rack/demo-rack.ts';
+import { demoEntries } from '../rack/index.ts';
 import {
   chooseOnly,
   course,
@@ -16,6 +17,7 @@ import {
   projectFrom,
   rackFileUnsaved,
   report,
+  settingsNotTaken,
   tuneLogUnsaved,
   unsavedEntries,
 } from '../state/index.ts';
@@ -24,7 +26,7 @@ import { onFrameKey } from './keys.ts';
 
 /** Brings back the work in progress, or the demo rack on the first start, and connects the host. */
 export async function startApp(host: Host): Promise<void> {
-  const { first, draftUnread } = await firstProject(host);
+  const { first, draftUnread, notTaken } = await firstProject(host);
   load(first);
   // What could not be read is not written over: it may be whole, and readable at the next start.
   if (!draftUnread) keepDraft(host.draft, message => report(message, 'error'));
@@ -32,6 +34,12 @@ export async function startApp(host: Host): Promise<void> {
   if (aside) {
     const others = more.length > 0 ? ` and ${more.length} more` : '';
     report(`${aside.name}${others} could not be taken up again and is kept: see the rack.`, 'error');
+  }
+  if (notTaken.length > 0) {
+    report(
+      say({ key: 'setting.notTakenUp', values: { settings: notTaken } }, { units: first.view.system }),
+      'error',
+    );
   }
   effect(() => {
     const names = unsavedEntries.value.map(entry => entry.pair.name);
@@ -52,7 +60,14 @@ export async function startApp(host: Host): Promise<void> {
   window.addEventListener('keydown', onFrameKey);
 }
 
-async function firstProject(host: Host): Promise<{ first: Project; draftUnread: boolean }> {
+interface First {
+  readonly first: Project;
+  readonly draftUnread: boolean;
+  /** Settings of the draft that fail their check, by name. */
+  readonly notTaken: readonly Sentence[];
+}
+
+async function firstProject(host: Host): Promise<First> {
   let draft: string | null = null;
   let draftUnread = false;
   try {
@@ -66,7 +81,7 @@ async function firstProject(host: Host): Promise<{ first: Project; draftUnread: 
     );
   }
   const kept = projectFrom(draft);
-  if (kept) return { first: kept, draftUnread };
+  if (kept) return { first: kept, draftUnread, notTaken: settingsNotTaken(draft, kept) };
   const rack = demoEntries();
   const first = chooseOnly(rack.slice(0, 1).map(entry => entry.id))({
     ...EMPTY_PROJECT,
@@ -74,5 +89,5 @@ async function firstProject(host: Host): Promise<{ first: Project; draftUnread: 
     course: demoSets.SL,
     setAside: draftAside(draft),
   });
-  return { first, draftUnread };
+  return { first, draftUnread, notTaken: [] };
 }

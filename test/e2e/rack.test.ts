@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { demoPairs } from '../../renderer/demo/index.ts';
+import { demoPairs } from '../../renderer/demo/demo-pairs.ts';
 import { type App, accessibilityFaults, openApp } from './support/app.ts';
 
 let app: App;

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../main/tools/index.ts';
-import { demoPairs } from '../../renderer/demo/index.ts';
+import { demoPairs } from '../../renderer/demo/demo-pairs.ts';
 import { launchBrowser } from './support/browser.ts';
 
 function start(...options: string[]) {

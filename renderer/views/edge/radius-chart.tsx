@@ -2,15 +2,19 @@ import { useSignal } from '@preact/signals';
 import { line } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
-import { formatQuantity } from '../../../core/units/index.ts';
+import { DEGREE, formatQuantity } from '../../../core/units/index.ts';
+import {
+  askedLoad,
+  LEAST_EDGE,
+  MOST_EDGE,
+  radiusOf,
+  type TableShown,
+  tableShown,
+  turnOf,
+} from '../../answers/index.ts';
+import { conditionProps, TableProgress } from '../../controls/index.ts';
 import { Chart, Handle, type Plot, type Series } from '../../kit/index.ts';
-import { radiusOf } from '../../rack/radius.ts';
 import { type ChosenPair, conditions } from '../../state/index.ts';
-import { askedLoad, DEGREE, LEAST_EDGE, MOST_EDGE } from './asked.ts';
-import { EDGE_ANGLE } from './condition-sliders.tsx';
-import { TableProgress } from './table-progress.tsx';
-import { type TableShown, tableShown } from './tables.ts';
-import { turnOf } from './turn.ts';
 
 const ANGLES = Float64Array.from({ length: 74 }, (_, at) => LEAST_EDGE + at);
 
@@ -77,6 +81,7 @@ function Now(props: {
   readonly plot: Plot;
 }): JSX.Element {
   const { active, plot } = props;
+  const { log: _, decimals: __, ...grip } = conditionProps('edgeDeg');
   const { edgeDeg } = conditions.value;
   const turn = turnOf(active).radius;
   const x = plot.x(Math.min(MOST_EDGE, Math.max(LEAST_EDGE, edgeDeg)));
@@ -94,8 +99,7 @@ function Now(props: {
           <circle key={pair.id} cx={x} cy={heightOf(pair)} r={4} fill={pair.mark.colour} />
         ))}
       <Handle
-        {...EDGE_ANGLE}
-        value={edgeDeg}
+        {...grip}
         along="x"
         x={x}
         y={heightOf(active)}

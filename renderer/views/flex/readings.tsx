@@ -1,15 +1,22 @@
 import type { JSX } from 'preact';
 import { flexWorkings, springs, torsionalSpring } from '../../../core/flex/index.ts';
+import { DEGREE } from '../../../core/units/index.ts';
 import type { Working } from '../../../core/working/index.ts';
+import {
+  type Bendable,
+  beamOf,
+  benchDeflection,
+  bendable,
+  pressedShape,
+  rest,
+  setupOf,
+  tableDeflection,
+} from '../../answers/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
 import { activePair, chosenPairs, conditions, perPair, ski } from '../../state/index.ts';
-import { type Bendable, beamOf, bendable } from './beams.ts';
-import { rest, setupOf } from './bench.ts';
 import { BenchControls } from './bench-controls.tsx';
 import { FirstFrequency } from './first-frequency.tsx';
 import { LargeBendNote } from './large-bend-note.tsx';
-import { benchDeflection, tableDeflection } from './live-workings.ts';
-import { pressedShape } from './pressed.ts';
 import { TableReadings } from './table-readings.tsx';
 
 const workingsOf = perPair(pair => flexWorkings(ski(pair)));
@@ -109,7 +116,7 @@ function Springs({ pair }: { pair: Bendable }): JSX.Element | null {
         measure="moment"
         decimals={2}
         size="small"
-        value={torsion ? torsionalSpring(torsion, front, pair.ski.contactLength) * (Math.PI / 180) : null}
+        value={torsion ? torsionalSpring(torsion, front, pair.ski.contactLength) * DEGREE : null}
         why="Rigid: no torsional stiffness GJ is given."
         working={explain(pair, 'flex.torsional-spring')}
       />

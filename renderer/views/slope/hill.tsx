@@ -1,21 +1,30 @@
+import { inSi } from '../../../core/conditions/index.ts';
 import './hill.css';
 import { computed, effect, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { formatQuantity } from '../../../core/units/index.ts';
-import { useWork } from '../../jobs/index.ts';
-import { carvingOf } from '../../jobs/radius-tables.ts';
+import {
+  bendAlong,
+  bendQuestions,
+  bendTable,
+  carvingOf,
+  formOf,
+  ghostPair,
+  ground,
+  hardestRow,
+  leadPair,
+  leadRun,
+  runs,
+  useWork,
+} from '../../answers/index.ts';
+import { styleOf } from '../../kit/index.ts';
 import type { ForceName, HillRun, HillSceneHandle } from '../../scene/index.ts';
 import { conditions, type Theme, view } from '../../state/index.ts';
-import { bendAlong, bendQuestions, bendTable } from './bends.ts';
 import { clock, tick, usePlayer } from './clock.ts';
-import { formOf, SCENE_THEME, styleOf } from './form.ts';
-import { lookHere } from './look.ts';
-import { hardestRow } from './moment.ts';
 import { polesOf } from './plan-figure.tsx';
 import { PlanView } from './plan-view.tsx';
-import { ground, leadRun, runs } from './runs.ts';
-import { arrowsShown, camera, ghostPair, leadPair } from './settings.ts';
+import { arrowsShown, camera } from './settings.ts';
 
 const FORCES: Readonly<Record<ForceName, string>> = {
   weight: 'weight',
@@ -26,8 +35,8 @@ const FORCES: Readonly<Record<ForceName, string>> = {
 /** Pictures lower than this keep the labels of the plain look. */
 const SMALL_PX = 340;
 
-const hardness = computed(() => conditions.value.hardnessNPerMm3 * 1e9);
-const fore = computed(() => conditions.value.foreMm / 1e3);
+const hardness = computed(() => inSi(conditions.value, ['hardnessNPerMm3']).hardness);
+const fore = computed(() => inSi(conditions.value, ['foreMm']).fore);
 const theme = computed<Theme>(() => view.value.theme);
 const system = computed(() => view.value.system);
 const mass = computed(() => conditions.value.massKg);
@@ -57,13 +66,13 @@ export function Hill(): JSX.Element {
     const stops: (() => void)[] = [];
     const begin = async () => {
       // Drawing in space is the heaviest part of the program, so it is fetched when it is first looked at.
-      const { createScene, webglAvailable } = await import('../../scene/index.ts');
+      const { createScene, lookHere, webglAvailable } = await import('../../scene/index.ts');
       if (gone || !host.current) return;
       if (!webglAvailable()) {
         flat.value = 'This machine draws no WebGL 2';
         return;
       }
-      const scene = createScene(host.current, { kind: 'hill', ...lookHere(theme.peek()) });
+      const scene = createScene(host.current, { kind: 'hill', theme: theme.peek(), ...lookHere() });
       const lost = () => {
         flat.value = 'The graphics driver gave up the picture';
       };
@@ -124,7 +133,7 @@ function follow(
     effect(() => {
       // The labels of the projector's look would cover a small picture.
       const small = theme.value === 'projector' && scene.canvas.clientHeight < SMALL_PX;
-      scene.setTheme(small ? 'light' : SCENE_THEME[theme.value]);
+      scene.setTheme(small ? 'snow' : theme.value);
     }),
     effect(() => scene.setCamera(camera.value)),
     effect(() => {

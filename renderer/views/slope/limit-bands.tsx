@@ -1,8 +1,8 @@
 import './limit-bands.css';
 import { computed } from '@preact/signals';
 import type { JSX } from 'preact';
+import { leadRun } from '../../answers/index.ts';
 import { LIMIT_WORDS, LIMITS, type Limit, limitStretches, limitsMet } from './limit-words.ts';
-import { leadRun } from './runs.ts';
 
 /** Where which limit holds the lead back; empty where no rhythm is skied. */
 export const leadStretches = computed(() => {

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  accept,
+  acceptConditions,
   CONDITIONS,
   type Field,
   factorOf,
+  faultIn,
   fieldsOf,
   inSi,
   isAccepted,
@@ -14,8 +15,9 @@ import {
   siOf,
   USUAL,
   unitSaid,
-  whatIsOut,
 } from '../../../core/conditions/index.ts';
+import { FieldError } from '../../../core/fault/index.ts';
+import { faultSentence, say } from '../../../core/language/index.ts';
 import { measures } from '../../../core/units/index.ts';
 
 const fields = Object.keys(CONDITIONS) as Field[];
@@ -79,16 +81,19 @@ describe('the table of conditions', () => {
       fc.property(fc.constantFrom(...fields), fc.boolean(), (field, above) => {
         const { si, least, most } = rowOf(field);
         const beyond = above ? most + 0.01 * (most - least) : least - 0.01 * (most - least);
-        expect(whatIsOut({ [si]: siOf(field, least) }, [field])).toBeNull();
-        expect(whatIsOut({ [si]: siOf(field, most) }, [field])).toBeNull();
-        expect(whatIsOut({ [si]: siOf(field, beyond) }, [field])).toContain(`${si}: `);
+        expect(faultIn({ [si]: siOf(field, least) }, [field])).toBeNull();
+        expect(faultIn({ [si]: siOf(field, most) }, [field])).toBeNull();
+        expect(faultIn({ [si]: siOf(field, beyond) }, [field])).toMatchObject({
+          field: si,
+          accepted: { from: least, to: most },
+        });
         expect(isAccepted(field, beyond)).toBe(false);
       }),
     );
-    expect(() => accept({ slope: 1.2 }, fieldsOf('hill'))).toThrow(
-      /^slope: 68\.7\d* ° found; 0 to 60 ° is accepted$/,
-    );
-    expect(whatIsOut({ turns: 2.5 }, fieldsOf('turns'))).toContain('a whole number from 1 to 200');
-    expect(whatIsOut({ mass: Number.NaN }, fieldsOf('body'))).toContain('mass: NaN');
+    const told = (given: object, ...of: Field[]) => say(faultSentence(faultIn(given, of)!));
+    expect(told({ slope: 1.2 }, 'slopeDeg')).toBe('slope: 68.8° is not accepted; accepted is 0.0 to 60.0°');
+    expect(told({ turns: 2.5 }, 'turns')).toContain('a whole number from 1 to 200');
+    expect(faultIn({ mass: Number.NaN }, fieldsOf('body'))?.field).toBe('mass');
+    expect(() => acceptConditions({ mass: 5 }, ['massKg'])).toThrow(FieldError);
   });
 });

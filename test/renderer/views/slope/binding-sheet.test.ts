@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { bindingLoads } from '../../../../core/boot/index.ts';
 import { USUAL } from '../../../../core/conditions/index.ts';
+import type { PairRun } from '../../../../renderer/answers/runs.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
 import { EMPTY_PROJECT, load, PAIR_MARKS, ski } from '../../../../renderer/state/index.ts';
 import { loadsOf } from '../../../../renderer/views/slope/binding-sheet.tsx';
-import type { PairRun } from '../../../../renderer/views/slope/runs.ts';
 
 load(EMPTY_PROJECT);
 const pair = demoPairs[0]!;
@@ -12,7 +12,7 @@ const pair = demoPairs[0]!;
 test('the loads are those of the outer ski at the sole, row by row', () => {
   const run = {
     pair: { id: 'a', name: pair.name, pair, ski: ski(pair), mark: PAIR_MARKS[0]!, active: true },
-    plan: { friction: 0.05 },
+    plan: { friction: 0.05, outerShare: USUAL.outerShare },
     track: {
       load: Float64Array.of(900, 0),
       lean: Float64Array.of(-0.5, 0),

@@ -1,26 +1,28 @@
 import { evaluate } from 'mathjs';
 import { expect, test } from 'vitest';
+import { inSi, USUAL } from '../../../../core/conditions/index.ts';
 import { airDensity } from '../../../../core/run/index.ts';
 import type { Working } from '../../../../core/working/index.ts';
-import { demoPairs } from '../../../../renderer/demo/index.ts';
-import { EMPTY_PROJECT, load, PAIR_MARKS, ski } from '../../../../renderer/state/index.ts';
-import { altitudeOf } from '../../../../renderer/views/slope/altitude.ts';
+import { PLAN_FIELDS, type RunPlan, runPlan } from '../../../../renderer/answers/jobs/run-plan.ts';
 import {
   explainedAt,
   hardestRow,
   leastGrip,
   onEdge,
   weakestRow,
-} from '../../../../renderer/views/slope/moment.ts';
+} from '../../../../renderer/answers/moment.ts';
+import type { PairRun } from '../../../../renderer/answers/runs.ts';
+import { demoPairs } from '../../../../renderer/demo/index.ts';
+import { EMPTY_PROJECT, load, PAIR_MARKS, ski } from '../../../../renderer/state/index.ts';
+import { altitudeOf } from '../../../../renderer/views/slope/altitude.ts';
 import { holdWorking, loadWorking } from '../../../../renderer/views/slope/row-workings.ts';
-import { type RunPlan, runPlan } from '../../../../renderer/views/slope/run-plan.ts';
 import { bookWorking, endSpeedWorking } from '../../../../renderer/views/slope/run-workings.ts';
-import type { PairRun } from '../../../../renderer/views/slope/runs.ts';
 import { rowAt } from '../../../../renderer/views/slope/skids.ts';
 
 load(EMPTY_PROJECT);
 const pair = demoPairs[0]!;
 const plan: RunPlan = {
+  ...inSi(USUAL, PLAN_FIELDS),
   turn: { sidecutRadius: 12.2 },
   ground: { kind: 'even', angle: 0.25 },
   programme: { kind: 'linked', peakEdge: 0.9, period: 3, turns: 4, shape: 'trapezoid' },
