@@ -52,6 +52,10 @@ export const CONDITIONS = {
   reboundMm: { group: 'snow', si: 'rebound', measure: 'depthMm', least: 0.05, most: 1, usual: 0.2,
     step: 0.05, label: 'condition.rebound', option: 'rebound' },
 
+  /** Of the wall of snow that the edge leans on (our own values, see core/carve); left out, the hardness says. */
+  wallStrengthKPa: { group: 'wall', si: 'wallStrength', measure: 'pressureKPa', least: 20, most: 20_000, usual: null,
+    label: 'condition.wallStrength', option: 'wall' },
+
   /** With equipment. */
   massKg: { group: 'body', si: 'mass', measure: 'massKg', least: 20, most: 250, reach: [20, 150], usual: 48,
     step: 1, label: 'condition.mass', option: 'mass' },

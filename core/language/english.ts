@@ -36,6 +36,7 @@ export const english = {
   'condition.fore': 'Fore-aft',
   'condition.hardness': 'Hardness',
   'condition.rebound': 'Rebound',
+  'condition.wallStrength': 'Strength of the wall of snow',
   'condition.mass': 'Mass with equipment',
   'condition.height': 'Height of the skier',
   'condition.friction': 'Friction on snow',

@@ -5,7 +5,6 @@
 
 import { acceptConditions, fieldsOf } from '../conditions/index.ts';
 import { type ChainAnswer, type ChainFailure, type ChainProblem, ChainSolver } from '../numeric/index.ts';
-import { GRAVITY } from '../skier/index.ts';
 import { acceptLine, type LineConditions } from './conditions.ts';
 import { type LineChain, lineChain } from './line-chain.ts';
 import { lineModel, OFFSET, STATES } from './line-model.ts';
@@ -129,8 +128,7 @@ function rhythmChain({ conditions, spacing, offset }: RhythmQuestion, stages: nu
     { x: across, y: 0, heading: 0 },
     { x: -across, y: spacing, heading: 0 },
   ];
-  const loadPerPush = conditions.outerShare * conditions.skier.mass * GRAVITY;
-  const chain = lineChain(points, conditions, lineModel(conditions.ski, loadPerPush), stages);
+  const chain = lineChain(points, conditions, lineModel(conditions), stages);
   const n = STATES.length;
   const start = new Float64Array(n * n);
   const end = new Float64Array(n * n);

@@ -10,7 +10,6 @@ import {
   type ChainProblem,
   ChainSolver,
 } from '../numeric/index.ts';
-import { GRAVITY } from '../skier/index.ts';
 import { DEGREE } from '../units/index.ts';
 import { acceptLine, type LineConditions } from './conditions.ts';
 import { column, type LineChain, lineChain } from './line-chain.ts';
@@ -230,8 +229,7 @@ function firstGuess(question: SetQuestion, chain: LineChain, perPiece: number, p
 function setChain(question: SetQuestion, perPiece: number) {
   const { conditions, poles, startSpeed } = question;
   const points = linePoints(question);
-  const loadPerPush = conditions.outerShare * conditions.skier.mass * GRAVITY;
-  const chain = lineChain(points, conditions, lineModel(conditions.ski, loadPerPush), perPiece);
+  const chain = lineChain(points, conditions, lineModel(conditions), perPiece);
   const n = STATES.length;
   const nodes = chain.problem.stages;
   const stateLow = chain.problem.stateLow.slice();

@@ -41,6 +41,8 @@ export interface RunConditions
   readonly baseBevel?: number;
   /** Edge in the snow, m, whose ends slip most where the path is not the ski's own; 1.4 unless given. */
   readonly contactLength?: number;
+  /** Strength S of the wall the edge leans on, N/m²; Infinity unless given: it bears everything. */
+  readonly wallStrength?: number;
 }
 
 export interface RunOptions {
@@ -73,6 +75,7 @@ export function fillConditions(given: RunConditions): FullConditions {
   const full = {
     baseBevel: 0,
     contactLength: 1.4,
+    wallStrength: Number.POSITIVE_INFINITY,
     ...inSi(USUAL, USUAL_FIELDS),
     ...legSpanOf({}),
     ...dropUndefined(given),
@@ -81,6 +84,7 @@ export function fillConditions(given: RunConditions): FullConditions {
   acceptLegSpan(full);
   accept('baseBevel', full.baseBevel, { from: 0, to: 5 * DEGREE, quantity: 'angle' });
   accept('contactLength', full.contactLength, { from: 0.3, to: 3, quantity: 'skiLength' });
+  accept('wallStrength', full.wallStrength, { from: 1e3, unit: 'N/m²' });
   if (full.startHeading !== undefined)
     accept('startHeading', full.startHeading, { from: -Math.PI, to: Math.PI, quantity: 'angle' });
   return { ...full, legRest: full.legShortest + REST * (full.legLongest - full.legShortest) };

@@ -22,3 +22,4 @@ export {
   type Skier,
   skierOf,
 } from './skier.ts';
+export { canBreak, type GrooveWall, wallRoom, wallUsed } from './wall.ts';

@@ -5,4 +5,5 @@ export const DEGREE = sizeOf('°');
 export const MM = sizeOf('mm');
 export const KMH = sizeOf('km/h');
 export const N_PER_MM3 = sizeOf('N/mm³');
+export const KPA = sizeOf('kPa');
 export const GPA = sizeOf('GPa');

@@ -93,6 +93,7 @@ export const measures = {
   angleDeg: measure(['°', 1], ['°', 1], '°'),
   speedKmh: measure(['km/h', 0], ['mph', 0], 'km/h'),
   hardnessNPerMm3: measure(['N/mm³', 2], ['N/mm³', 2], 'N/mm³'),
+  pressureKPa: measure(['kPa', 0], ['psi', 1], 'kPa'),
   depthMm: measure(['mm', 2], ['in', 3], 'mm'),
   areaM2: measure(['m²', 2], ['ft²', 1]),
   density: measure(['kg/m³', 3], ['lb/ft³', 4]),

@@ -1,3 +1,4 @@
+import { wallStrengthOf } from '../../core/carve/index.ts';
 import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
 import { type Rhythm, rhythmWorkings, rhythm as solveRhythm, worthOf } from '../../core/line/index.ts';
 import { evenSlope } from '../../core/run/index.ts';
@@ -11,12 +12,12 @@ import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { rhythmWorth, spokenWorth } from './rhythm-worth.ts';
 import { readingTable, tableOf } from './table.ts';
-import { NO_ADVICE } from './turn-of.ts';
+import { NO_ADVICE, WALL_NOTE } from './turn-of.ts';
 import { surfaceOf } from './turn-surface.ts';
 
 const ASKED = [
   'hardnessNPerMm3',
-  ...fieldsOf('gates', 'pole', 'hill', 'body', 'legSpan', 'limits', 'glide', 'model'),
+  ...fieldsOf('gates', 'pole', 'hill', 'body', 'legSpan', 'limits', 'glide', 'model', 'wall'),
 ] as const;
 
 export const rhythm: Command = {
@@ -25,7 +26,8 @@ export const rhythm: Command = {
   conditions: ASKED,
   options: { turn: { type: 'string' } },
   notes:
-    'Legs are as long as the height says unless --leg-min and --leg-max do. --turn groove, or cosine for the cosine rule.',
+    'Legs are as long as the height says unless --leg-min and --leg-max do. --turn groove, or cosine for the cosine rule.\n' +
+    WALL_NOTE,
   files: [1, 1],
   async run({ files: [file], options, said, read, note, progress }) {
     const ski = await skiFrom(file, read, note);
@@ -40,6 +42,7 @@ export const rhythm: Command = {
       baseBevel: ski.baseBevel,
       skier: skierOf(said),
       ...asked,
+      wallStrength: wallStrengthOf(said),
       slope: asking(file, () => evenSlope(slope)),
     };
     const found = asking(file, () => solveRhythm({ conditions, ...gates }, { beginnings: 3 }));
@@ -69,6 +72,7 @@ export const rhythm: Command = {
           ['greatest lean', json.peakLeanDeg, '°'],
           ['greatest load', json.peakLoadBodyWeights, 'body weights'],
           ['least radius', json.leastRadiusM, 'm'],
+          ['used of the wall of snow', percent(json.wallUsed), '%'],
           ['skis across', json.skisAcrossM, 'm'],
           ['mass across', json.massAcrossM, 'm'],
           ['lost to air', percent(shares.drag), '%'],
@@ -99,6 +103,7 @@ function readingsOf(name: string, { run, secondsPerGate, meanSpeed }: Rhythm) {
     peakLeanDeg: rounded(most(run.lean) / DEGREE),
     peakLoadBodyWeights: rounded(most(run.push)),
     leastRadiusM: rounded(1 / most(run.curvature)),
+    wallUsed: rounded(most(run.wall)),
     skisAcrossM: rounded(most(run.x)),
     massAcrossM: rounded(most(run.massX)),
     shares: {

@@ -1,3 +1,4 @@
+import { wallStrengthOf } from '../../core/carve/index.ts';
 import { fieldsOf, inSi, siOf, USUAL } from '../../core/conditions/index.ts';
 import {
   evenSlope,
@@ -18,14 +19,14 @@ import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { runWorkings } from './run-workings.ts';
 import { readingTable, tableOf } from './table.ts';
-import { NO_ADVICE, turnOf } from './turn-of.ts';
+import { NO_ADVICE, turnOf, WALL_NOTE } from './turn-of.ts';
 
 /** Seconds between samples: twenty a second draw a smooth track and keep the document small. */
 const SAMPLE_STEP = 0.05;
 
 const ASKED = [
   'hardnessNPerMm3',
-  ...fieldsOf('hill', 'start', 'turns', 'body', 'legSpan', 'glide', 'legs', 'model'),
+  ...fieldsOf('hill', 'start', 'turns', 'body', 'legSpan', 'glide', 'legs', 'model', 'wall'),
 ] as const;
 
 export const run: Command = {
@@ -36,7 +37,7 @@ export const run: Command = {
   options: { edge: { type: 'string' } },
   notes:
     `--edge DEG at the height of a turn, 0 runs straight (${USUAL.edgeDeg} unless given). Legs are as long as the height\n` +
-    'says unless --leg-min and --leg-max do.\n' +
+    `says unless --leg-min and --leg-max do. ${WALL_NOTE}\n` +
     `skidSeconds is the time in which the edge slips more than ${SLIPPING_FROM / DEGREE}° on average.`,
   files: [1, 1],
   async run({ files: [file], options, said, read, note }) {
@@ -55,6 +56,7 @@ export const run: Command = {
           programme: programme(siOf('edgeDeg', edge), period, turns),
           ...asked,
           ...legSpanOf(said),
+          wallStrength: wallStrengthOf(said),
         },
         { outputStep: SAMPLE_STEP },
       ),
@@ -70,6 +72,7 @@ export const run: Command = {
       endSpeedKmh: rounded(summary.endSpeed / KMH),
       maxLoadBodyWeights: rounded(summary.maxLoadBodyWeights),
       minHoldDeg: rounded(summary.minHold / DEGREE),
+      wallUsed: rounded(summary.maxWall),
       skidSeconds: rounded(summary.skidSeconds),
       maxLeanDeg: rounded(summary.maxLean / DEGREE),
       minLegM: rounded(summary.minLeg),
@@ -91,6 +94,7 @@ export const run: Command = {
           ['end speed', json.endSpeedKmh, 'km/h'],
           ['greatest load', json.maxLoadBodyWeights, 'body weights'],
           ['least hold', json.minHoldDeg, '°'],
+          ['used of the wall of snow', json.wallUsed && 100 * json.wallUsed, '%'],
           [`slipping over ${SLIPPING_FROM / DEGREE}°`, json.skidSeconds, 's'],
           ['greatest lean', json.maxLeanDeg, '°'],
           ['shortest leg', json.minLegM, 'm'],

@@ -22,7 +22,7 @@ export interface KnownTurn {
  */
 export function turnOf(file: string, ski: Ski, hardness: number): KnownTurn {
   const rigid = (why: string): KnownTurn => ({
-    turn: cosineTurn(sidecut(ski).radius),
+    turn: cosineTurn(sidecut(ski).radius, { contactLength: ski.contactLength, hardness }),
     source: 'cosine rule',
     words: `${ski.name}: turn radii follow the cosine rule of rigid snow, ${why}.`,
   });
@@ -34,3 +34,7 @@ export function turnOf(file: string, ski: Ski, hardness: number): KnownTurn {
 }
 
 export const NO_ADVICE = 'No advice on how fast or where to ski.';
+
+/** What `--help` says of `--wall` beside its range. */
+export const WALL_NOTE =
+  '--wall: 600 kPa on groomed snow unless given, by the cube root of the hardness elsewhere.';

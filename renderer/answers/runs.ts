@@ -1,9 +1,10 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { wallStrengthOf } from '../../core/carve/index.ts';
 import { inSi, siOf } from '../../core/conditions/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
 import type { Track, TurnBasis } from '../../core/run/index.ts';
 import { legSpanOf } from '../../core/skier/index.ts';
-import { type ChosenPair, conditions } from '../state/index.ts';
+import { type ChosenPair, conditions, ski } from '../state/index.ts';
 import type { HillAnswer } from './jobs/hill-jobs.ts';
 import { groundOf, PLAN_FIELDS, type RhythmAnswer, type RunPlan } from './jobs/run-plan.ts';
 import { type TableState, tableOf } from './radius-tables.ts';
@@ -91,7 +92,10 @@ export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: numb
       ? `its groove was not solved: ${state.failure}`
       : 'while its groove is being solved';
   return {
-    turn: { sidecutRadius },
+    turn: {
+      sidecutRadius,
+      press: { contactLength: ski(pair.pair).contactLength, hardness: hardnessNPerMm3 * 1e9 },
+    },
     model: waits ? 'cosine rule until bent' : 'cosine rule',
     words: `turns by the cosine rule (${why})`,
   };
@@ -114,6 +118,7 @@ const asked = computed<readonly Asked[]>(() => {
       ...said,
       baseBevel: pair.ski.baseBevel,
       contactLength: pair.ski.contactLength,
+      wallStrength: wallStrengthOf(c),
     };
     return [{ pair, plan }];
   });

@@ -2,22 +2,21 @@ import { effect } from '@preact/signals';
 import { type Sentence, say } from '../../core/language/index.ts';
 import { demoSets } from '../demo/index.ts';
 import { takeIn } from '../files/index.ts';
-import type { Host } from '../host/index.ts';
+import type { DraftRecords, Host } from '../host/index.ts';
 import { demoEntries } from '../rack/index.ts';
 import {
   chooseOnly,
   course,
   courseUnsaved,
-  draftAside,
   EMPTY_PROJECT,
   keepDraft,
   load,
   type Project,
   project,
-  projectFrom,
+  projectFromRecords,
   rackFileUnsaved,
   report,
-  settingsNotTaken,
+  status,
   tuneLogUnsaved,
   unsavedEntries,
 } from '../state/index.ts';
@@ -26,10 +25,13 @@ import { onFrameKey } from './keys.ts';
 
 /** Brings back the work in progress, or the demo rack on the first start, and connects the host. */
 export async function startApp(host: Host): Promise<void> {
-  const { first, draftUnread, notTaken } = await firstProject(host);
+  const { first, kept, stale, draftUnread, notTaken } = await firstProject(host);
   load(first);
   // What could not be read is not written over: it may be whole, and readable at the next start.
-  if (!draftUnread) keepDraft(host.draft, message => report(message, 'error'));
+  if (!draftUnread) {
+    const keeper = keepDraft(host.draft, kept, stale, tellTrouble);
+    host.onEnding(keeper.flush);
+  }
   const [aside, ...more] = first.setAside;
   if (aside) {
     const others = more.length > 0 ? ` and ${more.length} more` : '';
@@ -60,15 +62,32 @@ export async function startApp(host: Host): Promise<void> {
   window.addEventListener('keydown', onFrameKey);
 }
 
+/** Writes of the draft fail, or work again: then the message of the failure goes. */
+function tellTrouble(why: string | null): void {
+  if (why === null) {
+    if (status.peek()?.about === 'draft') status.value = null;
+    return;
+  }
+  report(
+    `Work in progress could not be kept: ${why} Save what you changed to files; it is tried again every moment.`,
+    'error',
+    'draft',
+  );
+}
+
 interface First {
   readonly first: Project;
+  /** The project that the draft already holds, record by record; null when it holds nothing of it. */
+  readonly kept: Project | null;
+  /** Keys of what it holds otherwise. */
+  readonly stale: readonly string[];
   readonly draftUnread: boolean;
   /** Settings of the draft that fail their check, by name. */
   readonly notTaken: readonly Sentence[];
 }
 
 async function firstProject(host: Host): Promise<First> {
-  let draft: string | null = null;
+  let draft: DraftRecords | null = null;
   let draftUnread = false;
   try {
     draft = await host.draft.read();
@@ -80,14 +99,18 @@ async function firstProject(host: Host): Promise<First> {
       'error',
     );
   }
-  const kept = projectFrom(draft);
-  if (kept) return { first: kept, draftUnread, notTaken: settingsNotTaken(draft, kept) };
+  const read = projectFromRecords(draft);
+  const stale = read.whole ? [] : Object.keys(draft ?? {});
+  if (read.project) {
+    const { project: first, notTaken } = read;
+    return { first, kept: read.whole ? first : null, stale, draftUnread, notTaken };
+  }
   const rack = demoEntries();
   const first = chooseOnly(rack.slice(0, 1).map(entry => entry.id))({
     ...EMPTY_PROJECT,
     rack,
     course: demoSets.SL,
-    setAside: draftAside(draft),
+    setAside: read.aside,
   });
-  return { first, draftUnread, notTaken: [] };
+  return { first, kept: null, stale, draftUnread, notTaken: [] };
 }

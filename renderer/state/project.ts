@@ -27,8 +27,8 @@ export interface RackEntry {
   readonly readOnly?: string;
 }
 
-/** Conditions a project carries; those of a set belong to its course, and the legs follow from the height. */
-export type ConditionField = Exclude<Field, FieldOf<'course' | 'legSpan'>>;
+/** Conditions a project carries; those of a set belong to its course, the legs follow from the height, the wall from the hardness. */
+export type ConditionField = Exclude<Field, FieldOf<'course' | 'legSpan' | 'wall'>>;
 
 /** What is asked of the skis, in the units people say: see core/conditions. */
 export type Conditions = { readonly [F in ConditionField]: number };

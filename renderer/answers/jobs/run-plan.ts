@@ -82,6 +82,8 @@ export interface RunPlan extends SiOf<PlanField>, LegSpan {
   readonly programme: ProgrammePlan;
   readonly baseBevel: number;
   readonly contactLength: number;
+  /** Of the wall of snow the edge leans on, N/m². */
+  readonly wallStrength: number;
 }
 
 /** Conditions that every run is asked with. */

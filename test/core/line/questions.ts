@@ -35,6 +35,7 @@ export function conditionsOf(trial: Trial, skier: Partial<Skier> = {}): LineCond
     skier: { ...REFERENCE_SKIER, pushMost, legSpeed, pushRate, ...skier },
     friction: 0.05,
     scrape: 1,
+    wallStrength: Number.POSITIVE_INFINITY,
     airDensity: 1.1,
     slope: evenSlope(slopeDeg * DEGREE),
     clearance,
