@@ -1,7 +1,6 @@
 import './theme/index.ts';
 import { render } from 'preact';
-import { Frame } from './frame/index.tsx';
-import { startApp } from './frame/start.ts';
+import { Frame, startApp } from './frame/index.ts';
 import { getHost } from './host/index.ts';
 import { followTheme } from './theme/index.ts';
 

@@ -1,20 +1,22 @@
 /** Who may import whom between the rooms of core/: the arrows point one way only. */
 const coreRooms = {
-  numeric: [],
+  fault: [],
   units: [],
-  table: [],
-  formula: [],
-  pair: ['units', 'table'],
-  shape: ['pair', 'numeric'],
-  flex: ['pair', 'formula', 'table', 'numeric'],
-  carve: ['shape', 'flex', 'numeric'],
-  boot: ['carve'],
-  skier: ['numeric'],
-  run: ['carve', 'skier', 'table', 'numeric'],
-  line: ['pair', 'carve', 'skier', 'numeric'],
-  course: ['line', 'run', 'skier', 'shape', 'pair', 'table', 'numeric'],
-  rules: ['pair', 'shape'],
-  kind: ['pair', 'flex', 'run', 'course', 'table'],
+  language: ['units'],
+  numeric: ['fault'],
+  table: ['fault'],
+  formula: ['fault'],
+  pair: ['fault', 'units', 'table'],
+  shape: ['fault', 'pair', 'numeric'],
+  flex: ['fault', 'pair', 'formula', 'table', 'numeric'],
+  carve: ['fault', 'shape', 'flex', 'numeric'],
+  boot: ['fault', 'carve'],
+  skier: ['fault', 'numeric'],
+  run: ['fault', 'carve', 'skier', 'table', 'numeric'],
+  line: ['fault', 'pair', 'carve', 'skier', 'numeric'],
+  course: ['fault', 'line', 'run', 'skier', 'shape', 'pair', 'table', 'numeric'],
+  rules: ['fault', 'pair', 'shape'],
+  kind: ['fault', 'pair', 'flex', 'run', 'course', 'table'],
   working: [
     'formula',
     'numeric',
@@ -31,8 +33,10 @@ const coreRooms = {
     'rules',
   ],
 };
+/** Rooms whose types every room explains itself in. */
+const explaining = ['working', 'fault', 'language', 'units'];
 /** The packages a room may use; no other leaves or enters the physics. */
-const corePackages = { pair: ['zod'], formula: ['mathjs'], rules: ['zod'] };
+const corePackages = { pair: ['zod'], formula: ['mathjs'], rules: ['zod'], language: ['intl-messageformat'] };
 
 /** The same in main/. Nothing enters the shell, nor the tools: they are started. */
 const mainRooms = {
@@ -45,9 +49,60 @@ const mainRooms = {
 };
 const mainPackages = { host: ['zod'], electron: ['electron', 'zod'] };
 
-/** Rooms of renderer/ that keep rules already; the others are free until they do. */
-const rendererRooms = { files: ['state', 'host'] };
-const rendererPackages = { files: ['@preact/signals', 'd3'] };
+/**
+ * The same in renderer/, in the order of the arrows. A room beside another is named by neither. `views/NAME` are
+ * rooms too, and none of them imports another.
+ */
+const rendererRooms = {
+  state: [],
+  host: [],
+  scene: [],
+  demo: ['state'],
+  theme: ['state'],
+  files: ['state', 'host'],
+  answers: ['state'],
+  kit: ['state', 'host', 'theme'],
+  help: ['state', 'kit'],
+  controls: ['state', 'answers', 'kit'],
+  rules: ['state', 'answers', 'files', 'kit'],
+  rack: ['state', 'host', 'demo', 'answers', 'files', 'kit'],
+  print: ['state', 'host', 'answers', 'kit', 'help', 'rack'],
+  squad: ['state', 'host', 'demo', 'answers', 'files', 'kit', 'help', 'rack', 'print'],
+  views: [
+    'state',
+    'host',
+    'scene',
+    'demo',
+    'theme',
+    'files',
+    'answers',
+    'kit',
+    'help',
+    'controls',
+    'rules',
+    'rack',
+    'squad',
+  ],
+  frame: ['state', 'host', 'demo', 'theme', 'files', 'kit', 'help', 'rack', 'print', 'views'],
+};
+const drawn = ['preact', '@preact/signals'];
+const rendererPackages = {
+  state: ['@preact/signals', 'zod'],
+  host: ['idb', 'zod'],
+  scene: ['three'],
+  theme: ['@preact/signals'],
+  files: ['@preact/signals', 'd3'],
+  answers: ['@preact/signals', 'preact', 'comlink', 'd3'],
+  kit: [...drawn, 'd3', 'temml'],
+  help: drawn,
+  controls: drawn,
+  rules: drawn,
+  rack: drawn,
+  print: [...drawn, 'd3'],
+  squad: [...drawn, 'd3'],
+  views: [...drawn, 'd3'],
+  frame: drawn,
+};
 
 const packagesRule = (folder, room, packages = []) => ({
   name: `${folder === 'core' ? '' : `${folder}-`}${room}-packages`,
@@ -66,7 +121,7 @@ const coreRules = Object.entries(coreRooms).flatMap(([room, allowed]) => [
     comment: `core/${room} may import only ${allowed.join(', ') || 'nothing'}`,
     severity: 'error',
     from: { path: `^core/${room}/` },
-    // The types of a working are known to every room, because each explains itself in them.
+    // The types of workings, faults and sentences are known to every room, because each explains itself in them.
     to: {
       path: '^core/([^/]+)/',
       pathNot: [`^core/(${[room, ...allowed].join('|')})/`],
@@ -75,12 +130,12 @@ const coreRules = Object.entries(coreRooms).flatMap(([room, allowed]) => [
   },
   {
     name: `${room}-type-arrow`,
-    comment: `core/${room} may know the types of ${allowed.join(', ') || 'nothing'} and of working only`,
+    comment: `core/${room} may know the types of ${[...allowed, ...explaining].join(', ')} only`,
     severity: 'error',
     from: { path: `^core/${room}/` },
     to: {
       path: '^core/([^/]+)/',
-      pathNot: [`^core/(${[room, ...allowed, 'working'].join('|')})/`],
+      pathNot: [`^core/(${[room, ...allowed, ...explaining].join('|')})/`],
       dependencyTypes: ['type-only'],
     },
   },
@@ -106,18 +161,12 @@ const rendererRules = Object.entries(rendererRooms).flatMap(([room, allowed]) =>
     from: { path: `^renderer/${room}/` },
     to: { path: '^renderer/', pathNot: [`^renderer/(${[room, ...allowed].join('|')})/`] },
   },
-  {
-    name: `renderer-${room}-by-the-door`,
-    comment: `renderer/${room} is entered through its index.ts`,
-    severity: 'error',
-    from: { path: '^renderer/', pathNot: [`^renderer/${room}/`] },
-    to: { path: `^renderer/${room}/`, pathNot: [`^renderer/${room}/index\\.ts$`] },
-  },
   packagesRule('renderer', room, rendererPackages[room]),
 ]);
 
 module.exports = {
   coreRooms,
+  explaining,
   mainRooms,
   rendererRooms,
   forbidden: [
@@ -137,6 +186,41 @@ module.exports = {
       severity: 'error',
       from: { path: '^main/([^/]+)/' },
       to: { path: '^main/[^/]+/', pathNot: ['^main/$1/', '^main/[^/]+/index\\.ts$'] },
+    },
+    {
+      name: 'renderer-by-the-door',
+      comment: 'a room of renderer is entered through its index.ts, by its neighbours',
+      severity: 'error',
+      from: { path: '^renderer/([^/]+)/' },
+      to: { path: '^renderer/[^/]+/', pathNot: ['^renderer/$1/', '^renderer/[^/]+/index\\.ts$'] },
+    },
+    {
+      name: 'page-by-the-door',
+      comment: 'and by the page itself',
+      severity: 'error',
+      from: { path: '^renderer/[^/]+$' },
+      to: { path: '^renderer/[^/]+/', pathNot: ['^renderer/[^/]+/index\\.ts$'] },
+    },
+    {
+      name: 'no-view-imports-a-view',
+      comment: 'what two views show is derived in answers, and drawn in kit, controls or rules',
+      severity: 'error',
+      from: { path: '^renderer/views/([^/]+)/' },
+      to: { path: '^renderer/views/', pathNot: ['^renderer/views/$1/', '^renderer/views/view\\.ts$'] },
+    },
+    {
+      name: 'view-by-the-door',
+      comment: 'a view is entered through its index.tsx, where views are listed',
+      severity: 'error',
+      from: { path: '^renderer/views/[^/]+$' },
+      to: { path: '^renderer/views/[^/]+/', pathNot: ['^renderer/views/[^/]+/index\\.tsx$'] },
+    },
+    {
+      name: 'jobs-know-only-core',
+      comment: 'what runs in a worker knows neither the page nor its state',
+      severity: 'error',
+      from: { path: '^renderer/answers/jobs/' },
+      to: { path: '^renderer/', pathNot: ['^renderer/answers/jobs/'] },
     },
     {
       name: 'by-the-door-from-outside',
@@ -166,11 +250,11 @@ module.exports = {
       to: { path: '^core/' },
     },
     {
-      name: 'host-asks-only-table',
-      comment: 'the seam reads bytes as the core does, and asks nothing of skis',
+      name: 'host-asks-only-texts',
+      comment: 'the seam reads bytes and knows what they hold as the core does, and asks nothing of skis',
       severity: 'error',
       from: { path: '^main/host/' },
-      to: { path: '^core/', pathNot: ['^core/table/'] },
+      to: { path: '^core/', pathNot: ['^core/(table|kind)/'] },
     },
     {
       name: 'host-without-node',

@@ -53,6 +53,8 @@ const CHOOSER: Partial<Record<TextKind, FileKind>> = {
   gates: 'course',
   bench: 'table',
   sheet: 'table',
+  slope: 'table',
+  programme: 'table',
 };
 
 /** Asks for files, those of what is `wanted` or of every kind, and takes in what is chosen. */

@@ -12,6 +12,7 @@ export { type FlexSheet, flexSheet, readingsOf } from './bench-files.ts';
 export { courseFileName, fileProblems, saveCourse, takeCourse } from './course-files.ts';
 export { openFiles, takeIn } from './door.ts';
 export { editionProblems, takeEdition } from './edition-files.ts';
+export { exportTable } from './export-table.ts';
 export type { SheetImport, SheetLine } from './import-sheet.ts';
 export { lookOver } from './import-sheet.ts';
 export type { Incoming } from './incoming.ts';

@@ -1,10 +1,9 @@
 import { openFiles, saveAll, saveCourse, saveEntry } from '../files/index.ts';
-import { aboutOpen } from '../help/index.tsx';
+import { aboutOpen } from '../help/index.ts';
 import type { MenuCommand } from '../host/index.ts';
 import { exportFigure } from '../kit/index.ts';
-import { newPair } from '../rack/pair-form-host.tsx';
-import { showRecent } from '../rack/recent-list.tsx';
-import { printSheet } from '../sheet/index.ts';
+import { printSheet } from '../print/index.ts';
+import { newPair, showRecent } from '../rack/index.ts';
 import {
   activePair,
   changeView,

@@ -1,7 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { CAUTION } from '../help/cautions.ts';
-import { aboutOpen } from '../help/index.tsx';
+import { aboutOpen, CAUTION } from '../help/index.ts';
 import { status, tasks, view } from '../state/index.ts';
 
 /** What is happening at the left, the caution that belongs to the question at the right. */

@@ -1,4 +1,4 @@
-import { helpOpen } from '../help/index.tsx';
+import { helpOpen } from '../help/index.ts';
 import { activate, adjust, changeView, project, THEMES, view } from '../state/index.ts';
 import { views } from '../views/index.ts';
 

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { openFiles, saveEntry } from '../files/index.ts';
-import { helpOpen } from '../help/index.tsx';
+import { helpOpen } from '../help/index.ts';
 import { Segments } from '../kit/index.ts';
-import { printSheet } from '../sheet/index.ts';
+import { printSheet } from '../print/index.ts';
 import {
   activePair,
   changeView,

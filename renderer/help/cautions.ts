@@ -24,3 +24,9 @@ export const LIMITS: readonly string[] = [
   'The skier is a mass on one leg that leans and folds, without arms or poles, and makes no mistakes.',
   'Bends are small unless the large-bend form is switched on; the app says when the small-bend answer is off by more than 2 %.',
 ];
+
+/** Of the ski room. */
+export const SQUAD_CAUTIONS: readonly string[] = [
+  'Edges are sharp: handle skis edge to edge and wear gloves at the vice.',
+  'Hot wax fumes and burns: ventilate the room, keep the iron below smoking, never leave it on.',
+];

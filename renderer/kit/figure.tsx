@@ -1,8 +1,8 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { writeCsvRows } from '../../core/table/index.ts';
 import { getHost } from '../host/index.ts';
 import { chosenPairs, fileStem, report } from '../state/index.ts';
-import { toCsv } from './csv.ts';
 import { toPng, toSvg } from './picture.ts';
 import { type Size, useSize } from './use-size.ts';
 
@@ -73,7 +73,11 @@ export function Figure(props: FigureProps): JSX.Element {
     table: props.rows
       ? () =>
           saved(`${fileName}.csv`, () =>
-            getHost().exportFile(`${fileName}.csv`, 'text/csv', toCsv(props.rows!())),
+            getHost().exportFile(
+              `${fileName}.csv`,
+              'text/csv',
+              writeCsvRows(props.rows!().map(row => row.map(String))),
+            ),
           )
       : null,
   };

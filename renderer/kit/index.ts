@@ -33,7 +33,6 @@ import './figure.css';
 
 export { Chart, type ChartProps, type Plot } from './chart.tsx';
 export { axisTitle, tickRoom, ticksAcross, ticksUp } from './chart-axes.tsx';
-export { toCsv } from './csv.ts';
 export { Dialog, type DialogProps } from './dialog.tsx';
 export { Empty } from './empty.tsx';
 export { exportFigure, Figure, type FigureProps } from './figure.tsx';
@@ -41,10 +40,11 @@ export { Handle, type HandleProps } from './handle.tsx';
 
 export { NumberCell } from './number-cell.tsx';
 export { PairBadge } from './pair-badge.tsx';
+export { type SnowMark, styleOf } from './pair-style.ts';
 export { Quantity, type QuantityProps } from './quantity.tsx';
 export { type PairReadingRow, PairReadings, Reading, type ReadingProps } from './reading.tsx';
 export { Segments, Toolbar } from './segments.tsx';
-export { type Axis, type Series, valueAt } from './series.ts';
+export { type Axis, extentOf, type Series, valueAt } from './series.ts';
 export { spread } from './spread.ts';
 export type { Size } from './use-size.ts';
 export { showWorking, WorkingPanel } from './working-panel.tsx';

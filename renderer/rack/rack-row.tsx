@@ -1,6 +1,7 @@
 import { computed, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../core/units/index.ts';
+import { radiusOf } from '../answers/index.ts';
 import { saveEntry } from '../files/index.ts';
 import { PairBadge } from '../kit/index.ts';
 import {
@@ -19,7 +20,6 @@ import {
 } from '../state/index.ts';
 import { remove, select, toggle } from './choosing.ts';
 import { editPair } from './pair-form-host.tsx';
-import { radiusOf } from './radius.ts';
 import { removeRow } from './row-keys.ts';
 
 const system = computed(() => view.value.system);

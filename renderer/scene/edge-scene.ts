@@ -86,7 +86,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
   #skis: { object: SkiObject; groove: Groove; form: SkiForm; style: PairStyle; drawn: number }[] = [];
   #paths: ArcPath[] = [];
   #input: EdgeSceneInput | null = null;
-  #theme: SceneTheme = THEMES.light;
+  #theme: SceneTheme = THEMES.snow;
   #surfaceKey = '';
   #started = false;
   readonly #at: PlanePoint = { x: 0, y: 0, heading: 0 };

@@ -67,7 +67,7 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
   #runners: HillRunner[] = [];
   #gates: InstancedMesh | null = null;
   #input: HillSceneInput | null = null;
-  #theme: SceneTheme = THEMES.light;
+  #theme: SceneTheme = THEMES.snow;
   #started = false;
   readonly #box = { left: 0, right: 0, top: 0, bottom: 0 };
   readonly #leanUp = new Vector3();

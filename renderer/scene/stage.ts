@@ -43,7 +43,7 @@ export class Stage<Input, CameraName extends string> {
   readonly #stopListening: () => void;
   readonly #ownsCanvas: boolean;
   readonly #observer: ResizeObserver | null;
-  #theme = THEMES.light;
+  #theme = THEMES.snow;
   #camera: CameraName;
   #inset: boolean;
   #insetCamera: CameraName | null = null;
@@ -98,7 +98,7 @@ export class Stage<Input, CameraName extends string> {
     this.#observer = typeof ResizeObserver === 'undefined' ? null : new ResizeObserver(() => this.resize());
     this.#observer?.observe(this.#ownsCanvas ? target : this.canvas);
     this.canvas.addEventListener('webglcontextrestored', this.#restored);
-    this.setTheme(options.theme ?? 'light');
+    this.setTheme(options.theme ?? 'snow');
     this.resize();
   }
 

@@ -27,11 +27,12 @@ export interface SceneTheme {
   readonly sideways: string;
 }
 
-export type ThemeName = 'light' | 'dark' | 'projector';
+/** The looks, by the names the page has for them. */
+export type ThemeName = 'snow' | 'night' | 'projector';
 
 export const THEMES: Readonly<Record<ThemeName, SceneTheme>> = {
-  light: {
-    name: 'light',
+  snow: {
+    name: 'snow',
     skyTop: '#8fb3d6',
     skyHorizon: '#eaf0f5',
     ridgeFar: '#c6d5e4',
@@ -54,8 +55,8 @@ export const THEMES: Readonly<Record<ThemeName, SceneTheme>> = {
     snowForce: '#0b6fa4',
     sideways: '#b4540a',
   },
-  dark: {
-    name: 'dark',
+  night: {
+    name: 'night',
     skyTop: '#050a17',
     skyHorizon: '#2a3f66',
     ridgeFar: '#22355a',

@@ -1,5 +1,4 @@
-import { radiusOf } from '../rack/radius.ts';
-import type { SquadRow } from './squad-row.ts';
+import { radiusOf, type SquadRow } from '../answers/index.ts';
 
 export type Show = 'all' | 'due' | 'odd';
 export type SortKey = 'rack' | 'name' | 'owner' | 'discipline' | 'length' | 'radius' | 'edge' | 'wax';

@@ -1,9 +1,5 @@
 import type { JSX } from 'preact';
-
-export const SQUAD_CAUTIONS: readonly string[] = [
-  'Edges are sharp: handle skis edge to edge and wear gloves at the vice.',
-  'Hot wax fumes and burns: ventilate the room, keep the iron below smoking, never leave it on.',
-];
+import { SQUAD_CAUTIONS } from '../help/index.ts';
 
 export function SquadCautions(): JSX.Element {
   return (

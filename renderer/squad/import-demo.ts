@@ -1,7 +1,8 @@
+import { day } from '../answers/index.ts';
+import { demoSheet } from '../demo/index.ts';
 import { lookOver, takePairs } from '../files/index.ts';
 import { project, report } from '../state/index.ts';
-import { demoLog, demoSheet } from './demo-squad.ts';
-import { day } from './squad-state.ts';
+import { demoLog } from './demo-log.ts';
 
 /** Takes the demo club's sheet in at once, with an invented tune log; undo takes it out again. */
 export function importDemo(): void {

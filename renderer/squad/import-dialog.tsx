@@ -12,7 +12,7 @@ import {
   takePairs,
 } from '../files/index.ts';
 import { Dialog } from '../kit/index.ts';
-import { fieldLabel, inLabels } from '../rack/pair-fields.ts';
+import { fieldLabel, inLabels } from '../rack/index.ts';
 
 const MOST_LINES = 300;
 const SEPARATORS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' } as const;

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
-import { editPair } from '../rack/pair-form-host.tsx';
-import { printSheet } from '../sheet/index.ts';
+import { dueText } from '../answers/index.ts';
+import { printSheet } from '../print/index.ts';
+import { editPair } from '../rack/index.ts';
 import { edit, extraOf, replacePair, settle, withOwner } from '../state/index.ts';
-import { dueText } from './due.ts';
 import { owners, selectedRow } from './squad-state.ts';
 import { TuneForm } from './tune-form.tsx';
 import { TuneLog } from './tune-log.tsx';

@@ -1,7 +1,6 @@
-import { radiusOf } from '../rack/radius.ts';
+import { radiusOf, type SquadRow } from '../answers/index.ts';
+import { exportTable } from '../files/index.ts';
 import { extraOf } from '../state/index.ts';
-import { exportTable } from './export-table.ts';
-import type { SquadRow } from './squad-row.ts';
 import { shownRows } from './squad-state.ts';
 
 /** Columns this program writes for reading only; a sheet that was written here brings them back. */

@@ -1,11 +1,7 @@
 import { computed, signal } from '@preact/signals';
+import { allRows } from '../answers/index.ts';
 import { project } from '../state/index.ts';
 import { type Arrangement, AS_IN_RACK, arrange } from './arrange.ts';
-import { squadRows } from './squad-row.ts';
-import { today } from './today.ts';
-
-/** The day everything is due by; asked again whenever the page opens. */
-export const day = signal(today());
 
 export const arrangement = signal<Arrangement>(AS_IN_RACK);
 
@@ -13,11 +9,6 @@ export function changeArrangement(change: Partial<Arrangement>): void {
   arrangement.value = { ...arrangement.value, ...change };
 }
 
-const rack = computed(() => project.value.rack);
-const log = computed(() => project.value.tuneLog);
-const after = computed(() => project.value.dueAfter);
-
-export const allRows = computed(() => squadRows(rack.value, log.value, after.value, day.value));
 export const shownRows = computed(() => arrange(allRows.value, arrangement.value));
 
 const wanted = signal<string | null>(null);

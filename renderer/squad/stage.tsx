@@ -1,11 +1,10 @@
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { day, today } from '../answers/index.ts';
 import { takeIn } from '../files/index.ts';
 import { SquadCautions } from './cautions.tsx';
 import { ImportDialog } from './import-dialog.tsx';
-import { day } from './squad-state.ts';
 import { SquadTable } from './table.tsx';
-import { today } from './today.ts';
 import { SquadFiles, SquadTools } from './tools.tsx';
 
 /** Rows copied from a spreadsheet come as text with tabs; pasted on the page they go the way of a file. */

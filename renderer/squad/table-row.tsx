@@ -1,14 +1,10 @@
 import type { JSX } from 'preact';
 import type { Pair } from '../../core/pair/index.ts';
 import { formatQuantity } from '../../core/units/index.ts';
+import { agoShort, type Care, radiusOf, type SquadRow, sidecutOf } from '../answers/index.ts';
 import { PairBadge } from '../kit/index.ts';
-import { remove, toggle } from '../rack/choosing.ts';
-import { editPair } from '../rack/pair-form-host.tsx';
-import { radiusOf, sidecutOf } from '../rack/radius.ts';
-import { removeRow } from '../rack/row-keys.ts';
+import { editPair, remove, removeRow, toggle } from '../rack/index.ts';
 import { isUnsaved, PAIR_MARKS, project, view } from '../state/index.ts';
-import { agoShort, type Care } from './due.ts';
-import type { SquadRow } from './squad-row.ts';
 import { selectRow } from './squad-state.ts';
 
 interface Props {

@@ -1,12 +1,12 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { allRows } from '../answers/index.ts';
 import { openFiles } from '../files/index.ts';
 import { Empty } from '../kit/index.ts';
-import { useGrowing } from '../rack/growing.ts';
-import { moveAmongRows } from '../rack/row-keys.ts';
+import { moveAmongRows, useGrowing } from '../rack/index.ts';
 import type { SortKey } from './arrange.ts';
 import { importDemo } from './import-demo.ts';
-import { allRows, arrangement, changeArrangement, selectedRow, shownRows } from './squad-state.ts';
+import { arrangement, changeArrangement, selectedRow, shownRows } from './squad-state.ts';
 import { SquadTableRow } from './table-row.tsx';
 
 const COLUMNS: readonly (readonly [key: SortKey | null, label: string, className?: string])[] = [

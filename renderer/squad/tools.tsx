@@ -1,13 +1,14 @@
 import type { JSX } from 'preact';
+import { allRows } from '../answers/index.ts';
 import { openFiles } from '../files/index.ts';
 import { Segments } from '../kit/index.ts';
-import { enterRows } from '../rack/row-keys.ts';
+import { printDue } from '../print/index.ts';
+import { enterRows } from '../rack/index.ts';
 import { changeView, chosenPairs, edit, project, setDueAfter, settle } from '../state/index.ts';
 import { AS_IN_RACK, NO_OWNER, type Show } from './arrange.ts';
 import { importDemo } from './import-demo.ts';
-import { printDue } from './print-due.tsx';
 import { saveTable } from './save-table.ts';
-import { allRows, arrangement, changeArrangement, owners, shownRows } from './squad-state.ts';
+import { arrangement, changeArrangement, owners, shownRows } from './squad-state.ts';
 
 /** Search, filters, thresholds and what can be done with the whole squad. */
 export function SquadTools(): JSX.Element {

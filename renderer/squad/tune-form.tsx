@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { Message } from '../rack/message.tsx';
+import { day, type SquadRow } from '../answers/index.ts';
+import { Message } from '../rack/index.ts';
 import { addTune, type Edit, edit, newId, replacePair, report } from '../state/index.ts';
-import type { SquadRow } from './squad-row.ts';
-import { day, shownRows } from './squad-state.ts';
+import { shownRows } from './squad-state.ts';
 import { readTune, type TuneDraft, type Tuned, type TuneField } from './tune-draft.ts';
 
 const FIELDS: readonly (readonly [TuneField, string, string])[] = [

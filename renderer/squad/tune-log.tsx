@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { Pair, TuneEntry } from '../../core/pair/index.ts';
+import { byLatest, tuneText } from '../answers/index.ts';
 import { edit, removeTune, report } from '../state/index.ts';
-import { byLatest, tuneText } from './tune-draft.ts';
 
 /** What was done to a pair, latest first. */
 export function TuneLog({ tunes, pair }: { tunes: readonly TuneEntry[]; pair: Pair }): JSX.Element {

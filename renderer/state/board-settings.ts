@@ -1,7 +1,6 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import * as z from 'zod';
-import type { BoardSettings } from './project.ts';
-import { DEFAULT_BOARD } from './project.ts';
+import { type BoardSettings, DEFAULT_BOARD } from './project.ts';
 import { edit, project } from './store.ts';
 
 /** Which skis lie on the board. */

@@ -1,7 +1,6 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import * as z from 'zod';
-import type { SkierLimits, SlopeSettings } from './project.ts';
-import { DEFAULT_LIMITS, DEFAULT_SLOPE } from './project.ts';
+import { DEFAULT_LIMITS, DEFAULT_SLOPE, type SkierLimits, type SlopeSettings } from './project.ts';
 import { edit, project } from './store.ts';
 
 /** What the skis are sent down, and how they are skied. */

@@ -4,6 +4,8 @@ import './controls.css';
 import { effect } from '@preact/signals';
 import { view } from '../state/index.ts';
 
+export { pageColour } from './page-colour.ts';
+
 /** Names of the looks as a person reads them. */
 export const THEME_NAMES = { snow: 'Snow', night: 'Night', projector: 'Projector' } as const;
 

@@ -1,5 +1,5 @@
 import type { ComponentType } from 'preact';
-import { squadPage } from '../squad/index.tsx';
+import { squadPage } from '../squad/index.ts';
 import type { Page } from '../state/index.ts';
 import { Board } from './board/index.tsx';
 import { comparePage } from './compare/index.tsx';

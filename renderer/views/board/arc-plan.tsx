@@ -2,9 +2,9 @@ import './arc-plan.css';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { boardAnswers, type Place } from '../../answers/index.ts';
 import { view } from '../../state/index.ts';
 import { pointAlong, startOf } from './arc-math.ts';
-import { answers, type Place } from './board-state.ts';
 import { guessed, guessPhase, NEUTRAL_RADIUS, revealed } from './guess.ts';
 import { guessName, layoutRadius } from './guessing.ts';
 
@@ -24,11 +24,11 @@ interface Drawn {
 export function ArcPlan(props: {
   /** Told of a point of the snow that was clicked, m. */
   readonly onPoint?: (x: number, y: number) => void;
-  /** On paper the answers are always drawn. */
+  /** On paper the boardAnswers are always drawn. */
   readonly always?: boolean;
 }): JSX.Element | null {
   const svg = useRef<SVGSVGElement>(null);
-  const shown = answers.value;
+  const shown = boardAnswers.value;
   if (shown.length === 0) return null;
   const guess = guessed.value;
   const { system } = view.value;

@@ -2,15 +2,14 @@ import { computed, effect, type Signal, untracked, useSignal } from '@preact/sig
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { formatQuantity } from '../../../core/units/index.ts';
-import { useWork } from '../../jobs/index.ts';
-import { carvingOf } from '../../jobs/radius-tables.ts';
+import { boardAnswers, carvingOf, formOf, type Place, useWork } from '../../answers/index.ts';
+import { styleOf } from '../../kit/index.ts';
 import type { EdgeSceneHandle, EdgeSceneInput, ExtraArc } from '../../scene/index.ts';
 import { conditions, view } from '../../state/index.ts';
-import { formOf, resolvedColour, SCENE_THEME, styleOf } from '../slope/form.ts';
-import { lookHere } from '../slope/look.ts';
+import { pageColour } from '../../theme/index.ts';
 import { radiusToward, startOf } from './arc-math.ts';
 import { ArcPlan } from './arc-plan.tsx';
-import { answers, boardCamera, type Place } from './board-state.ts';
+import { boardCamera } from './camera.ts';
 import { guessed, guessPhase, NEUTRAL_RADIUS, place, revealed } from './guess.ts';
 import { askedPlace, guessName, layoutRadius, missNow } from './guessing.ts';
 
@@ -28,7 +27,7 @@ function useBend(at: Place) {
     'equilibria',
     'Bending the ski for the board',
     () => {
-      const answer = answers.value[at];
+      const answer = boardAnswers.value[at];
       if (!answer || !carvingOf(answer.ski.pair).ok) return null;
       const { hardnessNPerMm3, foreMm } = conditions.value;
       return {
@@ -61,13 +60,13 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
     let gone = false;
     const stops: (() => void)[] = [];
     const begin = async () => {
-      const { createScene, webglAvailable } = await import('../../scene/index.ts');
+      const { createScene, lookHere, webglAvailable } = await import('../../scene/index.ts');
       if (gone || !box.current) return;
       if (!webglAvailable()) {
         flat.value = 'This machine draws no WebGL 2';
         return;
       }
-      const made = createScene(box.current, { kind: 'edge', ...lookHere(theme.peek()) });
+      const made = createScene(box.current, { kind: 'edge', theme: theme.peek(), ...lookHere() });
       made.onTime(onTime);
       const lost = () => {
         flat.value = 'The graphics driver gave up the picture';
@@ -79,10 +78,10 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
           scene.value = null;
           made.dispose();
         },
-        effect(() => made.setTheme(SCENE_THEME[theme.value])),
+        effect(() => made.setTheme(theme.value)),
         effect(() => made.setCamera(guessPhase.value === 'asking' ? 'arc' : boardCamera.value)),
         // The small picture would lie over the longer of two arcs, and show the guessed one close by.
-        effect(() => made.setInset(answers.value.length === 1 && guessPhase.value === 'off')),
+        effect(() => made.setInset(boardAnswers.value.length === 1 && guessPhase.value === 'off')),
         effect(() => {
           const input = sceneInput(bends.map(bend => bend.value.value?.[0]));
           if (input) made.update(input);
@@ -152,7 +151,7 @@ function pointing(scene: EdgeSceneHandle): () => void {
 type Bend = NonNullable<ReturnType<ReturnType<typeof useBend>['peek']>['value']>[number] | undefined;
 
 function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
-  const shown = answers.value;
+  const shown = boardAnswers.value;
   if (shown.length === 0) return null;
   void theme.value;
   const { slopeDeg, speedKmh } = conditions.value;
@@ -179,7 +178,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
       };
     },
   );
-  const style = { letter: '', colour: resolvedColour('var(--accent)'), dash: [0.25, 0.2] };
+  const style = { letter: '', colour: pageColour('--accent'), dash: [0.25, 0.2] };
   const extraArcs: ExtraArc[] = [];
   if (phase !== 'off' && guess !== null) {
     extraArcs.push({ turnRadius: guess, style, label: `${guessName()} ${radiusText(guess)}` });
@@ -213,13 +212,13 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
 /** A line without a turn, with metres along it while no arc is seen. */
 const straightOn = (): ExtraArc => ({
   turnRadius: Infinity,
-  style: { letter: '', colour: resolvedColour('var(--ink)'), dash: [0.5, 0.5] },
+  style: { letter: '', colour: pageColour('--ink'), dash: [0.5, 0.5] },
   label: 'straight on',
 });
 
 function sceneWords(): string {
   if (guessPhase.value === 'asking') return 'The snow waiting for the guess of the room';
-  return answers.value
+  return boardAnswers.value
     .filter((_, i) => revealed(i as Place))
     .map(
       ({ ski: one, path, slides }) =>

@@ -2,10 +2,10 @@ import './chain.css';
 import type { JSX } from 'preact';
 import { GRAVITY } from '../../../core/run/index.ts';
 import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
+import { type BoardAnswer, boardAnswers, type Place } from '../../answers/index.ts';
+import { PresetChoice } from '../../controls/index.ts';
 import { PairBadge, showWorking } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
-import { PresetChoice } from '../slope/preset-choice.tsx';
-import { answers, type BoardAnswer, type Place } from './board-state.ts';
 import { revealed } from './guess.ts';
 
 interface Link {
@@ -30,7 +30,7 @@ const LINKS: readonly Link[] = [
 
 /** Edge angle to grip, one link under another; each number explains itself. */
 export function Chain(): JSX.Element {
-  const shown = answers.value;
+  const shown = boardAnswers.value;
   return (
     <section class="board-chain" data-skis={shown.length} aria-label="From edge angle to grip">
       <PresetChoice />

@@ -1,9 +1,9 @@
 import './guess-bar.css';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { boardAnswers } from '../../answers/index.ts';
 import { conditions, view } from '../../state/index.ts';
 import { BigSlider } from './big-slider.tsx';
-import { answers } from './board-state.ts';
 import {
   ask,
   forget,
@@ -72,7 +72,7 @@ export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
       </p>
       {next !== null && (
         <button type="button" class="primary" onClick={() => ask(next)}>
-          Now guess {answers.value[next]!.ski.mark.letter}
+          Now guess {boardAnswers.value[next]!.ski.mark.letter}
         </button>
       )}
       <button type="button" onClick={() => ask(askedPlace())}>

@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import type { Place } from './board-state.ts';
+import type { Place } from '../../answers/index.ts';
 
 /**
  * Off: the answers are there. Asking: they are hidden until the room's guess lies on the snow. Shown: the guess and

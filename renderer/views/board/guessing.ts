@@ -1,20 +1,20 @@
+import { type BoardAnswer, boardAnswers, type Place } from '../../answers/index.ts';
 import { missOf, startOf } from './arc-math.ts';
-import { answers, type BoardAnswer, type Place } from './board-state.ts';
 import { guessed, guessPlace, NEUTRAL_RADIUS, revealed } from './guess.ts';
 
 /** The ski being guessed; with one ski on the board that one. */
 export function askedPlace(): Place {
-  return answers.value.length > 1 ? guessPlace.value : 0;
+  return boardAnswers.value.length > 1 ? guessPlace.value : 0;
 }
 
-export const askedAnswer = (): BoardAnswer | undefined => answers.value[askedPlace()];
+export const askedAnswer = (): BoardAnswer | undefined => boardAnswers.value[askedPlace()];
 
 /** Whether another ski waits for its guess once this one is shown. */
-export const nextPlace = (): Place | null => (askedPlace() === 0 && answers.value.length > 1 ? 1 : null);
+export const nextPlace = (): Place | null => (askedPlace() === 0 && boardAnswers.value.length > 1 ? 1 : null);
 
 /** Radius the common start of the arcs is laid out for: the first ski's once the room may know it, m. */
 export function layoutRadius(): number {
-  const first = answers.value[0];
+  const first = boardAnswers.value[0];
   return first && revealed(0) ? first.path : (guessed.value ?? NEUTRAL_RADIUS);
 }
 
@@ -28,4 +28,4 @@ export function missNow(): number | null {
 
 /** What the guess is called on the snow. */
 export const guessName = (): string =>
-  answers.value.length > 1 ? `guess for ${askedAnswer()!.ski.mark.letter}` : 'guess';
+  boardAnswers.value.length > 1 ? `guess for ${askedAnswer()!.ski.mark.letter}` : 'guess';

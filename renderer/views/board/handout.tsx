@@ -1,12 +1,12 @@
 import './handout.css';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
-import { CAUTIONS } from '../../help/cautions.ts';
+import { boardAnswers } from '../../answers/index.ts';
+import { CAUTIONS } from '../../help/index.ts';
 import { getHost } from '../../host/index.ts';
 import { PairBadge } from '../../kit/index.ts';
 import { conditions, report, view } from '../../state/index.ts';
 import { ArcPlan } from './arc-plan.tsx';
-import { answers } from './board-state.ts';
 import { workingLine } from './working-line.ts';
 
 /** Makes the page for everyone to take home: the print style shows nothing but the handout. */
@@ -20,7 +20,7 @@ export async function printHandout(): Promise<void> {
 
 /** The demonstration on one page. Seen on paper only. */
 export function Handout(): JSX.Element | null {
-  const shown = answers.value;
+  const shown = boardAnswers.value;
   if (shown.length === 0) return null;
   const c = conditions.value;
   const { system } = view.value;

@@ -2,12 +2,13 @@ import './board.css';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { CAUTION } from '../../help/cautions.ts';
+import { boardAnswers, sideBySide } from '../../answers/index.ts';
+import { CAUTION } from '../../help/index.ts';
 import { Segments } from '../../kit/index.ts';
 import type { EdgeCamera, EdgeSceneHandle } from '../../scene/index.ts';
 import { changeBoard, changeView } from '../../state/index.ts';
 import { BoardScene } from './board-scene.tsx';
-import { answers, boardCamera, sideBySide } from './board-state.ts';
+import { boardCamera } from './camera.ts';
 import { Chain } from './chain.tsx';
 import { ask, forget, guessPhase } from './guess.ts';
 import { GuessBar } from './guess-bar.tsx';
@@ -83,7 +84,7 @@ export function Board(): JSX.Element {
             Close (Esc)
           </button>
         </header>
-        {answers.value.length === 0 ? (
+        {boardAnswers.value.length === 0 ? (
           <p class="board-empty">
             The rack holds no pair with a sidecut radius. Leave the board and add one, or open a rack.
           </p>

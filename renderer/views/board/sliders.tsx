@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { boardSkis, bySize, type Place, putSki } from '../../answers/index.ts';
 import { changeConditions, conditions, view } from '../../state/index.ts';
 import { BigSlider } from './big-slider.tsx';
-import { boardSkis, bySize, type Place, putSki } from './board-state.ts';
 
 /** Edge angle, speed and ski: all a demonstration needs. */
 export function Sliders(): JSX.Element {

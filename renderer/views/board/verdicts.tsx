@@ -1,14 +1,14 @@
 import './verdicts.css';
 import type { JSX } from 'preact';
+import { boardAnswers, type Place } from '../../answers/index.ts';
 import { view } from '../../state/index.ts';
-import { answers, type Place } from './board-state.ts';
 import { guessPhase, revealed } from './guess.ts';
 import { verdictOf } from './verdict.ts';
 
 /** Under the picture: does it carve, where does grip end, and what to do. */
 export function Verdicts(): JSX.Element | null {
   if (guessPhase.value === 'asking') return null;
-  const shown = answers.value.filter((_, i) => revealed(i as Place));
+  const shown = boardAnswers.value.filter((_, i) => revealed(i as Place));
   return (
     <div class="board-verdicts" role="status">
       {shown.map(answer => (

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { bendable, unitBench } from '../../answers/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
 import { type ChosenPair, conditions, view } from '../../state/index.ts';
-import { bendable, unitBench } from '../flex/beams.ts';
 
 const SAMPLES = 121;
 const EMPTY = 'None of these pairs states a bending stiffness yet: open its form and fill in EI.';

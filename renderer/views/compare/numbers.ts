@@ -1,5 +1,5 @@
 import { formatQuantity, type MeasureName, type System, shownAs } from '../../../core/units/index.ts';
-import { type Compared, type Known, plainDecimals } from './differences.ts';
+import { type Compared, type Known, plainDecimals } from '../../answers/index.ts';
 
 export interface NumberRow {
   readonly label: string;

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { bodyPath, edgePath, endPaths, halfOutline, overhang, type Placing } from '../../answers/index.ts';
 import { Figure, PairBadge, type Size } from '../../kit/index.ts';
 import { type ChosenPair, view } from '../../state/index.ts';
-import { bodyPath, edgePath, endPaths, halfOutline, overhang, type Placing } from '../shape/outline.ts';
 
 const NAME = 20;
 const SIDE = 24;

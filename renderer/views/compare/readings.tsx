@@ -1,9 +1,8 @@
 import type { JSX } from 'preact';
+import { type Compared, comparedOf, differences, TAKEN_AS } from '../../answers/index.ts';
+import { ConditionSliders } from '../../controls/index.ts';
 import { PairBadge, Quantity } from '../../kit/index.ts';
 import { activePair, type ChosenPair, changeView, chosenPairs, conditions, view } from '../../state/index.ts';
-import { ConditionSliders } from '../edge/condition-sliders.tsx';
-import { comparedOf, TAKEN_AS } from './compared.ts';
-import { type Compared, differences } from './differences.ts';
 import { turnAsked } from './turn-asked.ts';
 
 /** Differences that matter, the active pair against each of the others. */

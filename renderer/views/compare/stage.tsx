@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { Discipline } from '../../../core/rules/index.ts';
+import { comparedOf } from '../../answers/index.ts';
+import { exportTable } from '../../files/index.ts';
 import { Empty, PairBadge } from '../../kit/index.ts';
-import { exportTable } from '../../squad/export-table.ts';
+import { RuleCheckPanel } from '../../rules/index.ts';
 import { chosenPairs, view } from '../../state/index.ts';
-import { RuleCheckPanel } from '../rules/index.ts';
-import { comparedOf } from './compared.ts';
 import { BendCompared, StiffnessCompared } from './flex-charts.tsx';
 import { NUMBER_ROWS, numberRows, shownNumber } from './numbers.ts';
 import { OutlineRows } from './outlines.tsx';

@@ -1,14 +1,21 @@
 import { line } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
+import { leanIn, neededEdge } from '../../../core/run/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
+import {
+  asked,
+  chosenTurn,
+  DEGREE,
+  LEAST_EDGE,
+  MOST_EDGE,
+  radiusOf,
+  turningOf,
+} from '../../answers/index.ts';
+import { TableProgress } from '../../controls/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
-import { radiusOf } from '../../rack/radius.ts';
 import { activePair, type ChosenPair, view } from '../../state/index.ts';
-import { asked, DEGREE, LEAST_EDGE, MOST_EDGE } from '../edge/asked.ts';
-import { TableProgress } from '../edge/table-progress.tsx';
-import { chosenTurn, turningOf } from './compared.ts';
-import { leanIn, neededEdge } from './needed-edge.ts';
+
 import { turnAsked } from './turn-asked.ts';
 
 const ANGLES = Float64Array.from({ length: MOST_EDGE - LEAST_EDGE + 1 }, (_, at) => LEAST_EDGE + at);

@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import type { Equilibrium } from '../../../core/carve/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
+import { grooveOf } from '../../answers/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
-import { grooveOf } from './grooves.ts';
 import { station } from './sheet-state.ts';
 
 interface Trace {

@@ -11,9 +11,9 @@ import {
 } from '../../../core/boot/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import type { Working } from '../../../core/working/index.ts';
+import { type BootOfPair, bootOf } from '../../answers/index.ts';
 import { Reading } from '../../kit/index.ts';
 import { type ChosenPair, conditions, DEFAULT_CONDITIONS, view } from '../../state/index.ts';
-import { type BootOfPair, bootOf } from './boot.ts';
 
 /** What the boot carries: the moment, the angulation at which there is none, and the edge angle it costs. */
 export function BootReadings({ pair }: { pair: ChosenPair }): JSX.Element | null {

@@ -1,9 +1,8 @@
 import type { JSX } from 'preact';
 import { BOOT_STIFFNESS_SPAN, bootMoment, edgeBelowFoot, pushOf } from '../../../core/boot/index.ts';
+import { type BootOfPair, bootOf, DEGREE } from '../../answers/index.ts';
 import { Chart, type Plot, Quantity, type Series } from '../../kit/index.ts';
 import { type ChosenPair, changeConditions, conditions } from '../../state/index.ts';
-import { DEGREE } from './asked.ts';
-import { type BootOfPair, bootOf } from './boot.ts';
 import { HandedOn } from './handed-on.tsx';
 
 /** Angulation drawn, rad: what a skier's hips and knees can do, and some less than none. */

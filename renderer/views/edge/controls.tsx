@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { NAMED_SNOWS } from '../../../core/carve/index.ts';
+import { LEAST_HARDNESS, MOST_FORE, MOST_HARDNESS } from '../../answers/index.ts';
+import { ConditionSliders } from '../../controls/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
 import { changeConditions, conditions, settle } from '../../state/index.ts';
-import { LEAST_HARDNESS, MOST_FORE, MOST_HARDNESS } from './asked.ts';
-import { ConditionSliders } from './condition-sliders.tsx';
 
 /** Edge angle, load, fore-aft and snow: what is asked of the ski. */
 export function Controls(): JSX.Element {

@@ -1,11 +1,8 @@
 import type { JSX } from 'preact';
 import { edgeLateral, pressedHeight } from '../../../core/carve/index.ts';
+import { asked, edgeOf, grooveOf, turnOf } from '../../answers/index.ts';
 import { Figure, PairBadge, type Size, spread } from '../../kit/index.ts';
 import { type ChosenPair, ski } from '../../state/index.ts';
-import { edgeOf } from '../shape/outline.ts';
-import { asked } from './asked.ts';
-import { grooveOf } from './grooves.ts';
-import { turnOf } from './turn.ts';
 
 /** A pair's edge in the snow plane, m: along the ski from the boot centre, and sideways towards the turn. */
 interface EdgeTrack {

@@ -7,9 +7,9 @@ import {
   pushOf,
 } from '../../../core/boot/index.ts';
 import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
+import type { BootOfPair } from '../../answers/index.ts';
 import { showWorking } from '../../kit/index.ts';
 import { conditions, view } from '../../state/index.ts';
-import type { BootOfPair } from './boot.ts';
 
 interface LoadLine {
   readonly name: keyof BindingLoads;

@@ -1,13 +1,10 @@
 import type { JSX } from 'preact';
 import { type Hold, holdAlong, holdWorking } from '../../../core/carve/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { type Balance, balanceIn, grooveOf, LEAST_LOAD, MOST_LOAD, turnOf } from '../../answers/index.ts';
 import { Chart, Quantity, Reading, type Series } from '../../kit/index.ts';
 import { type ChosenPair, changeConditions, conditions, ski, view } from '../../state/index.ts';
-import { LEAST_LOAD, MOST_LOAD } from './asked.ts';
-import { type Balance, balanceIn } from './balance.ts';
-import { grooveOf } from './grooves.ts';
 import { station } from './sheet-state.ts';
-import { turnOf } from './turn.ts';
 
 interface Held {
   readonly pair: ChosenPair;

@@ -3,8 +3,8 @@ import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type RadiusTable, tableRadius } from '../../../core/carve/index.ts';
 import { type System, shownAs } from '../../../core/units/index.ts';
+import { DEGREE, LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from '../../answers/index.ts';
 import { view } from '../../state/index.ts';
-import { DEGREE, LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';
 import { scalesFor } from './map-scales.ts';
 
 const COLUMNS = 74;

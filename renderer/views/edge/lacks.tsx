@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
-import { editPair } from '../../rack/pair-form-host.tsx';
+import { faultOf, unbendable } from '../../answers/index.ts';
+import { editPair } from '../../rack/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
-import { faultOf, unbendable } from './grooves.ts';
 
 /** Says what keeps a pair from being bent into its groove, and what to do about it. */
 export function Lacks({ pair }: { pair: ChosenPair }): JSX.Element | null {

@@ -1,14 +1,22 @@
 import type { JSX } from 'preact';
 import { type RadiusTable, tableRadius } from '../../../core/carve/index.ts';
 import { decimal, formatQuantity, shownAs } from '../../../core/units/index.ts';
+import {
+  asked,
+  DEGREE,
+  LEAST_EDGE,
+  LEAST_LOAD,
+  MOST_EDGE,
+  MOST_LOAD,
+  type TableShown,
+  tableShown,
+  turnOf,
+} from '../../answers/index.ts';
+import { TableProgress } from '../../controls/index.ts';
 import { axisTitle, Figure, PairBadge, type Size, tickRoom, ticksAcross, ticksUp } from '../../kit/index.ts';
 import { type ChosenPair, changeConditions, conditions, settle, view } from '../../state/index.ts';
-import { asked, DEGREE, LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';
 import { Isolines } from './isolines.tsx';
 import { type Scales, scalesFor } from './map-scales.ts';
-import { TableProgress } from './table-progress.tsx';
-import { type TableShown, tableShown } from './tables.ts';
-import { turnOf } from './turn.ts';
 
 const TOP = 26;
 const BOTTOM = 40;

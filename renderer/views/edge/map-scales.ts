@@ -1,5 +1,5 @@
 import { type ScaleLinear, scaleLinear } from 'd3';
-import { LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from './asked.ts';
+import { LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from '../../answers/index.ts';
 
 /** px for an edge angle in degrees and a load in N. */
 export interface Scales {

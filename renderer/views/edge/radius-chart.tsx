@@ -3,14 +3,19 @@ import { line } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
+import {
+  askedLoad,
+  DEGREE,
+  LEAST_EDGE,
+  MOST_EDGE,
+  radiusOf,
+  type TableShown,
+  tableShown,
+  turnOf,
+} from '../../answers/index.ts';
+import { EDGE_ANGLE, TableProgress } from '../../controls/index.ts';
 import { Chart, Handle, type Plot, type Series } from '../../kit/index.ts';
-import { radiusOf } from '../../rack/radius.ts';
 import { type ChosenPair, conditions } from '../../state/index.ts';
-import { askedLoad, DEGREE, LEAST_EDGE, MOST_EDGE } from './asked.ts';
-import { EDGE_ANGLE } from './condition-sliders.tsx';
-import { TableProgress } from './table-progress.tsx';
-import { type TableShown, tableShown } from './tables.ts';
-import { turnOf } from './turn.ts';
 
 const ANGLES = Float64Array.from({ length: 74 }, (_, at) => LEAST_EDGE + at);
 

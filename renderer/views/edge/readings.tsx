@@ -12,14 +12,11 @@ import {
 } from '../../../core/carve/index.ts';
 import { shapeWorkings } from '../../../core/shape/index.ts';
 import type { Working } from '../../../core/working/index.ts';
-import { carvingOf } from '../../jobs/radius-tables.ts';
+import { asked, carvingOf, faultOf, grooveOf, rigidOf, turnOf, unbendable } from '../../answers/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
 import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
-import { asked } from './asked.ts';
 import { BootReadings } from './boot-readings.tsx';
-import { faultOf, grooveOf, unbendable } from './grooves.ts';
 import { Standing } from './standing.tsx';
-import { rigidOf, turnOf } from './turn.ts';
 import { whyThisTurn } from './why.ts';
 
 const radiusWorkings = perPair(pair =>

@@ -1,11 +1,10 @@
 import { formatQuantity } from '../../../core/units/index.ts';
+import { asked, DEGREE, formOf, grooveOf, turnOf } from '../../answers/index.ts';
+import { styleOf } from '../../kit/index.ts';
 import type { EdgeSceneInput, EdgeSki, ExtraArc } from '../../scene/index.ts';
 import { activePair, type ChosenPair, chosenPairs, conditions, view } from '../../state/index.ts';
-import { asked, DEGREE } from './asked.ts';
-import { formOf, pageColour, styleOf } from './forms.ts';
-import { grooveOf } from './grooves.ts';
+import { pageColour } from '../../theme/index.ts';
 import { exaggeration } from './sheet-state.ts';
-import { turnOf } from './turn.ts';
 
 /** An arc this near the solved one carries no label of its own. */
 const SAME_ARC = 0.04;

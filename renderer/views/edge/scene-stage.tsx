@@ -3,10 +3,9 @@ import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { getHost } from '../../host/index.ts';
 import { Segments } from '../../kit/index.ts';
-import type { createScene, EdgeCamera, EdgeSceneHandle } from '../../scene/index.ts';
+import type * as Scene from '../../scene/index.ts';
+import type { EdgeCamera, EdgeSceneHandle } from '../../scene/index.ts';
 import { activePair, chosenPairs, report, view } from '../../state/index.ts';
-import { SCENE_THEME } from '../slope/form.ts';
-import { lookHere } from '../slope/look.ts';
 import { FlatDrawings } from './flat-drawings.tsx';
 import { sceneInput, sceneWords } from './scene-input.ts';
 import { ScenePlayback } from './scene-playback.tsx';
@@ -32,13 +31,13 @@ export function SceneStage(): JSX.Element {
     let stop = () => {};
     const drawn = async () => {
       // The drawing library is large and only some views need it.
-      const { createScene, webglAvailable } = await import('../../scene/index.ts');
+      const { webglAvailable, ...drawing } = await import('../../scene/index.ts');
       if (gone || !box.current) return;
       if (!webglAvailable()) {
         flat.value = 'This browser or its graphics driver has no WebGL 2, so the snow is drawn flat.';
         return;
       }
-      const { made, end } = begin(createScene, box.current, () => {
+      const { made, end } = begin(drawing, box.current, () => {
         flat.value = 'The graphics driver gave up the picture, so the snow is drawn flat.';
       });
       scene.value = made;
@@ -104,14 +103,14 @@ export function SceneStage(): JSX.Element {
 
 /** Makes the scene and keeps it in step with the state; `end` takes it off again. */
 function begin(
-  create: typeof createScene,
+  { createScene, lookHere }: Pick<typeof Scene, 'createScene' | 'lookHere'>,
   box: HTMLElement,
   lost: () => void,
 ): { made: EdgeSceneHandle; end: () => void } {
-  const made = create(box, { kind: 'edge', ...lookHere(view.peek().theme) });
+  const made = createScene(box, { kind: 'edge', theme: view.peek().theme, ...lookHere() });
   made.canvas.addEventListener('webglcontextlost', lost);
   const stops = [
-    effect(() => made.setTheme(SCENE_THEME[view.value.theme])),
+    effect(() => made.setTheme(view.value.theme)),
     effect(() => {
       const input = sceneInput();
       if (input) made.update(input);

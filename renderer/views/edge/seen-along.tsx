@@ -1,11 +1,9 @@
 import type { JSX } from 'preact';
 import { pressedHeight } from '../../../core/carve/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { asked, DEGREE, edgeOf, grooveOf } from '../../answers/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
 import { type ChosenPair, ski, view } from '../../state/index.ts';
-import { edgeOf } from '../shape/outline.ts';
-import { asked, DEGREE } from './asked.ts';
-import { grooveOf } from './grooves.ts';
 
 /** One cut across the ski, m and rad, seen from behind in a turn to the right. */
 interface Cut {

@@ -1,5 +1,5 @@
 import type { ComponentChildren, JSX } from 'preact';
-import { grooves } from './grooves.ts';
+import { grooves } from '../../answers/index.ts';
 
 /** Marks what is in it as the answer of a moment ago while a newer one is being made. */
 export function Standing(props: {

@@ -1,8 +1,6 @@
 import { formatQuantity } from '../../../core/units/index.ts';
-import { radiusOf } from '../../rack/radius.ts';
+import { grooveOf, radiusOf, turnOf, unbendable } from '../../answers/index.ts';
 import { type ChosenPair, conditions, view } from '../../state/index.ts';
-import { grooveOf, unbendable } from './grooves.ts';
-import { turnOf } from './turn.ts';
 
 /** Differences from the rule smaller than this share are not worth a cause. */
 const SAME = 0.005;

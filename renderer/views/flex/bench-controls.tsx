@@ -1,17 +1,8 @@
 import type { JSX } from 'preact';
+import { type Bendable, pressRange, rest, SUPPORT_SHARE, setupOf } from '../../answers/index.ts';
 import { Quantity } from '../../kit/index.ts';
 import { changeConditions, conditions } from '../../state/index.ts';
-import type { Bendable } from './beams.ts';
-import {
-  frontInMm,
-  MOST_LOAD_N,
-  moveBench,
-  pressRange,
-  rearInMm,
-  rest,
-  SUPPORT_SHARE,
-  setupOf,
-} from './bench.ts';
+import { frontInMm, MOST_LOAD_N, moveBench, rearInMm } from './bench.ts';
 import { placeText } from './side-load.tsx';
 
 /** The same things the grips on the drawing move, as numbers. */

@@ -1,8 +1,7 @@
 import type { JSX } from 'preact';
 import type { Working } from '../../../core/working/index.ts';
+import { type Bendable, frequency } from '../../answers/index.ts';
 import { Reading } from '../../kit/index.ts';
-import type { Bendable } from './beams.ts';
-import { frequency } from './live-workings.ts';
 import { useModes } from './use-modes.ts';
 
 /** First bending and torsion frequency of the free ski. */

@@ -1,10 +1,9 @@
 import type { JSX } from 'preact';
 import { monotoneCubic } from '../../../core/numeric/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
-import type { Identified } from '../../jobs/index.ts';
+import { beamOf, type Identified } from '../../answers/index.ts';
 import { Chart, type Plot, type Series } from '../../kit/index.ts';
 import { type ChosenPair, changePair, report, view } from '../../state/index.ts';
-import { beamOf } from './beams.ts';
 import { sampled } from './stiffness-chart.tsx';
 import { asIdentified } from './stiffness-edits.ts';
 

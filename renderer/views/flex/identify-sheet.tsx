@@ -1,11 +1,10 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { type BenchTable, readBenchTable } from '../../../core/flex/index.ts';
+import { beamOf, useWork } from '../../answers/index.ts';
 import { openFiles, readingsOf } from '../../files/index.ts';
-import { useWork } from '../../jobs/index.ts';
 import { Quantity } from '../../kit/index.ts';
 import { activePair, type ChosenPair } from '../../state/index.ts';
-import { beamOf } from './beams.ts';
 import { benchFaultWords, exampleRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';
 import { uncertaintyMm } from './identify-state.ts';

@@ -1,9 +1,7 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
-import { type LargeBendAnswer, useWork } from '../../jobs/index.ts';
+import { beamOf, type LargeBendAnswer, setupOf, useWork } from '../../answers/index.ts';
 import { activePair, conditions, view } from '../../state/index.ts';
-import { beamOf } from './beams.ts';
-import { setupOf } from './bench.ts';
 
 /** Says when the bend is no longer small enough for the number over it, and what large-bend theory gives. */
 export function LargeBendNote({ pair: { id } }: { pair: { readonly id: string } }): JSX.Element {

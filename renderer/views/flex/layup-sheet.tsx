@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { getHost } from '../../host/index.ts';
-import { Segments, toCsv } from '../../kit/index.ts';
-import { type ChosenPair, report } from '../../state/index.ts';
+import { exportTable } from '../../files/index.ts';
+import { Segments } from '../../kit/index.ts';
+import type { ChosenPair } from '../../state/index.ts';
 import { type Field, field } from './bench.ts';
 import { layupBehind } from './layup-behind.ts';
 import { type LayupStiffness, STARTING_LAYUP } from './layup-edits.ts';
@@ -62,7 +62,7 @@ export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
               Use them for {SYMBOLS[other]} too
             </button>
           )}
-          <button type="button" onClick={() => void saveRows('layers.csv', layupRows(layup))}>
+          <button type="button" onClick={() => void exportTable('layers.csv', layupRows(layup))}>
             Table, CSV
           </button>
         </div>
@@ -85,14 +85,6 @@ export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
       {si?.kind === 'layup' && <LayupSectionFigures ski={active.ski} layup={si.layup} />}
     </section>
   );
-}
-
-async function saveRows(name: string, rows: ReturnType<typeof layupRows>): Promise<void> {
-  try {
-    if (await getHost().exportFile(name, 'text/csv', toCsv(rows))) report(`${name} saved`);
-  } catch (error) {
-    report(`${name} could not be saved: ${(error as Error).message}`, 'error');
-  }
 }
 
 function NoLayers({ active }: { active: ChosenPair }): JSX.Element {

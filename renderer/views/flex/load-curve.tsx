@@ -1,10 +1,17 @@
 import type { JSX } from 'preact';
-import { type TableCurve, useWork } from '../../jobs/index.ts';
+import {
+  type Bendable,
+  bendable,
+  flatTableOf,
+  pressedShape,
+  rest,
+  setupOf,
+  type TableCurve,
+  useWork,
+} from '../../answers/index.ts';
 import { Chart, Handle, type Plot, type Series, valueAt } from '../../kit/index.ts';
 import { changeConditions, chosenPairs, conditions } from '../../state/index.ts';
-import { type Bendable, bendable, tableOf } from './beams.ts';
-import { MOST_LOAD_N, rest, setupOf } from './bench.ts';
-import { pressedShape } from './pressed.ts';
+import { MOST_LOAD_N } from './bench.ts';
 import { useHeld } from './use-held.ts';
 
 /** How far the ski comes down under the press as the load grows. */
@@ -62,7 +69,7 @@ function upTo(most: number, { loads, deflections }: TableCurve): Pick<Series, 'x
 /** Where the base first touches the table and, when it ever does, lies down. */
 function Touches({ pair, plot, named }: { pair: Bendable; plot: Plot; named: boolean }): JSX.Element {
   const setup = setupOf(pair.ski, 0);
-  const { firstTouch, flatten } = tableOf(pair, setup.at);
+  const { firstTouch, flatten } = flatTableOf(pair, setup.at);
   const mark = (load: number, text: string) => {
     if (!(load > 0) || load > plot.x.domain()[1]) return null;
     const { deflection } = pressedShape(pair, { ...setup, load }, 'table');

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
-import { editPair } from '../../rack/pair-form-host.tsx';
+import { beamOf } from '../../answers/index.ts';
+import { editPair } from '../../rack/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
-import { beamOf } from './beams.ts';
 import { STARTING, setStiffness } from './stiffness-edits.ts';
 
 /** Stands in for the drawing of a pair that cannot be bent: which field to fill, or a figure to start from. */

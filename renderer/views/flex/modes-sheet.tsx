@@ -2,11 +2,10 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { Mode } from '../../../core/flex/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
-import type { Modes } from '../../jobs/index.ts';
+import type { Bendable, Modes } from '../../answers/index.ts';
 import { Chart, Empty, PairBadge, Segments, type Series } from '../../kit/index.ts';
-import { editPair } from '../../rack/pair-form-host.tsx';
+import { editPair } from '../../rack/index.ts';
 import { view } from '../../state/index.ts';
-import type { Bendable } from './beams.ts';
 import { useModes } from './use-modes.ts';
 
 /** Natural frequencies, pair by pair, and the shape of the one that is picked. */

@@ -1,15 +1,21 @@
 import type { JSX } from 'preact';
 import { flexWorkings, springs, torsionalSpring } from '../../../core/flex/index.ts';
 import type { Working } from '../../../core/working/index.ts';
+import {
+  type Bendable,
+  beamOf,
+  benchDeflection,
+  bendable,
+  pressedShape,
+  rest,
+  setupOf,
+  tableDeflection,
+} from '../../answers/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
 import { activePair, chosenPairs, conditions, perPair, ski } from '../../state/index.ts';
-import { type Bendable, beamOf, bendable } from './beams.ts';
-import { rest, setupOf } from './bench.ts';
 import { BenchControls } from './bench-controls.tsx';
 import { FirstFrequency } from './first-frequency.tsx';
 import { LargeBendNote } from './large-bend-note.tsx';
-import { benchDeflection, tableDeflection } from './live-workings.ts';
-import { pressedShape } from './pressed.ts';
 import { TableReadings } from './table-readings.tsx';
 
 const workingsOf = perPair(pair => flexWorkings(ski(pair)));

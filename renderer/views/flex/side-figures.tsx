@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import type { Rest } from '../../answers/index.ts';
 import { PairBadge, spread } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
-import type { Rest } from './bench.ts';
 import type { Shown, SideScale } from './side-scale.ts';
 
 /** How far each ski came down under the press, beside it, and the two scales of the drawing. */

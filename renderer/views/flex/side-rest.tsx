@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { type Bendable, SUPPORT_SHARE, setupOf } from '../../answers/index.ts';
 import { Handle } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
-import type { Bendable } from './beams.ts';
-import { frontInMm, moveBench, rearInMm, SUPPORT_SHARE, setupOf } from './bench.ts';
+import { frontInMm, moveBench, rearInMm } from './bench.ts';
 import type { Shown, SideScale } from './side-scale.ts';
 
 /** The flat hard table. */

@@ -1,8 +1,6 @@
+import { type Bendable, overhang, type Pressed, type Rest } from '../../answers/index.ts';
 import type { Size } from '../../kit/index.ts';
-import { overhang } from '../shape/outline.ts';
-import type { Bendable } from './beams.ts';
-import { MOST_LOAD_N, type Rest } from './bench.ts';
-import type { Pressed } from './pressed.ts';
+import { MOST_LOAD_N } from './bench.ts';
 
 /** Maps the side view to px: boot centres lie on one upright line, heights are drawn `times` as large. */
 export interface SideScale {

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { overhang } from '../shape/outline.ts';
+import { overhang } from '../../answers/index.ts';
 import type { Shown, SideScale } from './side-scale.ts';
 
 /** One ski from the side: its base line pressed, and unpressed as a fine line where asked for. */

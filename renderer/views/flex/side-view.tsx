@@ -1,10 +1,9 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { type Bendable, pressedShape, rest, setupOf } from '../../answers/index.ts';
 import { Figure, Segments, type Size } from '../../kit/index.ts';
 import { conditions, view } from '../../state/index.ts';
-import type { Bendable } from './beams.ts';
-import { enlarged, rest, setupOf } from './bench.ts';
-import { pressedShape } from './pressed.ts';
+import { enlarged } from './bench.ts';
 import { SideFigures } from './side-figures.tsx';
 import { SideLoad } from './side-load.tsx';
 import { Supports, Table } from './side-rest.tsx';

@@ -1,9 +1,9 @@
 import './flex.css';
 import type { JSX } from 'preact';
+import { bendable } from '../../answers/index.ts';
 import { type FlexSheet, flexSheet as sheet } from '../../files/index.ts';
 import { Empty, Segments } from '../../kit/index.ts';
 import { activePair, chosenPairs } from '../../state/index.ts';
-import { bendable } from './beams.ts';
 import { IdentifySheet } from './identify-sheet.tsx';
 import { LayupSheet } from './layup-sheet.tsx';
 import { LoadCurve } from './load-curve.tsx';

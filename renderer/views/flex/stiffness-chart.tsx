@@ -1,9 +1,9 @@
 import { scaleLinear } from 'd3';
 import type { JSX } from 'preact';
 import type { Profile } from '../../../core/flex/index.ts';
+import { beamOf } from '../../answers/index.ts';
 import { Chart, Handle, type Plot, Segments, type Series } from '../../kit/index.ts';
 import { type ChosenPair, chosenPairs } from '../../state/index.ts';
-import { beamOf } from './beams.ts';
 import { field } from './bench.ts';
 import { setStiffness, withStation } from './stiffness-edits.ts';
 import { StiffnessStrip } from './stiffness-strip.tsx';

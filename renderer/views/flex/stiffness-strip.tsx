@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
+import { beamOf } from '../../answers/index.ts';
 import { flexSheet } from '../../files/index.ts';
-import { editPair } from '../../rack/pair-form-host.tsx';
+import { editPair } from '../../rack/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
-import { beamOf } from './beams.ts';
 import { type Field, field } from './bench.ts';
 import { asStations, STARTING, setStiffness, stationsOffBy, withOneMore } from './stiffness-edits.ts';
 

@@ -1,17 +1,18 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { type Bendable, flatTableOf, setupOf, tableLoads } from '../../answers/index.ts';
 import { Reading } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
-import { type Bendable, tableOf } from './beams.ts';
-import { setupOf } from './bench.ts';
-import { tableLoads } from './live-workings.ts';
 
 /** How the camber closes on a flat hard table under the press as it stands. */
 export function TableReadings({ pair }: { pair: Bendable }): JSX.Element {
   if (pair.ski.camber === 0) {
     return <p class="reading-hint">{pair.name} has no camber: it lies on the table as it is.</p>;
   }
-  const { firstTouch, firstTouchAt, flatten, gapLeft, gapLeftAt } = tableOf(pair, setupOf(pair.ski, 0).at);
+  const { firstTouch, firstTouchAt, flatten, gapLeft, gapLeftAt } = flatTableOf(
+    pair,
+    setupOf(pair.ski, 0).at,
+  );
   const { system } = view.value;
   const station = (x: number) => formatQuantity(x, 'station', { system }).text;
   const gap = formatQuantity(gapLeft, 'deflection', { system }).text;

@@ -1,6 +1,5 @@
-import { type Modes, useWork } from '../../jobs/index.ts';
+import { type Bendable, bendable, type Modes, useWork } from '../../answers/index.ts';
 import { chosenPairs } from '../../state/index.ts';
-import { type Bendable, bendable } from './beams.ts';
 
 /** Modes by rack id of all `pairs`; the last known ones while new ones are worked out; null before the first. */
 export function useModes(

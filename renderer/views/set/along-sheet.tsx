@@ -2,10 +2,9 @@ import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { GateReading } from '../../../core/course/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
+import { chosenRanking, courseConditions } from '../../answers/index.ts';
 import { Chart, Empty, Segments } from '../../kit/index.ts';
 import { chosenPairs } from '../../state/index.ts';
-import { chosenRanking } from './rankings.ts';
-import { courseConditions } from './set-state.ts';
 import { Standing } from './standing.tsx';
 
 type Shown = 'edge' | 'hold' | 'speed' | 'load';

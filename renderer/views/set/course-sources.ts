@@ -1,5 +1,5 @@
 import { rhythmicSet, setDiscipline } from '../../../core/course/index.ts';
-import { demoSets } from '../../demo/sets/index.ts';
+import { demoSets } from '../../demo/index.ts';
 import { fileProblems } from '../../files/index.ts';
 import { type Course, changeCourse, conditions } from '../../state/index.ts';
 

@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
+import { chosenRanking } from '../../answers/index.ts';
 import { Empty, PairBadge } from '../../kit/index.ts';
 import { activePair, view } from '../../state/index.ts';
 import { MODE_WORDS } from './gate-words.ts';
-import { chosenRanking } from './rankings.ts';
 import { selectedGate, selectGate } from './set-state.ts';
 import { Standing } from './standing.tsx';
 

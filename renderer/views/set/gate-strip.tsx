@@ -1,10 +1,10 @@
 import type { JSX } from 'preact';
 import type { GateMode } from '../../../core/course/index.ts';
+import { chosenRanking } from '../../answers/index.ts';
 import { PairBadge } from '../../kit/index.ts';
 import { chosenPairs } from '../../state/index.ts';
 import { MODE_WORDS } from './gate-words.ts';
 import type { PlanScale } from './plan-scale.ts';
-import { chosenRanking } from './rankings.ts';
 
 const ROW = 19;
 const KEY = 20;

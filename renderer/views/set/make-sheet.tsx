@@ -7,8 +7,8 @@ import {
   setTurnAngle,
 } from '../../../core/course/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { radiusOf } from '../../answers/index.ts';
 import { PairReadings, Quantity, Reading } from '../../kit/index.ts';
-import { radiusOf } from '../../rack/radius.ts';
 import { activePair, changeConditions, chosenPairs, conditions, view } from '../../state/index.ts';
 import { makeRhythmic } from './course-sources.ts';
 

@@ -1,7 +1,17 @@
 import type { JSX } from 'preact';
 import type { RankedPair } from '../../../core/course/index.ts';
 import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
+import {
+  checkOf,
+  findQuickLine,
+  leftOut,
+  quickLineOf,
+  ranking,
+  type Scope,
+  scope,
+} from '../../answers/index.ts';
 import { Empty, PairBadge, Segments } from '../../kit/index.ts';
+import { VerdictMark } from '../../rules/index.ts';
 import {
   activate,
   adjust,
@@ -15,11 +25,6 @@ import {
   report,
   view,
 } from '../../state/index.ts';
-import { checkOf, VerdictMark } from '../rules/index.ts';
-import { leftOut } from './contenders.ts';
-import { findQuickLine, quickLineOf } from './quick-lines.ts';
-import { ranking } from './rankings.ts';
-import { type Scope, scope } from './set-state.ts';
 import { Standing } from './standing.tsx';
 
 /** A long rack is shown from the front; the CSV holds all of it. */

@@ -1,10 +1,8 @@
 import type { JSX } from 'preact';
+import { arcsAndTraverses, chosenRanking, quickLineOf } from '../../answers/index.ts';
 import { PairBadge } from '../../kit/index.ts';
 import { type ChosenPair, chosenPairs } from '../../state/index.ts';
-import { arcsAndTraverses } from './pair-path.ts';
 import type { PlanScale } from './plan-scale.ts';
-import { quickLineOf } from './quick-lines.ts';
-import { chosenRanking } from './rankings.ts';
 
 /** px between lines that would lie on one another. */
 const APART = 4;

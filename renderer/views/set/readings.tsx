@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { HARDNESS_SPAN, NAMED_SNOWS } from '../../../core/carve/index.ts';
+import { enteredNow, ranking, scope, type TurnModel, turnModel } from '../../answers/index.ts';
 import { PairBadge, Quantity, Segments } from '../../kit/index.ts';
 import {
   COURSE_RANGES,
@@ -12,8 +13,6 @@ import {
   project,
   view,
 } from '../../state/index.ts';
-import { enteredNow, ranking } from './rankings.ts';
-import { scope, type TurnModel, turnModel } from './set-state.ts';
 import { sureness } from './sureness.ts';
 
 export function SetReadings(): JSX.Element {

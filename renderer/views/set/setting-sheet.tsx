@@ -3,8 +3,8 @@ import { useState } from 'preact/hooks';
 import { checkSetting, type SettingItem } from '../../../core/course/index.ts';
 import { formatQuantity, shownAs } from '../../../core/units/index.ts';
 import { NumberCell } from '../../kit/index.ts';
+import { VerdictMark } from '../../rules/index.ts';
 import { COURSE_RANGES, changeCourse, course, view } from '../../state/index.ts';
-import { VerdictMark } from '../rules/index.ts';
 
 type Level = 'men' | 'women' | 'children';
 

@@ -1,7 +1,6 @@
 import type { JSX } from 'preact';
 import { decimal } from '../../../core/units/index.ts';
-import { enteredNow, ranking } from './rankings.ts';
-import { scope, turnModel } from './set-state.ts';
+import { enteredNow, ranking, scope, turnModel } from '../../answers/index.ts';
 
 /** What keeps the ranking from being there, how far it has come, and what it leaves out. */
 export function Standing(): JSX.Element | null {

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { formatQuantity, shownAs } from '../../../core/units/index.ts';
+import { radiusOf } from '../../answers/index.ts';
 import { Figure, PairBadge, type Size, spread } from '../../kit/index.ts';
-import { radiusOf } from '../../rack/radius.ts';
 import { activePair, type ChosenPair, chosenPairs, view } from '../../state/index.ts';
 
 interface Circle {

@@ -1,8 +1,7 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
-import { sidecutOf } from '../../rack/radius.ts';
+import { edgeOf, type Placing, sidecutOf } from '../../answers/index.ts';
 import { type ChosenPair, view } from '../../state/index.ts';
-import { edgeOf, type Placing } from './outline.ts';
 
 /**
  * The circle of the sidecut radius where it runs along the edge, carried on past both ends. It is laid

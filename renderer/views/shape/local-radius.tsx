@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { radiusOf, sidecutOf } from '../../answers/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
-import { radiusOf, sidecutOf } from '../../rack/radius.ts';
 import { chosenPairs } from '../../state/index.ts';
 
 /** Local radius along the edge: level where one arc is cut, curved where the shape changes its mind. */

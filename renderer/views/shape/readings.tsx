@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { shapeWorkings, widthRemark } from '../../../core/shape/index.ts';
 import type { Working } from '../../../core/working/index.ts';
+import { radiusOf, sidecutOf } from '../../answers/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
-import { radiusOf, sidecutOf } from '../../rack/radius.ts';
 import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
 
 const workingsOf = perPair(pair => shapeWorkings(ski(pair)));

@@ -1,11 +1,18 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import {
+  bodyPath,
+  edgePath,
+  endPaths,
+  halfOutline,
+  overhang,
+  type Placing,
+  sidecutOf,
+} from '../../answers/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
-import { sidecutOf } from '../../rack/radius.ts';
 import { activePair, type ChosenPair, chosenPairs, view } from '../../state/index.ts';
 import { ExaggerationControl } from './exaggeration.tsx';
 import { FittedArc } from './fitted-arc.tsx';
-import { bodyPath, edgePath, endPaths, halfOutline, overhang, type Placing } from './outline.ts';
 import { WidthHandles } from './width-handles.tsx';
 
 const SIDE = 28;

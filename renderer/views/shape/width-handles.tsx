@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import type { Placing } from '../../answers/index.ts';
 import { Handle } from '../../kit/index.ts';
 import { type ChosenPair, changePair, view } from '../../state/index.ts';
-import type { Placing } from './outline.ts';
 
 interface Props {
   readonly pair: ChosenPair;

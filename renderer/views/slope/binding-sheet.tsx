@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { BINDING_CAUTION, type BindingLoadColumns, bindingLoadColumns } from '../../../core/boot/index.ts';
 import { OUTER_SHARE } from '../../../core/run/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
-import { type PairRun, runs } from './runs.ts';
+import { type PairRun, runs } from '../../answers/index.ts';
 import { TraceFigure } from './trace-figure.tsx';
 import type { Trace } from './trace-list.ts';
 

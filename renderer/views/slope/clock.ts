@@ -30,7 +30,7 @@ export function usePlayer(next: Player | null): void {
   if (!next) playing.value = false;
 }
 
-export const play = (): void => player?.play();
+const play = (): void => player?.play();
 export const pause = (): void => player?.pause();
 export const seek = (seconds: number): void => player?.seek(seconds);
 export const togglePlay = (): void => (playing.peek() ? pause() : play());

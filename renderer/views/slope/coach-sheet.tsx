@@ -2,10 +2,9 @@ import './coach-sheet.css';
 import type { JSX } from 'preact';
 import { GRAVITY, Phase } from '../../../core/run/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
+import { type Explained, explainedAt, hardestRow, leadRun, weakestRow } from '../../answers/index.ts';
 import { Reading } from '../../kit/index.ts';
 import { calmClock, pause, seek } from './clock.ts';
-import { type Explained, explainedAt, hardestRow, weakestRow } from './moment.ts';
-import { leadRun } from './runs.ts';
 import { rowAt } from './skids.ts';
 
 interface Link {

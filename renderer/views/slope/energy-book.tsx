@@ -1,9 +1,9 @@
 import './energy-book.css';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { leadRun } from '../../answers/index.ts';
 import { view } from '../../state/index.ts';
 import { calmClock } from './clock.ts';
-import { leadRun } from './runs.ts';
 import { rowAt } from './skids.ts';
 
 const ENTRIES = [

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
+import { ghostPair } from '../../answers/index.ts';
 import { Segments } from '../../kit/index.ts';
 import { activePair, changeSlope, chosenPairs } from '../../state/index.ts';
-import { ghostPair } from './settings.ts';
 
 /** Which other chosen pair goes along at the same time. */
 export function GhostChoice(): JSX.Element | null {

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
+import { openFiles } from '../../files/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
 import { changeSlope, conditions, slope } from '../../state/index.ts';
 import { FileChoice } from './file-choice.tsx';
-import { openProfile } from './files.ts';
 import { setCondition as set } from './set-condition.ts';
 
 /** The ground the skis run on. */
@@ -49,7 +49,7 @@ export function HillControls(): JSX.Element {
         <FileChoice
           name={groundFile?.name}
           hint="Rows of horizontal distance and height in m. Until a file is open, the even slope is skied."
-          onOpen={openProfile}
+          onOpen={() => void openFiles('slope')}
         />
       )}
     </details>

@@ -3,19 +3,27 @@ import { computed, effect, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { formatQuantity } from '../../../core/units/index.ts';
-import { useWork } from '../../jobs/index.ts';
-import { carvingOf } from '../../jobs/radius-tables.ts';
+import {
+  bendAlong,
+  bendQuestions,
+  bendTable,
+  carvingOf,
+  formOf,
+  ghostPair,
+  ground,
+  hardestRow,
+  leadPair,
+  leadRun,
+  runs,
+  useWork,
+} from '../../answers/index.ts';
+import { styleOf } from '../../kit/index.ts';
 import type { ForceName, HillRun, HillSceneHandle } from '../../scene/index.ts';
 import { conditions, type Theme, view } from '../../state/index.ts';
-import { bendAlong, bendQuestions, bendTable } from './bends.ts';
 import { clock, tick, usePlayer } from './clock.ts';
-import { formOf, SCENE_THEME, styleOf } from './form.ts';
-import { lookHere } from './look.ts';
-import { hardestRow } from './moment.ts';
 import { polesOf } from './plan-figure.tsx';
 import { PlanView } from './plan-view.tsx';
-import { ground, leadRun, runs } from './runs.ts';
-import { arrowsShown, camera, ghostPair, leadPair } from './settings.ts';
+import { arrowsShown, camera } from './settings.ts';
 
 const FORCES: Readonly<Record<ForceName, string>> = {
   weight: 'weight',
@@ -57,13 +65,13 @@ export function Hill(): JSX.Element {
     const stops: (() => void)[] = [];
     const begin = async () => {
       // Drawing in space is the heaviest part of the program, so it is fetched when it is first looked at.
-      const { createScene, webglAvailable } = await import('../../scene/index.ts');
+      const { createScene, lookHere, webglAvailable } = await import('../../scene/index.ts');
       if (gone || !host.current) return;
       if (!webglAvailable()) {
         flat.value = 'This machine draws no WebGL 2';
         return;
       }
-      const scene = createScene(host.current, { kind: 'hill', ...lookHere(theme.peek()) });
+      const scene = createScene(host.current, { kind: 'hill', theme: theme.peek(), ...lookHere() });
       const lost = () => {
         flat.value = 'The graphics driver gave up the picture';
       };
@@ -124,7 +132,7 @@ function follow(
     effect(() => {
       // The labels of the projector's look would cover a small picture.
       const small = theme.value === 'projector' && scene.canvas.clientHeight < SMALL_PX;
-      scene.setTheme(small ? 'light' : SCENE_THEME[theme.value]);
+      scene.setTheme(small ? 'snow' : theme.value);
     }),
     effect(() => scene.setCamera(camera.value)),
     effect(() => {

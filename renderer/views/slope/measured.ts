@@ -1,5 +1,4 @@
-import { groundOf } from './run-plan.ts';
-import type { PairRun } from './runs.ts';
+import { groundOf, type PairRun } from '../../answers/index.ts';
 import type { TraceId } from './trace-list.ts';
 
 /** What has been measured on snow, in the unit the trace holds. Context to read a trace against, no more. */

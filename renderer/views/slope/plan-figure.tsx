@@ -1,11 +1,11 @@
 import './plan-figure.css';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { type PairRun, runs } from '../../answers/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
 import { clock } from './clock.ts';
 import { LimitKey, LimitPatterns, leadStretches, limitFill } from './limit-bands.tsx';
-import { type PairRun, runs } from './runs.ts';
 import { rowAt, stretchesOf } from './skids.ts';
 
 const MARGIN = 30;

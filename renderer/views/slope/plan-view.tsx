@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { duration } from '../../answers/index.ts';
 import { flatPlayer, usePlayer } from './clock.ts';
 import { PlanFigure } from './plan-figure.tsx';
-import { duration } from './runs.ts';
 
 /** The paths from above in the place of the hill, for machines that draw no WebGL; the clock is its own. */
 export function PlanView({ why }: { why: string }): JSX.Element {

@@ -1,9 +1,7 @@
 import type { JSX } from 'preact';
+import { leadPair, leadRun, programmeOf, programmePlan } from '../../answers/index.ts';
 import { Chart, Handle, Quantity, type Series } from '../../kit/index.ts';
 import { changeSlope, type DrawnPoint, PAIR_MARKS, slope } from '../../state/index.ts';
-import { programmeOf } from './run-plan.ts';
-import { leadRun } from './runs.ts';
-import { leadPair, programmePlan } from './settings.ts';
 
 const DEG = 180 / Math.PI;
 const SAMPLES = 240;

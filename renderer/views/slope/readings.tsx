@@ -1,18 +1,25 @@
 import './controls.css';
 import type { JSX } from 'preact';
 import { terminalSpeedWorking } from '../../../core/run/index.ts';
+import {
+  groundOf,
+  hardestRow,
+  leadPair,
+  leadRun,
+  leastGrip,
+  type PairRun,
+  runs,
+  turnSource,
+  weakestRow,
+} from '../../answers/index.ts';
+import { PresetChoice } from '../../controls/index.ts';
 import { PairReadings, Quantity, Reading } from '../../kit/index.ts';
 import { changeConditions, conditions, slope } from '../../state/index.ts';
 import { GhostChoice } from './ghost-choice.tsx';
 import { HillControls } from './hill-controls.tsx';
-import { hardestRow, leastGrip, weakestRow } from './moment.ts';
-import { PresetChoice } from './preset-choice.tsx';
 import { RhythmReadings } from './rhythm-readings.tsx';
 import { holdWorking, loadWorking } from './row-workings.ts';
-import { groundOf } from './run-plan.ts';
 import { bookWorking, endSpeedWorking } from './run-workings.ts';
-import { leadRun, type PairRun, runs, turnSource } from './runs.ts';
-import { leadPair } from './settings.ts';
 import { airWords, skidWords, stretchesOf } from './skids.ts';
 import { SkierControls } from './skier-controls.tsx';
 import { TurnControls } from './turn-controls.tsx';

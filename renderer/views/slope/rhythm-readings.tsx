@@ -2,10 +2,9 @@ import './rhythm-readings.css';
 import type { JSX } from 'preact';
 import type { Track } from '../../../core/run/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
+import { leadRun, type PairRun, type RhythmAnswer } from '../../answers/index.ts';
 import { PairReadings } from '../../kit/index.ts';
 import { LIMIT_WORDS, mostWorth } from './limit-words.ts';
-import type { RhythmAnswer } from './run-plan.ts';
-import { leadRun, type PairRun } from './runs.ts';
 
 interface Answer {
   readonly label: string;

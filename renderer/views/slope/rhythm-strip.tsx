@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
+import { leadRun, runs } from '../../answers/index.ts';
 import { PairBadge } from '../../kit/index.ts';
 import { view } from '../../state/index.ts';
 import { LIMIT_WORDS, mostWorth } from './limit-words.ts';
-import { leadRun, runs } from './runs.ts';
 
 /** The answer of a rhythm in one line: seconds a gate of each pair, and what holds the lead back most. */
 export function RhythmStrip(): JSX.Element {

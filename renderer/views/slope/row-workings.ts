@@ -1,7 +1,6 @@
 import { dynamicHoldWorking, dynamicLoadWorking, dynamicMoment } from '../../../core/run/index.ts';
 import type { Working } from '../../../core/working/index.ts';
-import { groundOf } from './run-plan.ts';
-import type { PairRun } from './runs.ts';
+import { groundOf, type PairRun } from '../../answers/index.ts';
 
 /** The load at a row of the run, worked out anew from the rows beside. */
 export function loadWorking(run: PairRun, row: number): Working {

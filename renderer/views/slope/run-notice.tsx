@@ -1,6 +1,6 @@
 import './run-notice.css';
 import type { JSX } from 'preact';
-import { askAgain, runs } from './runs.ts';
+import { askAgain, runs } from '../../answers/index.ts';
 
 /** Why there is no run, or no newer one, with another try where that may help. */
 export function RunNotice(): JSX.Element | null {

@@ -1,5 +1,5 @@
 import type { Working } from '../../../core/working/index.ts';
-import type { PairRun } from './runs.ts';
+import type { PairRun } from '../../answers/index.ts';
 
 const BOOK = 'where the energy of the run went, from the equations of motion';
 

@@ -1,78 +1,10 @@
-import { computed, signal } from '@preact/signals';
-import { USUAL_SKIER } from '../../../core/skier/index.ts';
+import { signal } from '@preact/signals';
 import type { HillCamera } from '../../scene/index.ts';
-import { activePair, type ChosenPair, chosenPairs, conditions, slope } from '../../state/index.ts';
-import type { GroundPlan, ProgrammePlan } from './run-plan.ts';
-
-const RAD = Math.PI / 180;
 
 export type Sheet = 'traces' | 'plan' | 'programme' | 'energy' | 'binding' | 'coach';
-
-/** Keeps its identity while something else is changed. */
-const ghost = computed(() => slope.value.ghost);
 
 /** How the hill is looked at. */
 export const camera = signal<HillCamera>('follow');
 export const sheet = signal<Sheet>('traces');
 export const arrowsShown = signal(true);
 export const measuredShown = signal(false);
-
-/** The same object while nothing of the pair's own changed, so that turning a slider asks nothing anew. */
-function steady(of: () => ChosenPair | null): () => ChosenPair | null {
-  let last: ChosenPair | null = null;
-  return () => {
-    const next = of();
-    const same = last?.id === next?.id && last?.pair === next?.pair && last?.mark === next?.mark;
-    if (!same) last = next;
-    return last;
-  };
-}
-
-export const leadPair = computed(steady(() => activePair.value));
-
-/** The pair that goes along. */
-export const ghostPair = computed(
-  steady(() => {
-    const others = chosenPairs.value.filter(pair => pair.id !== activePair.value?.id);
-    const wanted = ghost.value;
-    if (wanted === null) return null;
-    return others.find(pair => pair.id === wanted) ?? others[0] ?? null;
-  }),
-);
-
-export const groundPlan = computed<GroundPlan>(() => {
-  const { ground, groundFile, programme } = slope.value;
-  // A rhythm is the pace that can be kept for ever, so its hill is even.
-  if (programme === 'rhythm') return { kind: 'even', angle: conditions.value.slopeDeg * RAD };
-  if (ground === 'file' && groundFile) return { kind: ground, ...groundFile };
-  if (ground === 'roller' || ground === 'steepening') return { kind: ground };
-  return { kind: 'even', angle: conditions.value.slopeDeg * RAD };
-});
-
-export const programmePlan = computed<ProgrammePlan>(() => {
-  const { programme, programmeFile, traverseDeg, shape, drawn, clearanceM, limits } = slope.value;
-  const { edgeDeg, periodS, turns, gateSpacingM, gateOffsetM } = conditions.value;
-  if (programme === 'rhythm') {
-    return {
-      kind: programme,
-      spacing: gateSpacingM,
-      offset: gateOffsetM,
-      clearance: clearanceM,
-      gates: turns,
-      skier: {
-        pushMost: limits.pushBodyWeights,
-        pushRate: limits.pushRateBodyWeights,
-        legSpeed: limits.legSpeedMps,
-        edgeMost: limits.edgeDeg * RAD,
-        edgeRate: USUAL_SKIER.edgeRate,
-        angulationMost: limits.angulationDeg * RAD,
-      },
-    };
-  }
-  if (programme === 'drawn') {
-    return { kind: programme, at: drawn.map(p => p.at), edges: drawn.map(p => p.deg * RAD) };
-  }
-  if (programme === 'file' && programmeFile) return { kind: programme, ...programmeFile };
-  if (programme === 'banked') return { kind: programme, traverse: traverseDeg * RAD, turns };
-  return { kind: 'linked', peakEdge: edgeDeg * RAD, period: periodS, turns, shape };
-});

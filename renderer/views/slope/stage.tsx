@@ -1,6 +1,7 @@
 import './slope.css';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { followRuns, leadRhythm } from '../../answers/index.ts';
 import { Empty, Segments } from '../../kit/index.ts';
 import type { HillCamera } from '../../scene/index.ts';
 import { activePair } from '../../state/index.ts';
@@ -13,7 +14,6 @@ import { PlanFigure } from './plan-figure.tsx';
 import { ProgrammeSheet } from './programme-sheet.tsx';
 import { RhythmStrip } from './rhythm-strip.tsx';
 import { RunNotice } from './run-notice.tsx';
-import { followRuns, leadRhythm } from './runs.ts';
 import { arrowsShown, camera, type Sheet, sheet } from './settings.ts';
 import { Traces } from './traces.tsx';
 import { StateWords, Transport } from './transport.tsx';

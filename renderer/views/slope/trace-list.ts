@@ -1,7 +1,6 @@
 import type { Track } from '../../../core/run/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
-import { gripJudged, onEdge } from './moment.ts';
-import type { PairRun } from './runs.ts';
+import { gripJudged, onEdge, type PairRun } from '../../answers/index.ts';
 
 export type TraceId = 'speed' | 'radius' | 'edge' | 'lean' | 'load' | 'leg' | 'hold' | 'slip';
 

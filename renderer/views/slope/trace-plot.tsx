@@ -1,10 +1,10 @@
 import type { JSX } from 'preact';
 import { formatQuantity, type System, shownAs } from '../../../core/units/index.ts';
-import { extentOf, type Series } from '../../kit/series.ts';
+import type { PairRun } from '../../answers/index.ts';
+import { extentOf, type Series } from '../../kit/index.ts';
 import { limitFill } from './limit-bands.tsx';
 import type { LimitStretch } from './limit-words.ts';
 import type { MeasuredBand } from './measured.ts';
-import type { PairRun } from './runs.ts';
 import { stretchesOf } from './skids.ts';
 import type { Trace } from './trace-list.ts';
 

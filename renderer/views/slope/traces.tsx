@@ -1,8 +1,7 @@
 import type { JSX } from 'preact';
+import { runs, turnRadiusOf } from '../../answers/index.ts';
 import { LimitKey, leadStretches } from './limit-bands.tsx';
 import { measuredNear } from './measured.ts';
-import { turnRadiusOf } from './moment.ts';
-import { runs } from './runs.ts';
 import { measuredShown } from './settings.ts';
 import { TraceFigure } from './trace-figure.tsx';
 import { TRACES } from './trace-list.ts';

@@ -1,9 +1,9 @@
 import './transport.css';
 import type { JSX } from 'preact';
 import { decimal } from '../../../core/units/index.ts';
+import { duration, leadRun } from '../../answers/index.ts';
 import { Segments } from '../../kit/index.ts';
 import { clock, playing, rate, seek, setRate, togglePlay } from './clock.ts';
-import { duration, leadRun } from './runs.ts';
 import { phaseWords, rowAt, stretchesOf } from './skids.ts';
 
 const RATES = [

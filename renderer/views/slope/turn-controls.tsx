@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
+import { openFiles } from '../../files/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
 import { changeSlope, conditions, type SlopeSettings, slope } from '../../state/index.ts';
 import { FileChoice } from './file-choice.tsx';
-import { openProgramme } from './files.ts';
 import { RhythmControls } from './rhythm-controls.tsx';
 import { setCondition as set } from './set-condition.ts';
 import { sheet } from './settings.ts';
@@ -101,7 +101,7 @@ export function TurnControls(): JSX.Element {
         <FileChoice
           name={programmeFile?.name}
           hint="Rows of time in s and edge angle in degrees, positive in right turns. Until a file is open, linked turns are skied."
-          onOpen={openProgramme}
+          onOpen={() => void openFiles('programme')}
         />
       )}
     </section>

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { checkSetting, readGates } from '../../../core/course/index.ts';
-import { demoSets } from '../../../renderer/demo/sets/index.ts';
+import { demoSets } from '../../../renderer/demo/index.ts';
 import { courseFileName, fileProblems, saveCourse, takeCourse } from '../../../renderer/files/index.ts';
 import {
   changeConditions,

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { rackOf, writePair, writeRack } from '../../../core/pair/index.ts';
 import { season2024 } from '../../../core/rules/index.ts';
+import { edition } from '../../../renderer/answers/index.ts';
 import {
   flexSheet,
   looking,
@@ -22,7 +23,6 @@ import {
   unsavedEntries,
   view,
 } from '../../../renderer/state/index.ts';
-import { edition } from '../../../renderer/views/rules/index.ts';
 import { plainPair } from '../plain-pair.ts';
 
 interface File {
@@ -166,6 +166,18 @@ describe('what is at fault', () => {
   it('is told by the reader of what was wanted where it says nothing', () => {
     takeIn(file('numbers.csv', 'a,b\n1,2\n'), 'gates');
     expect(status.value?.text).toBe('numbers.csv: no gates found; the set stays as it is');
+  });
+
+  it('is told with file, line and value where a slope was wanted, and how many lines more', async () => {
+    picked = [file('hill.csv', '0,0\n10,steep\n20,flat\n15,high\n')];
+    await openFiles('slope');
+    expect(asked).toEqual(['table']);
+    expect(status.value?.text).toBe(
+      'hill.csv, line 2: height (m) "steep" found; a number is accepted. And 2 more like it.',
+    );
+    picked = [file('hill.csv', '0,0\n10,-2\n')];
+    await openFiles('slope');
+    expect(slope.value).toMatchObject({ ground: 'file', groundFile: { name: 'hill.csv' } });
   });
 
   it('is told with what was found and what is accepted where nothing was wanted', () => {

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { toCsv } from '../../../renderer/kit/csv.ts';
 import { extentOf, seriesRows, valueAt } from '../../../renderer/kit/series.ts';
 import { spread } from '../../../renderer/kit/spread.ts';
 
@@ -49,15 +48,6 @@ describe('spread', () => {
 });
 
 describe('tables', () => {
-  it('quotes what needs it', () => {
-    expect(
-      toCsv([
-        ['a', 'b, c'],
-        ['say "hi"', 1.5],
-      ]),
-    ).toBe('a,"b, c"\r\n"say ""hi""",1.5\r\n');
-  });
-
   it('puts units in the heading and numbers in the system on screen', () => {
     const series = [{ id: 'r', label: 'rule', x: [0, 0.5], y: [12, Number.POSITIVE_INFINITY] }];
     const x = { label: 'Station', measure: 'station' } as const;

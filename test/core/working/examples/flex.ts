@@ -1,6 +1,6 @@
 import { flexWorkings, layupSection, layupWorkings } from '../../../../core/flex/index.ts';
 import { skiOf } from '../../../../core/pair/index.ts';
-import { demoPairs } from '../../../../renderer/demo/index.ts';
+import { demoPairs } from '../../../../renderer/demo/demo-pairs.ts';
 
 const sides = {
   edges: { widthMm: 2, heightMm: 2, youngsGPa: 208, shearGPa: 80, densityGPerCm3: 7.85 },

@@ -15,10 +15,10 @@ import {
  * A page to look at the scenes: ?kind=edge|hill&theme=…&camera=…&t=share&two&figure&guess&edge=DEG&look=plain
  */
 const query = new URLSearchParams(location.search);
-const theme = (query.get('theme') ?? 'light') as ThemeName;
+const theme = (query.get('theme') ?? 'snow') as ThemeName;
 const stage = document.querySelector<HTMLElement>('#stage')!;
 const look = query.get('look') === 'plain' ? 'plain' : 'full';
-if (theme === 'dark') {
+if (theme === 'night') {
   Object.assign(LARCH, { colour: '#56b4e9' });
   Object.assign(ROWAN, { colour: '#e69f00' });
 }

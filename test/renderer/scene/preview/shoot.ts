@@ -15,12 +15,12 @@ if (size) rest.shift();
 const width = Number(size?.[1] ?? 1280);
 const height = Number(size?.[2] ?? 800);
 const round = [
-  'edge-light=kind=edge',
-  'edge-dark=kind=edge&theme=dark',
+  'edge-snow=kind=edge',
+  'edge-night=kind=edge&theme=night',
   'edge-projector=kind=edge&theme=projector&camera=hill&two',
   'edge-two=kind=edge&two&camera=arc&guess',
-  'hill-light=kind=hill&two',
-  'hill-dark=kind=hill&theme=dark&camera=side',
+  'hill-snow=kind=hill&two',
+  'hill-night=kind=hill&theme=night&camera=side',
   'hill-whole=kind=hill&two&camera=whole&t=0.9',
 ];
 const pictures = rest.length > 0 ? rest : round;

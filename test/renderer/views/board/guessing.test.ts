@@ -1,7 +1,7 @@
 import { beforeEach, expect, test } from 'vitest';
+import { boardAnswers } from '../../../../renderer/answers/board.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
 import { addEntries, changeBoard, EMPTY_PROJECT, edit, load } from '../../../../renderer/state/index.ts';
-import { answers } from '../../../../renderer/views/board/board-state.ts';
 import { ask, forget, NEUTRAL_RADIUS, place, show } from '../../../../renderer/views/board/guess.ts';
 import { askedAnswer, layoutRadius, missNow, nextPlace } from '../../../../renderer/views/board/guessing.ts';
 
@@ -12,7 +12,7 @@ beforeEach(() => {
 });
 
 test('each ski is missed by its own guess', () => {
-  const [a, b] = answers.value;
+  const [a, b] = boardAnswers.value;
   ask();
   expect(askedAnswer()).toBe(a);
   place(a!.moment.radius * 1.5);
@@ -34,12 +34,12 @@ test('the snow is laid out without the answer until it is known', () => {
   place(9);
   expect(layoutRadius()).toBe(9);
   show();
-  expect(layoutRadius()).toBe(answers.value[0]!.moment.radius);
+  expect(layoutRadius()).toBe(boardAnswers.value[0]!.moment.radius);
 });
 
 test('one ski on the board is the one guessed', () => {
   changeBoard('One ski', { sideBySide: false });
   ask();
-  expect(askedAnswer()).toBe(answers.value[0]);
+  expect(askedAnswer()).toBe(boardAnswers.value[0]);
   expect(nextPlace()).toBeNull();
 });

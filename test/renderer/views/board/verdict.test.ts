@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { cosineTurn, holdingEdge, holdingSpeed, turnMoment } from '../../../../core/run/index.ts';
+import { boardAnswers } from '../../../../renderer/answers/board.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
 import {
   addEntries,
@@ -14,7 +15,6 @@ import {
   SKIER_PRESETS,
   undo,
 } from '../../../../renderer/state/index.ts';
-import { answers } from '../../../../renderer/views/board/board-state.ts';
 import { verdictOf } from '../../../../renderer/views/board/verdict.ts';
 
 const RAD = Math.PI / 180;
@@ -56,7 +56,7 @@ test('the board, its verdict and its picture agree: the balance is that of a leg
   load(EMPTY_PROJECT);
   edit('Rack', addEntries(demoPairs.map((pair, i) => ({ id: `demo-${i}`, pair, saved: pair }))));
   changeBoard('One ski', { sideBySide: false });
-  const [slow] = answers.value;
+  const [slow] = boardAnswers.value;
   expect(slow!.slides).toBe(false);
   expect(slow!.path).toBe(slow!.moment.radius);
   const { lean, radius } = slow!.moment;
@@ -64,9 +64,9 @@ test('the board, its verdict and its picture agree: the balance is that of a leg
   const asked = (speed * speed * (1 - (leg! * Math.sin(lean)) / radius)) / radius;
   expect(Math.tan(lean)).toBeCloseTo(asked / (9.81 * Math.cos(slope)), 9);
   changeConditions('Height', { heightM: 1.95 });
-  expect(answers.value[0]!.moment.lean).toBeLessThan(lean);
+  expect(boardAnswers.value[0]!.moment.lean).toBeLessThan(lean);
   changeConditions('Speed', { speedKmh: 60 });
-  const [fast] = answers.value;
+  const [fast] = boardAnswers.value;
   expect(fast!.slides).toBe(true);
   // It takes the tightest way that the edge carries, leaning as far as that.
   expect(fast!.path).toBeGreaterThan(fast!.moment.radius);

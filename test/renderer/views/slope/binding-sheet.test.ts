@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { bindingLoads } from '../../../../core/boot/index.ts';
 import { OUTER_SHARE } from '../../../../core/run/index.ts';
+import type { PairRun } from '../../../../renderer/answers/runs.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
 import { EMPTY_PROJECT, load, PAIR_MARKS, ski } from '../../../../renderer/state/index.ts';
 import { loadsOf } from '../../../../renderer/views/slope/binding-sheet.tsx';
-import type { PairRun } from '../../../../renderer/views/slope/runs.ts';
 
 load(EMPTY_PROJECT);
 const pair = demoPairs[0]!;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import type { PairRun } from '../../../../renderer/answers/runs.ts';
 import { MEASURED, measuredNear } from '../../../../renderer/views/slope/measured.ts';
-import type { PairRun } from '../../../../renderer/views/slope/runs.ts';
 
 const RAD = Math.PI / 180;
 

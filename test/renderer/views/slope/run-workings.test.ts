@@ -2,20 +2,20 @@ import { evaluate } from 'mathjs';
 import { expect, test } from 'vitest';
 import { airDensity } from '../../../../core/run/index.ts';
 import type { Working } from '../../../../core/working/index.ts';
-import { demoPairs } from '../../../../renderer/demo/index.ts';
-import { EMPTY_PROJECT, load, PAIR_MARKS, ski } from '../../../../renderer/state/index.ts';
-import { altitudeOf } from '../../../../renderer/views/slope/altitude.ts';
+import { type RunPlan, runPlan } from '../../../../renderer/answers/jobs/run-plan.ts';
 import {
   explainedAt,
   hardestRow,
   leastGrip,
   onEdge,
   weakestRow,
-} from '../../../../renderer/views/slope/moment.ts';
+} from '../../../../renderer/answers/moment.ts';
+import type { PairRun } from '../../../../renderer/answers/runs.ts';
+import { demoPairs } from '../../../../renderer/demo/index.ts';
+import { EMPTY_PROJECT, load, PAIR_MARKS, ski } from '../../../../renderer/state/index.ts';
+import { altitudeOf } from '../../../../renderer/views/slope/altitude.ts';
 import { holdWorking, loadWorking } from '../../../../renderer/views/slope/row-workings.ts';
-import { type RunPlan, runPlan } from '../../../../renderer/views/slope/run-plan.ts';
 import { bookWorking, endSpeedWorking } from '../../../../renderer/views/slope/run-workings.ts';
-import type { PairRun } from '../../../../renderer/views/slope/runs.ts';
 import { rowAt } from '../../../../renderer/views/slope/skids.ts';
 
 load(EMPTY_PROJECT);
@@ -30,6 +30,7 @@ const plan: RunPlan = {
   airDensity: 1.1,
   startSpeed: 9,
   baseBevel: 0.01,
+  wallStrength: 600e3,
   contactLength: 1.36,
   legMin: 0.65,
   legMax: 1,

@@ -1,0 +1,26 @@
+import type { MeasureName } from '../units/index.ts';
+import { type AcceptedRange, FieldError } from './field-error.ts';
+
+/** Whether a number is one of those a range accepts; NaN is none. */
+export function isAccepted(value: number, { from, to, above, below, whole = false }: AcceptedRange): boolean {
+  return (
+    !Number.isNaN(value) &&
+    (from === undefined || value >= from) &&
+    (to === undefined || value <= to) &&
+    (above === undefined || value > above) &&
+    (below === undefined || value < below) &&
+    (!whole || Number.isInteger(value))
+  );
+}
+
+/** @throws FieldError unless the range accepts the value */
+export function accept(field: string, value: number, range: AcceptedRange): void {
+  if (isAccepted(value, range)) return;
+  throw new FieldError({ field, found: numberFound(value, range), accepted: range });
+}
+
+/** A number found where a range is accepted, in the same unit. */
+export function numberFound(value: number, { unit, quantity }: { unit?: string; quantity?: MeasureName }) {
+  if (quantity !== undefined) return { quantity, value };
+  return unit === undefined ? value : `${value} ${unit}`;
+}

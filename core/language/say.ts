@@ -1,0 +1,71 @@
+import { IntlMessageFormat } from 'intl-messageformat';
+import { formatQuantity, type System } from '../units/index.ts';
+import type { Language } from './language.ts';
+import { languages } from './languages.ts';
+import type { FieldName, Key, Quantity, Sentence, Value } from './sentence.ts';
+
+/** How a reader wants to be told. */
+export interface Reader {
+  readonly units?: System;
+  readonly language?: Language;
+  /** Fields as a file writes them, or called by their label; as written unless given. */
+  readonly fields?: 'as written' | 'by label';
+}
+
+type Formats = Map<string, IntlMessageFormat>;
+
+/** Messages parsed so far, by language; there are no more of them than texts. */
+const parsed = new WeakMap<Language, Formats>();
+
+function formatOf(language: Language, key: Key): IntlMessageFormat {
+  const formats: Formats = parsed.get(language) ?? new Map();
+  parsed.set(language, formats);
+  let format = formats.get(key);
+  if (!format) {
+    format = new IntlMessageFormat(language.texts[key], language.locale, undefined, { ignoreTag: true });
+    formats.set(key, format);
+  }
+  return format;
+}
+
+/** A sentence or a label in the reader's language and units. Never throws for a `Sentence`. */
+export function say(sentence: Sentence, reader: Reader = {}): string {
+  const { language = languages.en } = reader;
+  if (sentence.values === undefined) return String(formatOf(language, sentence.key).format());
+  const values = Object.entries<Value>(sentence.values).map(
+    ([name, value]) => [name, sayValue(value, reader)] as const,
+  );
+  return String(formatOf(language, sentence.key).format(Object.fromEntries(values)));
+}
+
+/** A value as `say` puts it into a sentence; a bare number stays one, so that plurals can count it. */
+function sayValue(value: Value, reader: Reader): string | number {
+  if (typeof value === 'number' || typeof value === 'string') return value;
+  if (isList(value)) {
+    const { language = languages.en } = reader;
+    const list = new Intl.ListFormat(language.locale, { type: 'unit', style: 'short' });
+    return list.format(value.map(each => String(sayValue(each, reader))));
+  }
+  if ('key' in value) return say(value, reader);
+  return 'field' in value ? sayField(value, reader) : sayQuantity(value, reader);
+}
+
+const isList = (value: Value): value is readonly Value[] => Array.isArray(value);
+
+function sayQuantity({ quantity, value, plusMinus, decimals, bare }: Quantity, { units }: Reader): string {
+  const shown = formatQuantity(value, quantity, { system: units, uncertainty: plusMinus, decimals });
+  return bare ? shown.value : shown.text;
+}
+
+/** The label of a field, or of the part of the file it belongs to; one without a label is told as it is written. */
+function sayField({ field }: FieldName, reader: Reader): string {
+  if (reader.fields !== 'by label') return field;
+  const { texts } = reader.language ?? languages.en;
+  const path = field.replace(/\[\d+\]/g, '').split('.');
+  // The innermost name first: "edges.baseBevelDeg" is the base bevel.
+  for (const name of path.toReversed()) {
+    const key = `field.${name}`;
+    if (Object.hasOwn(texts, key)) return say({ key } as Sentence, reader);
+  }
+  return field;
+}

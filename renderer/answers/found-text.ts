@@ -1,0 +1,54 @@
+import type { CheckItem, LimitedQuantity } from '../../core/rules/index.ts';
+import { formatQuantity, type MeasureName, type System, shownAs } from '../../core/units/index.ts';
+
+const MEASURES: Record<LimitedQuantity, MeasureName> = {
+  lengthMm: 'lengthMm',
+  radiusM: 'radius',
+  waistWidthMm: 'widthMm',
+  frontWidthMm: 'widthMm',
+  standingHeightMm: 'widthMm',
+  bootSoleMm: 'widthMm',
+};
+
+/** Decimals of the place where an uncertainty has its first figure. */
+function supported(uncertainty: number): number {
+  return Math.max(0, -Math.floor(Math.log10(Number(uncertainty.toPrecision(1)))));
+}
+
+/** What was found, ± its measuring uncertainty, which keeps one figure: a tape reads whole millimetres. */
+export function foundText(item: CheckItem, system: System): string {
+  if (item.found === null) return 'not given';
+  const measure = MEASURES[item.quantity];
+  const { plusMinus } = item;
+  const known = plusMinus !== null && plusMinus > 0 && Number.isFinite(plusMinus);
+  return formatQuantity(item.found, measure, {
+    system,
+    uncertainty: plusMinus ?? undefined,
+    ...(known ? { decimals: supported(plusMinus * shownAs(measure, system).factor) } : {}),
+  }).text;
+}
+
+/** What a rule limits. Whether at least or at most stands beside it, in the limit. */
+export const limitedText = ({ rule, limit }: CheckItem): string =>
+  /^at (least|most)\b/.test(limit) ? rule.replace(/ at (least|most)$/, '') : rule;
+
+/** Where the limits come from, the rules of one source together. */
+export function sourcesText(items: readonly CheckItem[]): string {
+  const bySource = new Map<string, string[]>();
+  for (const item of items) {
+    const rules = bySource.get(item.source) ?? [];
+    bySource.set(item.source, [...rules, limitedText(item)]);
+  }
+  return [...bySource].map(([source, rules]) => `${rules.join(', ')} (${source})`).join('; ');
+}
+
+/** The limit as the edition words it; in imperial its converted ends follow. */
+export function limitText(item: CheckItem, system: System): string {
+  const limit = item.limit.replace(/(\d) (?=mm\b|m\b)/g, '$1\u00a0');
+  if (system === 'metric') return limit;
+  const ends = [item.least, item.most]
+    .filter(value => value !== null)
+    .map(value => formatQuantity(value, MEASURES[item.quantity], { system }));
+  if (ends.length === 0) return limit;
+  return `${limit} (${ends.length > 1 ? `${ends[0]!.value} to ` : ''}${ends.at(-1)!.text})`;
+}

@@ -1,0 +1,36 @@
+import { type Begun, type RunAnswer, type RunPlan, runPlan } from './run-plan.ts';
+
+/** A plan, and the name its last answer is kept by so that the next begins from it. */
+export interface HillSkier {
+  readonly id: string;
+  readonly plan: RunPlan;
+}
+
+/** An answer as plain data: what the next run begins from stays with the thread. */
+export type HillAnswer = Omit<Extract<RunAnswer, { ok: true }>, 'begun'> | Extract<RunAnswer, { ok: false }>;
+
+const MOST_KEPT = 8;
+const begun = new Map<string, Begun>();
+
+function keep(id: string, answer: Begun): void {
+  begun.delete(id);
+  begun.set(id, answer);
+  if (begun.size > MOST_KEPT) begun.delete(begun.keys().next().value!);
+}
+
+/** Work of the Slope view. */
+export const hillJobs = {
+  /** One run a skier, each begun from that skier's last. */
+  skiRuns(skiers: readonly HillSkier[], progress: (share: number) => void): HillAnswer[] {
+    return skiers.map(({ id, plan }, at) => {
+      const key = `${id} ${plan.programme.kind}`;
+      const answer = runPlan(plan, begun.get(key), {
+        onProgress: share => progress((at + share) / skiers.length),
+      });
+      if (!answer.ok) return answer;
+      const { begun: next, ...told } = answer;
+      keep(key, next);
+      return told;
+    });
+  },
+};

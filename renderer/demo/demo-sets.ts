@@ -1,0 +1,26 @@
+import { readGates } from '../../core/course/index.ts';
+import { type Course, NO_COURSE } from '../state/index.ts';
+import giantSlalom from './sets/giant-slalom.csv?raw';
+import slalom from './sets/slalom.csv?raw';
+
+/** Invented sets on the invented hill "Pala Ostrelle", each on its slope and at a speed juniors keep on it. */
+export const demoSets: Readonly<Record<Course['discipline'], Course>> = {
+  SL: {
+    ...NO_COURSE,
+    slopeDeg: 20,
+    speedKmh: 30,
+    name: 'Pala Ostrelle',
+    discipline: 'SL',
+    gates: readGates(slalom).gates,
+    demo: true,
+  },
+  GS: {
+    ...NO_COURSE,
+    slopeDeg: 16.5,
+    speedKmh: 50,
+    name: 'Pala Ostrelle',
+    discipline: 'GS',
+    gates: readGates(giantSlalom).gates,
+    demo: true,
+  },
+};

@@ -1,0 +1,10 @@
+/**
+ * Paper: a page about a pair, and the list of what is due.
+ *
+ *   printSheet(name, id?)   the pair's sheet; the active pair's unless an id is given
+ */
+import './sheet.css';
+
+export { Paper } from './paper.tsx';
+export { printDue } from './print-due.tsx';
+export { printSheet } from './print-sheet.tsx';

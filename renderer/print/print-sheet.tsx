@@ -1,0 +1,34 @@
+import { effect } from '@preact/signals';
+import { asked, tableOf } from '../answers/index.ts';
+import { activePair, fileStem, project, report } from '../state/index.ts';
+import { PairSheet } from './pair-sheet.tsx';
+import { printPaper } from './paper.tsx';
+
+/** Paper waits this long for the bent ski's radii; without them the cosine rule stands alone. */
+const PATIENCE_MS = 12_000;
+
+/** Makes a PDF of a pair's sheet, the active pair's unless an id is given. */
+export async function printSheet(name: string, id?: string): Promise<void> {
+  const wanted = id ?? activePair.value?.id;
+  const entry = project.value.rack.find(each => each.id === wanted);
+  if (!entry) {
+    report('No pair is chosen; choose one in the rack first.', 'error');
+    return;
+  }
+  const { hardness, fore } = asked.value;
+  const table = tableOf(entry.pair, hardness, fore);
+  await new Promise<void>(resolve => {
+    let stop = () => {};
+    const done = () => {
+      clearTimeout(timer);
+      queueMicrotask(() => stop());
+      resolve();
+    };
+    const timer = setTimeout(done, PATIENCE_MS);
+    stop = effect(() => {
+      const { table: made, failure, missing } = table.value;
+      if (made || failure || missing) done();
+    });
+  });
+  await printPaper(`Sheet of ${name}`, `${fileStem(name)}.pdf`, () => <PairSheet id={entry.id} />);
+}
