@@ -4,6 +4,7 @@
  */
 
 import { type AcceptedRange, accept } from '../fault/index.ts';
+import { DEGREE } from '../units/index.ts';
 
 /** Said wherever these loads are shown. */
 export const BINDING_CAUTION =
@@ -56,7 +57,7 @@ export interface BootOnSki {
 }
 
 /** Over this edge angle the push moves from the middle of a flat ski to its edge, rad: the run's own measure of flat. */
-const FLAT = (4 * Math.PI) / 180;
+const FLAT = 4 * DEGREE;
 
 const EITHER_WAY: AcceptedRange = { from: -Math.PI / 2, to: Math.PI / 2, quantity: 'angle' };
 

@@ -6,17 +6,6 @@
 
 import { FieldError } from '../fault/index.ts';
 
-const DEGREE = Math.PI / 180;
-
-/**
- * Lateral stiffness of boot and leg, N·m a radian: 20 N·m a degree, an order of magnitude recalled from memory
- * (some 10 to 40); confirm before relying on it.
- */
-export const USUAL_BOOT_STIFFNESS = 20 / DEGREE;
-
-/** What may be taken for it, N·m a radian: 2 to 200 N·m a degree, a soft child's boot to a plaster cast. */
-export const BOOT_STIFFNESS_SPAN = { from: 2 / DEGREE, to: 200 / DEGREE } as const;
-
 /** Where the push acts as the foot sees it. */
 export interface EdgeBelowFoot {
   /** From the midline of the ski to where the push acts, m: half the waist, or the solved pressure's centre. */

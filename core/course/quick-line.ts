@@ -2,6 +2,7 @@ import { FieldError, type FieldFault, plainFault } from '../fault/index.ts';
 import type { Sentence } from '../language/index.ts';
 import { descend, greville, pieceAt, type SplineRow, splineBasis, splineRow } from '../numeric/index.ts';
 import { GRAVITY, type TurnRadius } from '../run/index.ts';
+import { DEGREE } from '../units/index.ts';
 import { type CourseConditions, fillCourseConditions } from './gate-conditions.ts';
 import type { Gate } from './gates.ts';
 import { gateTurns, type Line, lineThroughGates } from './line.ts';
@@ -125,7 +126,7 @@ export function quickLine(question: QuickLineQuestion): QuickLine | NoQuickLine 
     })),
     leastRadius,
     mostBraking: question.mostBraking ?? 1.2 * GRAVITY,
-    mostRate: question.edgeRate ?? (300 * Math.PI) / 180,
+    mostRate: question.edgeRate ?? 300 * DEGREE,
   });
 
   const coefficients = Float64Array.from(greville(basis), y => {

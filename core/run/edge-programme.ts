@@ -6,6 +6,7 @@
 import { type AcceptedRange, accept, FieldError, isAccepted, numberFound } from '../fault/index.ts';
 import { brent, monotoneCubic } from '../numeric/index.ts';
 import { fromTwoColumns } from '../table/index.ts';
+import { DEGREE } from '../units/index.ts';
 
 /** What is accepted of an edge angle that must tilt, of one to either side, of a length of time, of a count. */
 const TILTED: AcceptedRange = { above: 0, below: Math.PI / 2, quantity: 'angle' };
@@ -158,7 +159,7 @@ export function readEdges(text: string, per: 'time' | 'distance' = 'time'): Edge
   return fromTwoColumns(text, name, 'edge angle (deg)', (at, degreesAt) =>
     drawnEdges(
       at,
-      degreesAt.map(d => (d * Math.PI) / 180),
+      degreesAt.map(d => d * DEGREE),
       per,
     ),
   );

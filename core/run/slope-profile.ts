@@ -6,10 +6,11 @@
 
 import { type AcceptedRange, accept, FieldError, isAccepted, numberFound } from '../fault/index.ts';
 import { fromTwoColumns } from '../table/index.ts';
+import { DEGREE } from '../units/index.ts';
 import { type ArcTable, arcTable } from './ground-arc.ts';
 
 /** Steepest ground, rad, and its rise over a run of 1. */
-const STEEPEST = (80 * Math.PI) / 180;
+const STEEPEST = 80 * DEGREE;
 const STEEPEST_RISE = Math.tan(STEEPEST);
 
 export interface SlopeProfile {
@@ -105,7 +106,7 @@ export function readProfile(text: string, name = 'measured profile'): SlopeProfi
 
 /** Invented slopes for demonstration. */
 export function demoProfiles(): SlopeProfile[] {
-  const even = evenSlope((14 * Math.PI) / 180, 'Pala Ostrelle, even (demo)');
+  const even = evenSlope(14 * DEGREE, 'Pala Ostrelle, even (demo)');
   return [
     { ...even, demo: true },
     { ...built('Pala Ostrelle, roller (demo)', d => -0.22 * d + 1.2 * Math.cos(d / 12)), demo: true },

@@ -130,7 +130,9 @@ describe('rebound', () => {
 
   it('is refused outside 0.05 to 1 mm', () => {
     for (const rebound of [0.04e-3, 1.1e-3, 0, -1, Number.NaN]) {
-      expect(ask(rebound)).toMatch(/^rebound: .* mm is not accepted; accepted is a number from 0.05 to 1 mm/);
+      expect(ask(rebound)).toMatch(
+        /^rebound: .* is not accepted; accepted is a number from 0.05 to 1.00\smm/,
+      );
     }
     expect(typeof ask(0.05e-3)).toBe('object');
     expect(typeof ask(1e-3)).toBe('object');
