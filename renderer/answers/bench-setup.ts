@@ -8,6 +8,7 @@ export type Rest = 'bench' | 'table';
 
 export const rest = signal<Rest>('bench');
 
+export const MOST_LOAD_N = 1000;
 /** Supports go in by this share of the contact length at most. */
 export const SUPPORT_SHARE = 0.3;
 /** The press keeps this share of the contact length away from the supports. */

@@ -1,5 +1,10 @@
+import { computed } from '@preact/signals';
 import type { CarveConditions, CarveFailure, Equilibrium } from '../../core/carve/index.ts';
 import { OUTER_SHARE, type Track } from '../../core/run/index.ts';
+import { conditions } from '../state/index.ts';
+import { answer } from './answer.ts';
+import { carvingOf } from './radius-tables.ts';
+import { ghostPair, leadPair } from './run-question.ts';
 
 const RAD = Math.PI / 180;
 const EDGES = [3, 12, 22, 32, 42, 51, 59, 66, 72].map(deg => deg * RAD);
@@ -72,6 +77,26 @@ export function bendTable(answers: readonly (Equilibrium | CarveFailure)[]): Ben
     },
   };
 }
+
+const hardness = computed(() => conditions.value.hardnessNPerMm3 * 1e9);
+const fore = computed(() => conditions.value.foreMm / 1e3);
+
+function bendsOf(of: typeof leadPair) {
+  const question = computed(() => {
+    const pair = of.value?.pair;
+    if (!pair || !carvingOf(pair).ok) return null;
+    return { pair, conditions: bendQuestions(hardness.value, fore.value) };
+  });
+  const solved = answer('groove', {
+    label: 'Bending the ski for the picture',
+    question: () => question.value,
+  });
+  const answers = computed(() => solved.value.value);
+  return computed(() => answers.value && bendTable(answers.value));
+}
+
+/** Bends of the pairs on the hill, lead and ghost; null until they are solved. */
+export const hillBends = [bendsOf(leadPair), bendsOf(ghostPair)] as const;
 
 /** The bend at a row of a track, for the scene. */
 export const bendAlong =

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
-import { type Bendable, pressRange, rest, SUPPORT_SHARE, setupOf } from '../../answers/index.ts';
+import { type Bendable, MOST_LOAD_N, pressRange, rest, SUPPORT_SHARE, setupOf } from '../../answers/index.ts';
 import { Quantity } from '../../kit/index.ts';
 import { changeConditions, conditions } from '../../state/index.ts';
-import { frontInMm, MOST_LOAD_N, moveBench, rearInMm } from './bench.ts';
+import { frontInMm, moveBench, rearInMm } from './bench.ts';
 import { placeText } from './side-load.tsx';
 
 /** The same things the grips on the drawing move, as numbers. */
