@@ -189,7 +189,7 @@ const planted: readonly Breach[] = [
   ['core-stands-alone', 'core/shape/main.ts', "export { seam } from '../../main/host/index.ts';"],
   ['core-stands-alone', 'core/shape/page.ts', "export { page } from '../../renderer/page.ts';"],
   ['only-calc-asks-core', 'main/electron/physics.ts', "export { one } from '../../core/shape/index.ts';"],
-  ['host-asks-only-table', 'main/host/physics.ts', "export { one } from '../../core/shape/index.ts';"],
+  ['host-asks-only-texts', 'main/host/physics.ts', "export { one } from '../../core/shape/index.ts';"],
   ['host-without-node', 'main/host/node.ts', "export { readFileSync } from 'node:fs';"],
   ['renderer-knows-only-the-host-seam', 'renderer/shell.ts', "export { one } from '../main/web/index.ts';"],
   [

@@ -65,6 +65,8 @@ export interface Equilibrium {
   readonly rear: TrackPart;
   readonly front: TrackPart;
   readonly maxPenetration: number;
+  /** ∫ e dx over the edge that is in the snow, m²: the wall that a sideways force leans on. */
+  readonly wallArea: number;
   readonly twistTip: number;
   readonly twistTail: number;
   readonly iterations: number;

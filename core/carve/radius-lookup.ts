@@ -1,6 +1,7 @@
 import { GridSurface } from './grid-surface.ts';
 import { partAt } from './radius-refinement.ts';
 import type { RadiusTable } from './radius-table.ts';
+import { wallRatio } from './wall-area.ts';
 
 /** κ cosθ, 1/m: nearly the same at every edge angle by the cosine rule, which interpolation is grateful for. */
 export const bentness = (radius: number, edgeAngle: number): number => Math.cos(edgeAngle) / radius;
@@ -16,6 +17,8 @@ export interface TableLookup {
   twistTip(edgeAngle: number, load: number): number;
   /** Twist at the rear contact point, rad. */
   twistTail(edgeAngle: number, load: number): number;
+  /** ∫ e dx of the groove's wall over √F c(θ), see `wallRatio`; m²/√N. */
+  wallRatio(edgeAngle: number, load: number): number;
   /** True in the smallest parts of cells where the radius changes too steeply, or jumps, to be interpolated. */
   steepAt(edgeAngle: number, load: number): boolean;
 }
@@ -27,7 +30,7 @@ export function tableSurface({ edgeAngles, loads, radii }: RadiusTable) {
 }
 
 /**
- * Interpolates κ cosθ and the twists over edge angle and log load (the logarithm because a ski's answer changes
+ * Interpolates κ cosθ, the twists and the wall over edge angle and log load (the logarithm because a ski's answer changes
  * by much the same with each doubling of the load): bicubic, and evenly between the corners of the smallest
  * part in a cell that is resolved more finely. Within 0.5 % of a direct solution, except where `steepAt`.
  *
@@ -45,6 +48,13 @@ export function tableLookup(table: RadiusTable): TableLookup {
     tableSurface(table).bentness,
     new GridSurface(edgeAngles, logLoads, table.twistTips),
     new GridSurface(edgeAngles, logLoads, table.twistTails),
+    new GridSurface(
+      edgeAngles,
+      logLoads,
+      table.wallAreas.map((area, k) =>
+        wallRatio(area, edgeAngles[Math.floor(k / loads.length)], loads[k % loads.length]),
+      ),
+    ),
   ];
   const lastEdge = edgeAngles[edgeAngles.length - 1];
   const lastLog = logLoads[logLoads.length - 1];
@@ -60,7 +70,7 @@ export function tableLookup(table: RadiusTable): TableLookup {
     return partAt(parts, s, (load - logLoads[j]) / (logLoads[j + 1] - logLoads[j]));
   }
 
-  function field(which: 0 | 1 | 2, edgeAngle: number, load: number): number {
+  function field(which: 0 | 1 | 2 | 3, edgeAngle: number, load: number): number {
     const logLoad = Math.log(load);
     const smooth = fields[which].at(edgeAngle, logLoad);
     if (!finer?.size) return smooth;
@@ -78,6 +88,7 @@ export function tableLookup(table: RadiusTable): TableLookup {
     radius: (edgeAngle, load) => Math.cos(Math.max(edgeAngle, edgeAngles[0])) / field(0, edgeAngle, load),
     twistTip: (edgeAngle, load) => field(1, edgeAngle, load),
     twistTail: (edgeAngle, load) => field(2, edgeAngle, load),
+    wallRatio: (edgeAngle, load) => field(3, edgeAngle, load),
     steepAt(edgeAngle, load) {
       const logLoad = Math.log(load);
       fields[0].at(edgeAngle, logLoad);

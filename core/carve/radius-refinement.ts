@@ -1,7 +1,7 @@
 import type { GridSurface } from './grid-surface.ts';
 
-/** κ cosθ (1/m) and the twists of tip and tail (rad) at one point of a radius table. */
-export type TablePoint = readonly [bentness: number, twistTip: number, twistTail: number];
+/** κ cosθ (1/m), the twists of tip and tail (rad) and the wall's ratio (m²/√N) at one point of a radius table. */
+export type TablePoint = readonly [bentness: number, twistTip: number, twistTail: number, wallRatio: number];
 
 /**
  * A cell of the table resolved more finely: halved, or small enough to be even between its corners. Plain data,

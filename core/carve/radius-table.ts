@@ -4,6 +4,7 @@ import type { Neighbour } from './neighbouring-start.ts';
 import { bentness, tableSurface } from './radius-lookup.ts';
 import { doubtfulCells, type FinerCell, refineCell, type TablePoint } from './radius-refinement.ts';
 import { REBOUND } from './snow-law.ts';
+import { wallRatio } from './wall-area.ts';
 
 /**
  * R(edge angle, load) of one ski on one snow, made by solving a grid of equilibria. SI.
@@ -22,6 +23,8 @@ export interface RadiusTable {
   readonly radii: Float64Array;
   readonly twistTips: Float64Array;
   readonly twistTails: Float64Array;
+  /** ∫ e dx of the groove's wall, m². */
+  readonly wallAreas: Float64Array;
   readonly hardness: number;
   /** Cells, by their row-major index, that are resolved more finely than the grid. */
   readonly finer?: ReadonlyMap<number, FinerCell>;
@@ -74,6 +77,7 @@ export function buildRadiusTable(
   const radii = new Float64Array(size);
   const twistTips = new Float64Array(size);
   const twistTails = new Float64Array(size);
+  const wallAreas = new Float64Array(size);
   const rows = edgeAngles.length;
   const columns = loads.length;
   const answers: Equilibrium[] = [];
@@ -88,10 +92,11 @@ export function buildRadiusTable(
       radii[at] = answer.turnRadius;
       twistTips[at] = answer.twistTip;
       twistTails[at] = answer.twistTail;
+      wallAreas[at] = answer.wallArea;
     }
     options.onProgress?.(((i + 1) / rows) * GRID_SHARE);
   }
-  const table = { edgeAngles, loads, radii, twistTips, twistTails, hardness };
+  const table = { edgeAngles, loads, radii, twistTips, twistTails, wallAreas, hardness };
   if (rows < 2 || columns < 2) {
     options.onProgress?.(1);
     return table;
@@ -153,12 +158,18 @@ function resolve(
       const solved = solve(edgeAngle, Math.exp(logLoad), { from, sameGroove });
       if (!solved.ok) {
         failure = solved;
-        return [Number.NaN, 0, 0];
+        return [Number.NaN, 0, 0, 0];
       }
       answer = solved;
       answers.set(key(row, column), answer);
     }
-    return [bentness(answer.turnRadius, answer.conditions.edgeAngle), answer.twistTip, answer.twistTail];
+    const { turnRadius, twistTip, twistTail, wallArea, conditions } = answer;
+    return [
+      bentness(turnRadius, conditions.edgeAngle),
+      twistTip,
+      twistTail,
+      wallRatio(wallArea, conditions.edgeAngle, conditions.load),
+    ];
   }
 
   const finer = new Map<number, FinerCell>();

@@ -4,6 +4,7 @@ import type { GrooveBalance } from './groove-balance.ts';
 import type { SkiMesh } from './ski-mesh.ts';
 import { DOFS } from './ski-stiffness.ts';
 import { fitTrack, trackPart } from './track-radius.ts';
+import { wallAreaOf } from './wall-area.ts';
 
 /**
  * Reads the answer off a balanced ski: copies of its fields, and the radii of the track its edge follows. The
@@ -84,6 +85,7 @@ export function equilibriumReader(
       rear: trackPart(rear, whole, length),
       front: trackPart(front, whole, length),
       maxPenetration,
+      wallArea: wallAreaOf(mesh.x, balance.penetration),
       twistTip: twist[nodes - 1],
       twistTail: twist[0],
       iterations,

@@ -2,18 +2,19 @@ import { BicubicSpline, calmValues, type EvenAxis, followingCoefficients } from 
 import { bentness, tableLookup } from './radius-lookup.ts';
 import type { RadiusTable } from './radius-table.ts';
 import { steepParts } from './steep-parts.ts';
+import { evenWallRatio, wallShape } from './wall-area.ts';
 
 /**
- * The curvature a ski carves over edge angle and load, twice continuously differentiable: what an optimiser with
- * exact second derivatives needs of a ski.
+ * What a ski does in its groove over edge angle and load, twice continuously differentiable: what an optimiser with
+ * exact second derivatives needs of a ski. Either writes value and derivatives [s, s_θ, s_F, s_θθ, s_θF, s_FF] at an
+ * edge angle (rad, of either sign: both are even in it) and the load on this ski, N. Allocates nothing. Finite and
+ * positive at every load and angle; steeper than 89° both go on as their parabola there.
  */
 export interface TurnSurface {
-  /**
-   * Writes [κ, κ_θ, κ_F, κ_θθ, κ_θF, κ_FF] of κ = 1/R, 1/m, at an edge angle (rad, of either sign: κ is even in
-   * it) and the load on this ski, N. Allocates nothing. Finite and positive at every load and angle; steeper than
-   * 89° the curvature goes on as its parabola there.
-   */
+  /** Curvature it carves, κ = 1/R, 1/m. */
   curvature(edgeAngle: number, load: number, out: Float64Array): void;
+  /** Wall of its groove that a sideways force leans on, ∫ e dx, m²; lenient within 2° of flat. */
+  wallArea(edgeAngle: number, load: number, out: Float64Array): void;
   /** True where smoothing the table's steep parts has moved κ by over 0.3 % from what it would be without. */
   smoothedAt(edgeAngle: number, load: number): boolean;
 }
@@ -34,16 +35,30 @@ const FOLLOWING_LIMIT = 0.01;
 const CALMING_PASSES = 4;
 /** How far κ is moved before it counts as smoothed, of κ. */
 const TOLD_FROM = 0.003;
+/** The wall's area follows the square root of the load down to here, N. */
+const LEAST_LOAD = 1;
+
+/** A ski evenly pressed over its contact length (m) into virgin snow of a hardness (N/m³). */
+export interface EvenPress {
+  readonly contactLength: number;
+  readonly hardness: number;
+}
 
 /**
- * The cosine rule's curvature, κ = 1/(R_sc cosθ) whatever the load (Howe; Lind & Sanders, from memory).
+ * The cosine rule's curvature, κ = 1/(R_sc cosθ) whatever the load (Howe; Lind & Sanders, from memory), and the wall
+ * an evenly pressed edge leans on, ∫ e dx = √(2LF tanθ/H_V) by the virgin wedge; without a press the wall is endless.
  *
  * @throws RangeError for a sidecut radius (m) that is not positive
  */
-export function cosineTurnSurface(sidecutRadius: number): TurnSurface {
+export function cosineTurnSurface(sidecutRadius: number, press?: EvenPress): TurnSurface {
   if (!(sidecutRadius > 0 && sidecutRadius < Number.POSITIVE_INFINITY)) {
     throw new RangeError(`sidecutRadius: ${sidecutRadius} m found; a positive radius is accepted`);
   }
+  const ratio = press ? evenWallRatio(press.contactLength, press.hardness) : Number.POSITIVE_INFINITY;
+  const even = (_tilt: number, _logLoad: number, out: Float64Array) => {
+    out.fill(0);
+    out[0] = ratio;
+  };
   const secant = new Float64Array(3);
   return {
     curvature(edgeAngle, _load, out) {
@@ -55,16 +70,22 @@ export function cosineTurnSurface(sidecutRadius: number): TurnSurface {
       out[4] = 0;
       out[5] = 0;
     },
+    wallArea: press ? wallOver(even, 0) : endless,
     smoothedAt: () => false,
   };
 }
 
+function endless(_edgeAngle: number, _load: number, out: Float64Array): void {
+  out.fill(0);
+  out[0] = Number.POSITIVE_INFINITY;
+}
+
 /**
- * The curvature of a solved table as a surface: κ cosθ over edge angle and log load as a bicubic spline, sampled
- * from the table at twice its own fineness. Within 0.5 % of `tableRadius` where it is not `smoothedAt`. Below the first
- * edge angle κ cosθ goes on as an even parabola; beyond the last one, and outside the loads, its slope dies away within
- * two nodes and it stays level, so that a ski tilted further closes as the cosine rule does. Parts marked steep (see
- * `TableLookup`) are smoothed over about two nodes to either side first.
+ * A solved table as a surface: κ cosθ, and the wall over √F c(θ), over edge angle and log load as bicubic splines,
+ * sampled from the table at twice its own fineness. Within 0.5 % of `tableRadius` where it is not `smoothedAt`. Below
+ * the first edge angle they go on as an even parabola; beyond the last one, and outside the loads, their slope dies away
+ * within two nodes and they stay level, so that a ski tilted further closes as the cosine rule does. Parts marked steep
+ * (see `TableLookup`) are smoothed over about two nodes to either side first.
  *
  * @throws RangeError when the table has fewer than two edge angles or loads, or its edge angles do not lie between
  * 0 and 89 degrees
@@ -82,33 +103,34 @@ export function tableTurnSurface(table: RadiusTable): TurnSurface {
   const firstLog = Math.log(loads[0]);
   const lastLog = Math.log(loads[loads.length - 1]);
   const logLoads = evenly(firstLog, lastLog, (lastLog - firstLog) / (loads.length - 1));
-  const width = logLoads.count;
-  const sampled = new Float64Array(edges.count * width);
-  for (let i = 0; i < edges.count; i++) {
-    const edgeAngle = edges.first + i * edges.step;
-    for (let j = 0; j < width; j++) {
-      const load = Math.exp(logLoads.first + j * logLoads.step);
-      sampled[i * width + j] = evenBentness(lookup.radius, edgeAngles[0], edgeAngle, load);
-    }
-  }
   const calm = calmShares(table, edges, logLoads);
-  const followed = spread(sampled, edges, logLoads, null);
-  const calmed = spread(calmValues(sampled, width, calm, CALMING_PASSES), edges, logLoads, calm);
-  const surface = new BicubicSpline(followed.u, followed.w, calmed.coefficients);
+  const splined = (value: (edgeAngle: number, load: number) => number) => {
+    const sampled = sample(value, edgeAngles[0], edges, logLoads);
+    const followed = spread(sampled, edges, logLoads, null);
+    const calmed = spread(
+      calmValues(sampled, logLoads.count, calm, CALMING_PASSES),
+      edges,
+      logLoads,
+      calm,
+    ).coefficients;
+    return { ...followed, calmed, surface: new BicubicSpline(followed.u, followed.w, calmed) };
+  };
+  const bent = splined((edgeAngle, load) => bentness(lookup.radius(edgeAngle, load), edgeAngle));
+  const wall = splined(lookup.wallRatio);
   const moved = new BicubicSpline(
-    followed.u,
-    followed.w,
-    calmed.coefficients.map((c, k) => Math.abs(c / followed.coefficients[k] - 1)),
+    bent.u,
+    bent.w,
+    bent.calmed.map((c, k) => Math.abs(c / bent.coefficients[k] - 1)),
   );
   const secant = new Float64Array(3);
   const asked = new Float64Array(6);
-  const lightest = Math.exp(followed.w.first);
+  const lightest = Math.exp(bent.w.first);
 
   return {
     curvature(edgeAngle, load, out) {
       const tilt = Math.abs(edgeAngle);
       const force = Math.max(load, lightest);
-      surface.evaluate(tilt, Math.log(force), out);
+      bent.surface.evaluate(tilt, Math.log(force), out);
       secantAt(tilt, secant);
       const s = secant[0];
       const su = secant[1];
@@ -124,11 +146,59 @@ export function tableTurnSurface(table: RadiusTable): TurnSurface {
       out[4] = (side * (out[4] * s + gw * su)) / force;
       out[3] = out[3] * s + 2 * gu * su + g * suu;
     },
+    wallArea: wallOver((tilt, logLoad, out) => wall.surface.evaluate(tilt, logLoad, out), wall.w.first),
     smoothedAt(edgeAngle, load) {
       moved.evaluate(Math.abs(edgeAngle), Math.log(Math.max(load, lightest)), asked);
       return asked[0] > TOLD_FROM;
     },
   };
+}
+
+/** The wall's area from its ratio g over edge angle and log load: A = g c(θ) √F. */
+function wallOver(
+  ratio: (tilt: number, logLoad: number, out: Float64Array) => void,
+  leastLog: number,
+): TurnSurface['wallArea'] {
+  const shape = new Float64Array(3);
+  return (edgeAngle, load, out) => {
+    const tilt = Math.abs(edgeAngle);
+    const force = Math.max(load, LEAST_LOAD);
+    ratio(tilt, Math.max(leastLog, Math.log(force)), out);
+    wallShape(tilt, shape);
+    const g = out[0];
+    const gu = out[1];
+    const gw = out[2];
+    const guw = out[4];
+    const c = shape[0];
+    const cu = shape[1];
+    const root = Math.sqrt(force);
+    const side = edgeAngle < 0 ? -1 : 1;
+    out[0] = g * c * root;
+    out[1] = side * (gu * c + g * cu) * root;
+    out[2] = ((gw + g / 2) * c) / root;
+    out[3] = (out[3] * c + 2 * gu * cu + g * shape[2]) * root;
+    out[4] = (side * ((guw + gu / 2) * c + (gw + g / 2) * cu)) / root;
+    out[5] = ((out[5] - g / 4) * c) / (root * force);
+  };
+}
+
+/** Values at the nodes; below the first edge angle the even parabola that goes on with value and slope. */
+function sample(
+  value: (edgeAngle: number, load: number) => number,
+  first: number,
+  edges: EvenAxis,
+  logLoads: EvenAxis,
+): Float64Array {
+  const sampled = new Float64Array(edges.count * logLoads.count);
+  for (let i = 0; i < edges.count; i++) {
+    const edgeAngle = edges.first + i * edges.step;
+    for (let j = 0; j < logLoads.count; j++) {
+      const load = Math.exp(logLoads.first + j * logLoads.step);
+      sampled[i * logLoads.count + j] =
+        edgeAngle >= first ? value(edgeAngle, load) : evenBelow(value, first, edgeAngle, load);
+    }
+  }
+  return sampled;
 }
 
 /** Nodes from `from` to `to`, about `NODES_PER_CELL` to each stretch `cell`. */
@@ -137,17 +207,15 @@ function evenly(from: number, to: number, cell: number): EvenAxis {
   return { first: from, step: (to - from) / parts, count: parts + 1 };
 }
 
-/** κ cosθ of the table; below its first edge angle the even parabola that goes on with value and slope. */
-function evenBentness(
-  radius: (edgeAngle: number, load: number) => number,
+function evenBelow(
+  value: (edgeAngle: number, load: number) => number,
   first: number,
   edgeAngle: number,
   load: number,
 ): number {
-  if (edgeAngle >= first) return bentness(radius(edgeAngle, load), edgeAngle);
   const step = first / 4;
-  const border = bentness(radius(first, load), first);
-  const slope = (bentness(radius(first + step, load), first + step) - border) / step;
+  const border = value(first, load);
+  const slope = (value(first + step, load) - border) / step;
   const most = MOST_DIFFERENCE * border;
   const fall = Math.min(Math.max(0.5 * slope * first, -most), most);
   return border - fall * (1 - (edgeAngle / first) ** 2);

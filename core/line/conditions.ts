@@ -1,4 +1,4 @@
-import { accept, acceptSkier, type OwnCurvature, type Skier } from '../skier/index.ts';
+import { accept, acceptSkier, type GrooveWall, type OwnCurvature, type Skier } from '../skier/index.ts';
 
 /** The slope along the fall line; y in m along the ground. A `SlopeProfile` of core/run is one. */
 export interface Slope {
@@ -10,7 +10,7 @@ export interface Slope {
 
 /** Ski, skier, snow, air and hill of a line. SI, rad. */
 export interface LineConditions {
-  readonly ski: OwnCurvature;
+  readonly ski: OwnCurvature & GrooveWall;
   /** Contact length, m. */
   readonly contactLength: number;
   readonly baseBevel: number;
@@ -21,6 +21,8 @@ export interface LineConditions {
   readonly friction: number;
   /** σ: share of the load that an edge slipping at a small angle takes, per rad. */
   readonly scrape: number;
+  /** Strength S of the wall the edge leans on, N/m²; Infinity for one that bears everything. */
+  readonly wallStrength: number;
   /** kg/m³. */
   readonly airDensity: number;
   readonly slope: Slope;
@@ -36,6 +38,7 @@ export function acceptConditions(given: LineConditions): void {
   accept('outerShare', given.outerShare, '', 0.1, 1);
   accept('friction', given.friction, '', 0, 0.5);
   accept('scrape', given.scrape, '', 0, 10);
+  accept('wallStrength', given.wallStrength, 'N/m²', 1e3, Number.POSITIVE_INFINITY);
   accept('airDensity', given.airDensity, 'kg/m³', 0, 2);
   accept('clearance', given.clearance, 'm', 0, 5);
 }

@@ -4,4 +4,4 @@ export { type LineFailure, type LineOptions, type Rhythm, type RhythmQuestion, r
 export { quickestRun, type SetOptions, type SetQuestion, type SetRun, type TurningPole } from './set-run.ts';
 export { changedCase, type GrooveCase, SKI_CHANGES, type SkiChange, worthOfGroove } from './ski-changes.ts';
 export { rhythmWorkings } from './working.ts';
-export { type CurvatureWorth, type LineWorth, type Worth, worthOf, worthOfCurvature } from './worth.ts';
+export { type GrooveWorth, type LineWorth, type Worth, worthOf, worthOfCurvature } from './worth.ts';

@@ -26,6 +26,7 @@ import {
   LIMIT_DATA,
   LIMITS,
   type LineModel,
+  loadAtWeight,
   MISMATCH,
   MISMATCH_RATE_CONTROL,
   OFFSET,
@@ -85,6 +86,7 @@ export function lineChain(
   for (let k = 0; k <= stages; k++) {
     limitData[k * LIMIT_DATA.length] = SHELF_ALLOWANCE - conditions.baseBevel;
     limitData[k * LIMIT_DATA.length + 1] = conditions.skier.angulationMost;
+    limitData[k * LIMIT_DATA.length + 2] = conditions.wallStrength / loadAtWeight(conditions);
   }
   const problem: ChainProblem = {
     states: STATES,
@@ -93,7 +95,7 @@ export function lineChain(
     step: new Float64Array(stages).fill(1 / nodes),
     stage: model.stage,
     stageData,
-    limits: { names: LIMITS, formula: model.limits, data: limitData },
+    limits: { names: LIMITS.slice(0, model.limits.outputCount), formula: model.limits, data: limitData },
     ...bounds(places, conditions),
   };
   return { problem, model, places, pieceNodes: Int32Array.from({ length: pieces + 1 }, (_, p) => p * nodes) };

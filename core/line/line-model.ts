@@ -6,12 +6,17 @@
 import { type Formula, Tape } from '../numeric/index.ts';
 import {
   bite,
+  canBreak,
+  GRAVITY,
+  type GrooveWall,
   legRates,
   massOverSkis,
   type OwnCurvature,
   ownCurvature,
   scrapeShare,
+  wallRoom,
 } from '../skier/index.ts';
+import type { LineConditions } from './conditions.ts';
 
 export const OFFSET = 0;
 export const TURNED = 1;
@@ -60,9 +65,10 @@ export const DATA = [
   'calm',
 ] as const;
 
-/** Limits at a node, in order. */
-export const LIMITS = ['hold', 'angulation', 'angulation backward', 'centre of the turn'] as const;
-export const LIMIT_DATA = ['grip', 'greatestAngulation'] as const;
+/** Limits at a node, in order; the wall where it can break. */
+export const LIMITS = ['hold', 'angulation', 'angulation backward', 'centre of the turn', 'wall'] as const;
+export const WALL = 4;
+export const LIMIT_DATA = ['grip', 'greatestAngulation', 'strength'] as const;
 
 /** Weights that keep the rates from chattering, s per (unit a second)²: far below a thousandth of a second. */
 const CALM = { edge: 1e-5, mismatch: 3e-4, drift: 3e-5, push: 1e-7 };
@@ -82,10 +88,18 @@ export interface LineModel {
   readonly limits: Formula;
 }
 
-/** `loadPerPush`: load on the outer ski at a push of one body weight, N. */
-export function lineModel(ski: OwnCurvature, loadPerPush: number): LineModel {
-  return { stage: stageFormula(ski, loadPerPush), limits: limitFormula(ski, loadPerPush) };
+export function lineModel(conditions: LineConditions): LineModel {
+  const { ski, wallStrength } = conditions;
+  const loadPerPush = loadAtWeight(conditions);
+  return {
+    stage: stageFormula(ski, loadPerPush),
+    limits: limitFormula(ski, loadPerPush, canBreak(ski, wallStrength)),
+  };
 }
+
+/** Load on the outer ski at a push of one body weight, N. */
+export const loadAtWeight = ({ outerShare, skier }: LineConditions): number =>
+  outerShare * skier.mass * GRAVITY;
 
 function stageFormula(ski: OwnCurvature, loadPerPush: number): Formula {
   const t = new Tape();
@@ -160,17 +174,19 @@ function stageFormula(ski: OwnCurvature, loadPerPush: number): Formula {
   ]);
 }
 
-function limitFormula(ski: OwnCurvature, loadPerPush: number): Formula {
+function limitFormula(ski: OwnCurvature & GrooveWall, loadPerPush: number, breaks: boolean): Formula {
   const t = new Tape();
   const [, , , lean, , leg, , edge, mismatch, , push] = STATES.map(() => t.input());
-  const [grip, greatest] = LIMIT_DATA.map(() => t.datum());
+  const [grip, greatest, strength] = LIMIT_DATA.map(() => t.datum());
   const bitten = bite(t, edge);
   const angulation = t.subtract(edge, lean);
   const curvature = t.add(ownCurvature(t, ski, loadPerPush, edge, push), mismatch);
-  return t.compile([
+  const limits = [
     t.add(t.multiply(bitten, angulation), grip),
     t.subtract(greatest, angulation),
     t.add(greatest, angulation),
     t.shift(massOverSkis(t, leg, lean, curvature), -CENTRE_ROOM),
-  ]);
+  ];
+  if (breaks) limits.push(wallRoom(t, ski, loadPerPush, strength, edge, lean, push));
+  return t.compile(limits);
 }

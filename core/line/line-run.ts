@@ -3,7 +3,7 @@
  */
 
 import type { ChainAnswer } from '../numeric/index.ts';
-import { BITE, GRAVITY } from '../skier/index.ts';
+import { BITE, GRAVITY, wallUsed } from '../skier/index.ts';
 import type { LineConditions } from './conditions.ts';
 import { column, type LineChain } from './line-chain.ts';
 import {
@@ -18,7 +18,7 @@ import {
   LEAN_RATE,
   LEG,
   LEG_SPEED,
-  LIMITS,
+  loadAtWeight,
   METRES_OUTPUT,
   MISMATCH,
   MISMATCH_RATE_CONTROL,
@@ -29,6 +29,7 @@ import {
   SPEED,
   STATES,
   TURNED,
+  WALL,
 } from './line-model.ts';
 
 /** What can hold a skier back at a place, in the order of `LineRun.limit`. */
@@ -41,6 +42,7 @@ export const HELD_BACK_BY = [
   'edge angle',
   'edge rate',
   'hold',
+  'wall',
   'angulation',
   'drift',
 ] as const;
@@ -72,6 +74,8 @@ export interface LineRun {
   readonly drift: Float64Array;
   /** Grip to spare under the boot, θ − b − ψ towards the turn. */
   readonly hold: Float64Array;
+  /** Part of the wall's strength that is used; past one it breaks. */
+  readonly wall: Float64Array;
   /** What holds the skier back at each node, an index of `HELD_BACK_BY`. */
   readonly limit: Uint8Array;
   readonly seconds: number;
@@ -105,7 +109,7 @@ export function readLine(chain: LineChain, answer: ChainAnswer, conditions: Line
   const y = offset.map((e, k) => places[k].y - e * Math.sin(places[k].heading));
   const outward = leg.map((l, k) => l * Math.sin(lean[k]));
   const six = new Float64Array(6);
-  const loadPerPush = conditions.outerShare * conditions.skier.mass * GRAVITY;
+  const loadPerPush = loadAtWeight(conditions);
   const curvature = edge.map((angle, k) => {
     conditions.ski.curvature(angle, push[k] * loadPerPush, six);
     return Math.tanh(angle / BITE) * six[0] + mismatch[k];
@@ -152,6 +156,9 @@ export function readLine(chain: LineChain, answer: ChainAnswer, conditions: Line
     mismatch,
     drift: state(DRIFT),
     hold: edge.map((angle, k) => Math.sign(angle) * (angle - lean[k]) - conditions.baseBevel),
+    wall: edge.map((angle, k) =>
+      wallUsed(conditions.ski, angle, lean[k], push[k] * loadPerPush, conditions.wallStrength),
+    ),
     ...heldBack(answer, conditions, nodes),
     seconds: t[nodes - 1],
     energy,
@@ -159,10 +166,18 @@ export function readLine(chain: LineChain, answer: ChainAnswer, conditions: Line
 }
 
 /** What one per cent more of each limit is worth at each node, from the multipliers; the dearest is told. */
-function heldBack({ multipliers }: ChainAnswer, { skier }: LineConditions, nodes: number) {
+function heldBack({ multipliers, x }: ChainAnswer, conditions: LineConditions, nodes: number) {
+  const { skier } = conditions;
   const n = STATES.length;
   const m = CONTROLS.length;
-  const g = LIMITS.length;
+  const g = multipliers.limits.length / nodes;
+  const loadPerPush = loadAtWeight(conditions);
+  const six = new Float64Array(6);
+  const wall = (k: number) => {
+    if (g <= WALL) return 0;
+    conditions.ski.wallArea(x[k * n + EDGE], x[k * n + PUSH] * loadPerPush, six);
+    return (limits[k * g + WALL] * conditions.wallStrength * six[0]) / loadPerPush;
+  };
   const { stateLow, stateHigh, controlLow, controlHigh, limits } = multipliers;
   const both = (k: number, state: number) => stateLow[k * n + state] + stateHigh[k * n + state];
   const rate = (k: number, control: number) =>
@@ -176,6 +191,7 @@ function heldBack({ multipliers }: ChainAnswer, { skier }: LineConditions, nodes
     both(k, EDGE) * skier.edgeMost,
     rate(k, EDGE_RATE) * skier.edgeRate,
     limits[k * g] * skier.edgeMost,
+    wall(k),
     (limits[k * g + 1] + limits[k * g + 2]) * skier.angulationMost,
     stateHigh[k * n + DRIFT] + rate(k, DRIFT_RATE_CONTROL) + rate(k, MISMATCH_RATE_CONTROL),
   ];

@@ -1,10 +1,10 @@
 import type { ChainAnswer, ChainGuess, ChainMultipliers } from '../numeric/index.ts';
-import { CONTROLS, EDGE_RATE, LIMITS, MISMATCH_RATE_CONTROL, STATES } from './line-model.ts';
+import { CONTROLS, EDGE_RATE, MISMATCH_RATE_CONTROL, STATES } from './line-model.ts';
 import { MIRRORED } from './set-guess.ts';
 
 const MIRRORED_CONTROLS: readonly number[] = [EDGE_RATE, MISMATCH_RATE_CONTROL];
 /** Where each limit goes in the mirror: the two angulations change places. */
-const MIRRORED_LIMITS = [0, 2, 1, 3];
+const MIRRORED_LIMITS = [0, 2, 1, 3, 4];
 
 /**
  * A guess for a long set from the answer for its first gates: the head's own pieces, then its last steady ones again
@@ -58,8 +58,8 @@ export function longerSet(
     );
   const n = STATES.length;
   const m = CONTROLS.length;
-  const g = LIMITS.length;
   const { multipliers } = head;
+  const g = multipliers.limits.length / (head.x.length / n);
   // In the mirror the lower bound of a sided quantity is the other's upper one.
   const bound = (
     own: Float64Array,

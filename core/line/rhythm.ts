@@ -4,7 +4,7 @@
  */
 
 import { type ChainAnswer, type ChainFailure, type ChainProblem, ChainSolver } from '../numeric/index.ts';
-import { accept, GRAVITY } from '../skier/index.ts';
+import { accept } from '../skier/index.ts';
 import { acceptConditions, type LineConditions } from './conditions.ts';
 import { type LineChain, lineChain } from './line-chain.ts';
 import { lineModel, OFFSET, STATES } from './line-model.ts';
@@ -129,8 +129,7 @@ function rhythmChain({ conditions, spacing, offset }: RhythmQuestion, stages: nu
     { x: across, y: 0, heading: 0 },
     { x: -across, y: spacing, heading: 0 },
   ];
-  const loadPerPush = conditions.outerShare * conditions.skier.mass * GRAVITY;
-  const chain = lineChain(points, conditions, lineModel(conditions.ski, loadPerPush), stages);
+  const chain = lineChain(points, conditions, lineModel(conditions), stages);
   const n = STATES.length;
   const start = new Float64Array(n * n);
   const end = new Float64Array(n * n);

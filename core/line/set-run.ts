@@ -9,7 +9,7 @@ import {
   type ChainProblem,
   ChainSolver,
 } from '../numeric/index.ts';
-import { accept, GRAVITY } from '../skier/index.ts';
+import { accept } from '../skier/index.ts';
 import { acceptConditions, type LineConditions } from './conditions.ts';
 import { column, type LineChain, lineChain } from './line-chain.ts';
 import {
@@ -228,8 +228,7 @@ function firstGuess(question: SetQuestion, chain: LineChain, perPiece: number, p
 function setChain(question: SetQuestion, perPiece: number) {
   const { conditions, poles, startSpeed } = question;
   const points = linePoints(question);
-  const loadPerPush = conditions.outerShare * conditions.skier.mass * GRAVITY;
-  const chain = lineChain(points, conditions, lineModel(conditions.ski, loadPerPush), perPiece);
+  const chain = lineChain(points, conditions, lineModel(conditions), perPiece);
   const n = STATES.length;
   const nodes = chain.problem.stages;
   const stateLow = chain.problem.stateLow.slice();

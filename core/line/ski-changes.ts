@@ -3,10 +3,10 @@
  * groove at the edge angles and loads of the line itself, and the line's slopes tell what the other curvature brings.
  */
 
-import { type CarvingSki, carvingSkiOf, grooveSolver } from '../carve/index.ts';
+import { type CarvingSki, carvingSkiOf, type Equilibrium, grooveSolver } from '../carve/index.ts';
 import type { Ski } from '../pair/index.ts';
-import { BITE, type OwnCurvature } from '../skier/index.ts';
-import type { CurvatureWorth } from './worth.ts';
+import { BITE, type GrooveWall, type OwnCurvature } from '../skier/index.ts';
+import type { GrooveWorth } from './worth.ts';
 
 /** A ski in its groove. */
 export interface GrooveCase {
@@ -85,8 +85,8 @@ function widened(ski: Ski, which: 'tipWidth' | 'waistWidth' | 'tailWidth', by: n
  * solved at the same places, so that their difference is not that of a table to a solution.
  */
 export function worthOfGroove(
-  worth: CurvatureWorth,
-  own: OwnCurvature,
+  worth: GrooveWorth,
+  own: OwnCurvature & GrooveWall,
   from: GrooveCase,
   to: GrooveCase,
 ): number | null {
@@ -99,26 +99,28 @@ export function worthOfGroove(
   const places = [...new Set(Array.from({ length: PLACES }, (_, i) => Math.round(i * every)))]
     .map(i => told[i])
     .filter(k => k !== undefined);
-  const before = curvatures(from, worth, places);
-  const after = curvatures(to, worth, places);
+  const before = grooves(from, worth, places);
+  const after = grooves(to, worth, places);
   if (!before || !after) return null;
-  const ratios = before.map((k, i) => after[i] / k - 1);
+  const bent = before.map(({ turnRadius }, i) => turnRadius / after[i].turnRadius - 1);
+  const deeper = before.map(({ wallArea }, i) => after[i].wallArea / wallArea - 1);
   const six = new Float64Array(6);
   let sum = 0;
   for (let k = 0; k < stages; k++) {
     own.curvature(worth.edge[k], worth.load[k], six);
-    sum += worth.seconds[k] * Math.tanh(worth.edge[k] / BITE) * six[0] * between(places, ratios, k);
+    sum += worth.seconds[k] * Math.tanh(worth.edge[k] / BITE) * six[0] * between(places, bent, k);
+  }
+  const { wall } = worth;
+  for (let node = 0; node < wall.seconds.length; node++) {
+    own.wallArea(wall.edge[node], wall.load[node], six);
+    sum += wall.seconds[node] * six[0] * between(places, deeper, node - 0.5);
   }
   return sum;
 }
 
-function curvatures(
-  { ski, hardness, rebound }: GrooveCase,
-  worth: CurvatureWorth,
-  places: readonly number[],
-) {
+function grooves({ ski, hardness, rebound }: GrooveCase, worth: GrooveWorth, places: readonly number[]) {
   const solver = grooveSolver(ski);
-  const found: number[] = [];
+  const found: Equilibrium[] = [];
   for (const k of places) {
     const conditions = {
       edgeAngle: Math.abs(worth.edge[k]),
@@ -129,7 +131,7 @@ function curvatures(
     };
     const answer = solver.solve(conditions);
     if (!answer.ok) return null;
-    found.push(1 / answer.turnRadius);
+    found.push(answer);
   }
   return found;
 }

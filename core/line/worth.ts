@@ -4,7 +4,7 @@
  */
 
 import type { ChainAnswer } from '../numeric/index.ts';
-import { BITE, GRAVITY, type OwnCurvature } from '../skier/index.ts';
+import { BITE, GRAVITY, type GrooveWall, type OwnCurvature } from '../skier/index.ts';
 import type { LineConditions } from './conditions.ts';
 import { column, type LineChain } from './line-chain.ts';
 import {
@@ -15,11 +15,12 @@ import {
   EDGE_RATE,
   LEG,
   LEG_SPEED,
-  LIMITS,
+  loadAtWeight,
   OFFSET,
   PUSH,
   PUSH_RATE,
   STATES,
+  WALL,
 } from './line-model.ts';
 
 /** Seconds per unit (SI, rad) of each input. */
@@ -40,21 +41,29 @@ export interface Worth {
   readonly angulationMost: number;
   readonly clearance: number;
   readonly baseBevel: number;
+  /** Seconds per N/m² of the wall's strength; 0 where it cannot break. */
+  readonly wallStrength: number;
   readonly contactLength: number;
 }
 
-/** A place of the line at which a ski's own curvature counts. */
-export interface CurvatureWorth {
+/** The places of a line at which a ski's own curvature and the wall of its groove count. */
+export interface GrooveWorth {
   /** Edge angle, rad, and load on the ski, N, in the middle of each stage. */
   readonly edge: Float64Array;
   readonly load: Float64Array;
   /** Seconds per 1/m of the ski's own curvature (of tanh(θ/4°)/R, signed as the edge). */
   readonly seconds: Float64Array;
+  /** The same at each node with seconds per m² of the wall; empty where it cannot break. */
+  readonly wall: {
+    readonly edge: Float64Array;
+    readonly load: Float64Array;
+    readonly seconds: Float64Array;
+  };
 }
 
 export interface LineWorth {
   readonly inputs: Worth;
-  readonly curvature: CurvatureWorth;
+  readonly groove: GrooveWorth;
 }
 
 /** Slopes of the least time to every input. `passes`: nodes at which a pole bounds the offset. */
@@ -79,12 +88,14 @@ export function worthOf(
   const hessian = new Float64Array((n + m) ** 2);
   const slopes = new Float64Array(width);
   const total = new Float64Array(width);
-  const curvature: CurvatureWorth = {
-    edge: new Float64Array(stages),
-    load: new Float64Array(stages),
-    seconds: new Float64Array(stages),
-  };
-  const loadPerPush = conditions.outerShare * skier.mass * GRAVITY;
+  const g = multipliers.limits.length / (stages + 1);
+  const columns = (rows: number) => ({
+    edge: new Float64Array(rows),
+    load: new Float64Array(rows),
+    seconds: new Float64Array(rows),
+  });
+  const groove: GrooveWorth = { ...columns(stages), wall: columns(g > WALL ? stages + 1 : 0) };
+  const loadPerPush = loadAtWeight(conditions);
   const six = new Float64Array(6);
   let byLoad = 0;
   let bySlope = 0;
@@ -102,11 +113,22 @@ export function worthOf(
       GRAVITY * Math.sqrt(1 - sine * sine) * slopes[column('downhill')] -
       GRAVITY * sine * slopes[column('intoSnow')];
     const load = input[PUSH] * loadPerPush;
-    curvature.edge[k] = input[EDGE];
-    curvature.load[k] = load;
-    curvature.seconds[k] = slopes[column('extraCurvature')];
+    groove.edge[k] = input[EDGE];
+    groove.load[k] = load;
+    groove.seconds[k] = slopes[column('extraCurvature')];
     conditions.ski.curvature(input[EDGE], load, six);
     byLoad += slopes[column('extraCurvature')] * Math.tanh(input[EDGE] / BITE) * six[2] * load;
+  }
+  let byWall = 0;
+  for (let k = 0; k < groove.wall.edge.length; k++) {
+    const { edge, load, seconds } = groove.wall;
+    edge[k] = x[k * n + EDGE];
+    load[k] = x[k * n + PUSH] * loadPerPush;
+    seconds[k] = (-multipliers.limits[k * g + WALL] * conditions.wallStrength) / loadPerPush / COST_SCALE;
+    conditions.ski.wallArea(edge[k], load[k], six);
+    byWall += seconds[k] * six[0];
+    // A heavier skier asks for more of the wall, and cuts it deeper.
+    byLoad += seconds[k] * (six[2] * load[k] - six[0]);
   }
   const states = (part: Float64Array, state: number) => {
     let sum = 0;
@@ -122,7 +144,7 @@ export function worthOf(
   };
   const limits = (limit: number) => {
     let sum = 0;
-    for (let k = 0; k <= stages; k++) sum += multipliers.limits[k * LIMITS.length + limit];
+    for (let k = 0; k <= stages; k++) sum += multipliers.limits[k * g + limit];
     return sum / COST_SCALE;
   };
   const { stateLow, stateHigh } = multipliers;
@@ -147,17 +169,18 @@ export function worthOf(
       angulationMost: -limits(1) - limits(2),
       clearance,
       baseBevel: limits(0),
+      wallStrength: byWall / conditions.wallStrength,
       contactLength: total[column('quarterLength')] / 4,
     },
-    curvature,
+    groove,
   };
 }
 
-/** Seconds that another own curvature of the ski brings, to first order: another shape, stiffness, bevel or snow. */
+/** Seconds that another groove of the ski brings, to first order: another shape, stiffness or snow. */
 export function worthOfCurvature(
-  { edge, load, seconds }: CurvatureWorth,
-  from: OwnCurvature,
-  to: OwnCurvature,
+  { edge, load, seconds, wall }: GrooveWorth,
+  from: OwnCurvature & GrooveWall,
+  to: OwnCurvature & GrooveWall,
 ): number {
   const a = new Float64Array(6);
   const b = new Float64Array(6);
@@ -166,6 +189,11 @@ export function worthOfCurvature(
     from.curvature(edge[k], load[k], a);
     to.curvature(edge[k], load[k], b);
     sum += seconds[k] * Math.tanh(edge[k] / BITE) * (b[0] - a[0]);
+  }
+  for (let k = 0; k < wall.seconds.length; k++) {
+    from.wallArea(wall.edge[k], wall.load[k], a);
+    to.wallArea(wall.edge[k], wall.load[k], b);
+    sum += wall.seconds[k] * (b[0] - a[0]);
   }
   return sum;
 }

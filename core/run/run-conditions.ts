@@ -34,6 +34,8 @@ export interface RunConditions {
   readonly outerShare?: number;
   /** σ: how much of the load a ski takes that slips at an angle, over that angle; 1 unless given (our own law). */
   readonly scrape?: number;
+  /** Strength S of the wall the edge leans on, N/m²; Infinity unless given: it bears everything. */
+  readonly wallStrength?: number;
   /** Shortest and longest leg, skis to the mass, m; 0.6 and 1 unless given (common practice). */
   readonly legMin?: number;
   readonly legMax?: number;
@@ -48,10 +50,15 @@ export interface RunConditions {
 export interface RunOptions {
   /** Time between rows of the track, s; 0.01 unless given. */
   readonly outputStep?: number;
-  /** Time between the nodes the run is solved at, s; 0.04 unless given. */
+  /** Time between the nodes the run is solved at, s; 0.02 unless given, 0.04 of a draft. */
   readonly step?: number;
   /** The skier may drop in at the start: the leg's speed is free there. */
   readonly dropIn?: boolean;
+  /**
+   * A first look, while a slider moves: fewer nodes, and a barrier and a correction that leave speeds a few per mille
+   * and peak loads a few per cent open. The run says so.
+   */
+  readonly draft?: boolean;
   /** A share from 0 to 1 of the work done. */
   readonly onProgress?: (share: number) => void;
   readonly cancelled?: () => boolean;
@@ -83,6 +90,7 @@ export function fillConditions(given: RunConditions): FullConditions {
     contactLength: 1.4,
     outerShare: OUTER_SHARE,
     scrape: 1,
+    wallStrength: Number.POSITIVE_INFINITY,
     ...USUAL_LEG,
     ...dropUndefined(given),
   };
@@ -95,6 +103,7 @@ export function fillConditions(given: RunConditions): FullConditions {
   accept('contactLength', full.contactLength, 'm', 0.3, 3);
   accept('outerShare', full.outerShare, '', 0.1, 1);
   accept('scrape', full.scrape, '', 0, 10);
+  accept('wallStrength', full.wallStrength, 'N/m²', 1e3, Number.POSITIVE_INFINITY);
   accept('legMin', full.legMin, 'm', 0.01, 1.5);
   accept('legMax', full.legMax, 'm', 0.01, 1.5);
   if (!(full.legMax >= full.legMin + 1e-3)) {

@@ -5,7 +5,15 @@
  */
 
 import { type Formula, Tape, type Term } from '../numeric/index.ts';
-import { GRAVITY, legRates, massOverSkis, ownCurvature, scrapeShare } from '../skier/index.ts';
+import {
+  canBreak,
+  GRAVITY,
+  legRates,
+  massOverSkis,
+  ownCurvature,
+  scrapeShare,
+  wallRoom,
+} from '../skier/index.ts';
 import type { FullConditions } from './run-conditions.ts';
 import type { SmoothGround } from './smooth-ground.ts';
 
@@ -94,19 +102,21 @@ export interface RunFormulas {
   readonly stage: Formula;
   /** Rates of the states and the readings of `ROW`, in joules and metres; data as the stage's. */
   readonly row: Formula;
-  /** Hold at a node; data: bite, bite times the shelf's angle and its room. */
-  readonly hold: Formula;
+  /** Limits at a node, as `LIMITS` says; data: bite, bite times the shelf's angle and its room, edge angle. */
+  readonly limits: Formula;
 }
 
 /** Data of the stage and row formulas a stage. */
 export const STAGE_DATA = 2;
-export const HOLD_DATA = 2;
+export const LIMIT_DATA = 3;
+/** Limits at a node; the wall where it can break. */
+export const LIMITS = ['hold', 'wall'] as const;
 
 export function runFormulas(run: FullConditions, shape: RunShape, ground: SmoothGround): RunFormulas {
   return {
     stage: compile(run, shape, ground, false),
     row: compile(run, shape, ground, true),
-    hold: holdFormula(shape),
+    limits: limitFormula(run, shape),
   };
 }
 
@@ -223,11 +233,16 @@ function compile(run: FullConditions, shape: RunShape, ground: SmoothGround, row
   ]);
 }
 
-/** What the shelf leaves: room − ψ·bite, see `holdData`. */
-function holdFormula(shape: RunShape): Formula {
+/** What the shelf leaves, room − ψ·bite (see `holdData`), and what the wall does. */
+function limitFormula(run: FullConditions, shape: RunShape): Formula {
   const t = new Tape();
   const x = shape.states.map(() => t.input());
   const share = t.datum();
   const room = t.datum();
-  return t.compile([t.subtract(room, t.multiply(x[LEAN], share))]);
+  const edge = t.datum();
+  const hold = t.subtract(room, t.multiply(x[LEAN], share));
+  if (!canBreak(run.turn, run.wallStrength)) return t.compile([hold]);
+  const loadPerPush = run.outerShare * run.mass * GRAVITY;
+  const strength = t.constant(run.wallStrength / loadPerPush);
+  return t.compile([hold, wallRoom(t, run.turn, loadPerPush, strength, edge, x[LEAN], x[PUSH])]);
 }

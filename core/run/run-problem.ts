@@ -10,11 +10,12 @@ import { holdData } from './hold-data.ts';
 import { type FullConditions, LEAST_PUSH } from './run-conditions.ts';
 import {
   HEADING,
-  HOLD_DATA,
   LEAN,
   LEAN_RATE,
   LEG,
   LEG_SPEED,
+  LIMIT_DATA,
+  LIMITS,
   MISMATCH,
   PUSH,
   PUSH_RATE,
@@ -67,7 +68,7 @@ export function runProblem(
   const N = nodes.length - 1;
   const step = new Float64Array(N);
   const stageData = new Float64Array(N * STAGE_DATA);
-  const holdAt = new Float64Array((N + 1) * HOLD_DATA);
+  const limitData = new Float64Array((N + 1) * LIMIT_DATA);
   const stateLow = new Float64Array((N + 1) * n).fill(-Infinity);
   const stateHigh = new Float64Array((N + 1) * n).fill(Infinity);
   const controlLow = new Float64Array(N * m).fill(-Infinity);
@@ -103,7 +104,11 @@ export function runProblem(
     bound(LEG_SPEED, -run.legSpeed, run.legSpeed);
     bound(PUSH, LEAST_PUSH, run.pushMax);
     if (shape.pace >= 0) bound(shape.pace, QUICKEST_TURN, SLOWEST_TURN);
-    if (!turns) holdData(edgeAt(nodes[k]), run.baseBevel, holdAt, k * HOLD_DATA);
+    if (!turns) {
+      const edge = edgeAt(nodes[k]);
+      holdData(edge, run.baseBevel, limitData, k * LIMIT_DATA);
+      limitData[k * LIMIT_DATA + 2] = edge;
+    }
   }
   for (const [k, heading] of ends.traverses ?? []) {
     for (const [state, value] of [
@@ -126,7 +131,7 @@ export function runProblem(
     stage: formulas.stage,
     stageData,
     forcing: new Float64Array(N * n),
-    ...(turns ? {} : { limits: { names: ['hold'], formula: formulas.hold, data: holdAt } }),
+    ...(turns ? {} : { limits: limitsOf(formulas, limitData) }),
     stateLow,
     stateHigh,
     controlLow,
@@ -134,6 +139,12 @@ export function runProblem(
     ends: endRows(run, shape, ends),
   };
 }
+
+const limitsOf = ({ limits }: RunFormulas, data: Float64Array) => ({
+  names: LIMITS.slice(0, limits.outputCount),
+  formula: limits,
+  data,
+});
 
 /** Edge angle that stands for a stage, rad: in the middle, and near flat the one whose bite is the stage's mean. */
 function stageEdge(edgeAt: (place: number) => number, from: number, to: number): number {

@@ -3,7 +3,7 @@
  * took no part in the solution.
  */
 
-import { BITE, GRAVITY, GRIP_FROM } from '../skier/index.ts';
+import { BITE, GRAVITY, GRIP_FROM, wallUsed } from '../skier/index.ts';
 import type { RunPlan } from './edged-plan.ts';
 import type { FullConditions } from './run-conditions.ts';
 import {
@@ -57,9 +57,9 @@ export function readTrack(solved: SolvedRun, outputStep: number): Track {
   const N = nodes.length - 1;
   const rows = new Rows(solved);
   const { at } = flow;
-  const before = new Float64Array(flow.width);
-  const sums = new Float64Array(flow.width - n);
-  const between = new Float64Array(flow.width);
+  const before = new Float64Array(at.length);
+  const sums = new Float64Array(at.length - n);
+  const between = new Float64Array(at.length);
   let next = 0;
   let ended = false;
   for (let k = 0; k < N && !ended; k++) {
@@ -210,6 +210,7 @@ class Rows {
     c.slip.push(slip);
     const bevel = shape.over === 'turns' ? 0 : run.baseBevel * Math.tanh(Math.abs(edge) / BITE);
     c.hold.push(Math.abs(edge) - bevel - side * lean);
+    c.wall.push(wallUsed(run.turn, edge, lean, run.outerShare * load * mass * GRAVITY, run.wallStrength));
     c.distance.push(state[n + ROW.distance]);
     c.drop.push(-run.profile.height(y));
     const phase = flies
@@ -314,6 +315,7 @@ class Rows {
         minLeg: columns.leg.reduce((a, b) => Math.min(a, b), Infinity),
         maxMismatch: most(columns.mismatch),
         minHold: judged.length === 0 ? Number.NaN : judged.reduce((a, b) => Math.min(a, b), Infinity),
+        maxWall: most(columns.wall),
         skidSeconds: timeIn(Phase.Slipping),
         airSeconds: timeIn(Phase.Airborne),
         turns: this.solved.plan.turnsAt(this.#place),

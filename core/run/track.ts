@@ -74,6 +74,8 @@ export interface Track {
    * `phase` for where it is judged and `holdAtEnds` for the tip and tail.
    */
   readonly hold: Float64Array;
+  /** Part of the strength of the groove's wall that is used; at one it breaks. 0 where it bears everything. */
+  readonly wall: Float64Array;
   /** Along the skis' path, m. */
   readonly distance: Float64Array;
   /** Of the ground under the skis, m. */
@@ -111,6 +113,8 @@ export interface TrackSummary {
   readonly maxMismatch: number;
   /** Least hold under the boot where it is judged (on an edge past the change of edges), rad; NaN when it never is. */
   readonly minHold: number;
+  /** Greatest part of the wall's strength that is used. */
+  readonly maxWall: number;
   /** Time with a slip over `SLIPPING_FROM`. */
   readonly skidSeconds: number;
   readonly airSeconds: number;
@@ -143,6 +147,7 @@ export const COLUMNS = [
   'mismatch',
   'slip',
   'hold',
+  'wall',
   'distance',
   'drop',
 ] as const;

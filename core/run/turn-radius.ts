@@ -2,8 +2,15 @@
  * The one thing a run needs to know of a pair: the radius it turns at an edge angle and a load.
  */
 
-import { cosineTurnSurface, type RadiusTable, tableLookup, tableTurnSurface } from '../carve/index.ts';
-import type { OwnCurvature } from '../skier/index.ts';
+import {
+  cosineTurnSurface,
+  type EvenPress,
+  type RadiusTable,
+  type TurnSurface,
+  tableLookup,
+  tableTurnSurface,
+} from '../carve/index.ts';
+import type { GrooveWall, OwnCurvature } from '../skier/index.ts';
 
 export interface TurnRadius {
   /** Turn radius, m, at an edge angle (rad, ≥ 0) and the load on the ski (N). */
@@ -14,17 +21,20 @@ export interface TurnRadius {
   twistTail?(edgeAngle: number, load: number): number;
 }
 
-/** The same with its curvature κ = 1/R twice differentiable: what a whole run is solved with. */
-export interface CarvedTurn extends TurnRadius, OwnCurvature {}
+/** The same with its curvature κ = 1/R and its wall twice differentiable: what a whole run is solved with. */
+export interface CarvedTurn extends TurnRadius, OwnCurvature, GrooveWall {}
 
-/** Cosine rule R = R_sc cosθ (Howe; Lind & Sanders, from memory): rigid snow, any load. */
-export function cosineTurn(sidecutRadius: number): CarvedTurn {
+/**
+ * Cosine rule R = R_sc cosθ (Howe; Lind & Sanders, from memory): rigid snow, any load. The wall is that of an even
+ * press; endless without one.
+ */
+export function cosineTurn(sidecutRadius: number, press?: EvenPress): CarvedTurn {
   if (!(sidecutRadius > 0)) {
     throw new RangeError(`sidecutRadius: ${sidecutRadius} m found; a positive radius is accepted`);
   }
   return {
     radius: edgeAngle => sidecutRadius * Math.cos(edgeAngle),
-    curvature: cosineTurnSurface(sidecutRadius).curvature,
+    ...surfaceOf(cosineTurnSurface(sidecutRadius, press)),
   };
 }
 
@@ -40,7 +50,7 @@ export function tableTurn(table: RadiusTable): CarvedTurn {
   checkAxis('edgeAngles', edgeAngles);
   checkAxis('loads', loads);
   if (!(loads[0] > 0)) throw new RangeError(`loads: ${loads[0]} N found first; positive loads are accepted`);
-  for (const name of ['radii', 'twistTips', 'twistTails'] as const) {
+  for (const name of ['radii', 'twistTips', 'twistTails', 'wallAreas'] as const) {
     const bad = table[name].findIndex(v => !Number.isFinite(v));
     if (bad >= 0 || table[name].length !== edgeAngles.length * loads.length) {
       throw new RangeError(
@@ -48,15 +58,19 @@ export function tableTurn(table: RadiusTable): CarvedTurn {
       );
     }
   }
-  return { ...tableLookup(table), curvature: tableTurnSurface(table).curvature };
+  return { ...tableLookup(table), ...surfaceOf(tableTurnSurface(table)) };
 }
 
-/** What a turn radius is worked out from, as plain data: a solved table, or a sidecut radius (m). */
-export type TurnBasis = { readonly table: RadiusTable } | { readonly sidecutRadius: number };
+const surfaceOf = ({ curvature, wallArea }: TurnSurface) => ({ curvature, wallArea });
+
+/** What a turn radius is worked out from, as plain data: a solved table, or a sidecut radius (m) and an even press. */
+export type TurnBasis =
+  | { readonly table: RadiusTable }
+  | { readonly sidecutRadius: number; readonly press?: EvenPress };
 
 /** @throws RangeError as `tableTurn` and `cosineTurn` do */
 export const turnOf = (basis: TurnBasis): CarvedTurn =>
-  'table' in basis ? tableTurn(basis.table) : cosineTurn(basis.sidecutRadius);
+  'table' in basis ? tableTurn(basis.table) : cosineTurn(basis.sidecutRadius, basis.press);
 
 function checkAxis(name: string, axis: Float64Array): void {
   if (axis.length < 2) {

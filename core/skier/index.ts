@@ -21,3 +21,4 @@ export {
   type Skier,
   USUAL_SKIER,
 } from './skier.ts';
+export { canBreak, type GrooveWall, wallRoom, wallUsed } from './wall.ts';

@@ -4,6 +4,7 @@ import { sizeOf } from '../../core/units/index.ts';
 export const MM = sizeOf('mm');
 export const DEGREE = sizeOf('°');
 export const KMH = sizeOf('km/h');
+export const KPA = sizeOf('kPa');
 export const N_PER_MM3 = sizeOf('N/mm³');
 
 /**

@@ -1,4 +1,4 @@
-import { HARDNESS_SPAN, REBOUND_SPAN } from '../../core/carve/index.ts';
+import { HARDNESS_SPAN, REBOUND_SPAN, WALL_STRENGTH_SPAN } from '../../core/carve/index.ts';
 import { CONTACT_LENGTH_MM } from '../../core/pair/index.ts';
 import type { Range } from './option.ts';
 
@@ -9,6 +9,8 @@ export const SLOPE: Range = { unit: 'degrees', from: 0, to: 60 };
 export const HARDNESS: Range = { unit: 'N/mm³', ...HARDNESS_SPAN };
 /** How far packed snow springs back. */
 export const REBOUND_RANGE: Range = { unit: 'mm', ...REBOUND_SPAN };
+/** Strength of the wall of snow an edge leans on. */
+export const WALL: Range = { unit: 'kPa', ...WALL_STRENGTH_SPAN };
 /** A press may stand on the ski without pressing; a ski in its groove carries something. */
 export const PRESS: Range = { unit: 'N', from: 0, to: 20_000 };
 export const LOAD: Range = { ...PRESS, from: 1 };

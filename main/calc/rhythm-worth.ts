@@ -8,7 +8,7 @@ import {
   worthOfGroove,
 } from '../../core/line/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
-import { DEGREE, rounded } from './quantity.ts';
+import { DEGREE, KPA, rounded } from './quantity.ts';
 
 export interface WorthRow {
   readonly input: string;
@@ -35,13 +35,14 @@ const CHANGES: readonly (readonly [input: keyof Worth, change: number, unit: str
   ['slope', 1, '°', DEGREE],
   ['scrape', -0.1, '', 1],
   ['baseBevel', 0.1, '°', DEGREE],
+  ['wallStrength', 100, 'kPa', KPA],
 ];
 
 /** What each change is worth, the dearest first; those of the ski only where its groove is solved. */
 export function rhythmWorth(
   ski: Ski,
   conditions: LineConditions,
-  { inputs, curvature }: LineWorth,
+  { inputs, groove: worth }: LineWorth,
   groove: GrooveCase | null,
 ): WorthRow[] {
   const rows: (Omit<WorthRow, 'seconds'> & { readonly seconds: number })[] = CHANGES.map(
@@ -54,7 +55,7 @@ export function rhythmWorth(
   );
   for (const { change, by, unit } of groove ? SKI_CHANGES : []) {
     const changed = changedCase(ski, groove as GrooveCase, change, by);
-    const seconds = changed && worthOfGroove(curvature, conditions.ski, groove as GrooveCase, changed);
+    const seconds = changed && worthOfGroove(worth, conditions.ski, groove as GrooveCase, changed);
     if (seconds !== null) rows.push({ input: change, change: by, unit, seconds });
   }
   return rows
@@ -86,6 +87,7 @@ const SPOKEN: Readonly<Record<string, string>> = {
   slope: 'slope',
   scrape: 'scrape of a slipping edge',
   baseBevel: 'base bevel',
+  wallStrength: 'strength of the wall of snow',
   tipWidth: 'tip width',
   waistWidth: 'waist width',
   tailWidth: 'tail width',

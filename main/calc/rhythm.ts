@@ -9,7 +9,7 @@ import { skiFrom } from './pair-input.ts';
 import { DEGREE, KMH, rounded } from './quantity.ts';
 import { SLOPE } from './ranges.ts';
 import { rhythmWorth, spokenWorth } from './rhythm-worth.ts';
-import { hardnessFrom, SNOW_NOTE } from './snow.ts';
+import { hardnessFrom, SNOW_NOTE, WALL_NOTE, wallStrengthFrom } from './snow.ts';
 import { readingTable, tableOf } from './table.ts';
 import { NO_ADVICE } from './turn-of.ts';
 import { surfaceOf } from './turn-surface.ts';
@@ -25,6 +25,7 @@ export const rhythm: Command = {
     offset: { type: 'string' },
     slope: { type: 'string' },
     snow: { type: 'string' },
+    wall: { type: 'string' },
     turn: { type: 'string' },
     mass: { type: 'string' },
     'leg-min': { type: 'string' },
@@ -45,7 +46,7 @@ export const rhythm: Command = {
     `--push-max in body weights (${USUAL_SKIER.pushMost}), --push-rate in body weights a second (${USUAL_SKIER.pushRate}), --edge-max DEG (70),\n` +
     `--drag-area M2 (${USUAL_SKIER.dragArea}). --friction MU (${USUAL.friction}), --air-density RHO in kg/m³ (${airDensity(USUAL_AIR).toFixed(3)}, at ${USUAL_AIR} m),\n` +
     '--scrape SIGMA of an edge that slips (1). --turn groove, or cosine for the cosine rule.\n' +
-    SNOW_NOTE,
+    `${SNOW_NOTE}\n${WALL_NOTE}`,
   files: [1, 1],
   async run({ files: [file], options, read, note, progress }) {
     const ski = await skiFrom(file, read, note);
@@ -59,6 +60,7 @@ export const rhythm: Command = {
       contactLength: ski.contactLength,
       baseBevel: ski.baseBevel,
       outerShare: 0.7,
+      wallStrength: wallStrengthFrom(options, hardness),
       ...skierOf(options),
     };
     const found = asking(file, () => solveRhythm({ conditions, ...gates }, { beginnings: 3 }));
@@ -88,6 +90,7 @@ export const rhythm: Command = {
           ['greatest lean', json.peakLeanDeg, '°'],
           ['greatest load', json.peakLoadBodyWeights, 'body weights'],
           ['least radius', json.leastRadiusM, 'm'],
+          ['used of the wall of snow', percent(json.wallUsed), '%'],
           ['skis across', json.skisAcrossM, 'm'],
           ['mass across', json.massAcrossM, 'm'],
           ['lost to air', percent(shares.drag), '%'],
@@ -152,6 +155,7 @@ function readingsOf(name: string, { run, secondsPerGate, meanSpeed }: Rhythm) {
     peakLeanDeg: rounded(most(run.lean) / DEGREE),
     peakLoadBodyWeights: rounded(most(run.push)),
     leastRadiusM: rounded(1 / most(run.curvature)),
+    wallUsed: rounded(most(run.wall)),
     skisAcrossM: rounded(most(run.x)),
     massAcrossM: rounded(most(run.massX)),
     shares: {

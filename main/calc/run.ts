@@ -17,7 +17,7 @@ import { skiFrom } from './pair-input.ts';
 import { DEGREE, KMH, rounded } from './quantity.ts';
 import { EDGE, SLOPE } from './ranges.ts';
 import { runWorkings } from './run-workings.ts';
-import { hardnessFrom, SNOW_NOTE } from './snow.ts';
+import { hardnessFrom, SNOW_NOTE, WALL_NOTE, wallStrengthFrom } from './snow.ts';
 import { readingTable, tableOf } from './table.ts';
 import { NO_ADVICE, turnOf } from './turn-of.ts';
 
@@ -30,6 +30,7 @@ export const run: Command = {
   options: {
     slope: { type: 'string' },
     snow: { type: 'string' },
+    wall: { type: 'string' },
     edge: { type: 'string' },
     period: { type: 'string' },
     turns: { type: 'string' },
@@ -51,19 +52,21 @@ export const run: Command = {
     `--leg-min M (${USUAL_LEG.legMin}) and --leg-max M (${USUAL_LEG.legMax}), skis to the mass, --leg-speed M/S (${USUAL_LEG.legSpeed}),\n` +
     `--push-max BW (${USUAL_LEG.pushMax}) of the leg in body weights, --push-rate BW/S (${USUAL_LEG.pushRate}).\n` +
     `skidSeconds is the time in which the edge slips more than ${SLIPPING_FROM / DEGREE}° on average.\n` +
-    SNOW_NOTE,
+    `${SNOW_NOTE}\n${WALL_NOTE}`,
   files: [1, 1],
   async run({ files: [file], options, read, note }) {
     const ski = await skiFrom(file, read, note);
     const { slope, ...asked } = conditions(options);
     const profile = evenSlope(slope);
-    const known = turnOf(file, ski, hardnessFrom(options.snow));
+    const hardness = hardnessFrom(options.snow);
+    const known = turnOf(file, ski, hardness);
     const found = asking(file, () =>
       solveRun(
         {
           turn: known.turn,
           baseBevel: ski.baseBevel,
           contactLength: ski.contactLength,
+          wallStrength: wallStrengthFrom(options, hardness),
           profile,
           ...asked,
         },
@@ -81,6 +84,7 @@ export const run: Command = {
       endSpeedKmh: rounded(summary.endSpeed / KMH),
       maxLoadBodyWeights: rounded(summary.maxLoadBodyWeights),
       minHoldDeg: rounded(summary.minHold / DEGREE),
+      wallUsed: rounded(summary.maxWall),
       skidSeconds: rounded(summary.skidSeconds),
       maxLeanDeg: rounded(summary.maxLean / DEGREE),
       minLegM: rounded(summary.minLeg),
@@ -102,6 +106,7 @@ export const run: Command = {
           ['end speed', json.endSpeedKmh, 'km/h'],
           ['greatest load', json.maxLoadBodyWeights, 'body weights'],
           ['least hold', json.minHoldDeg, '°'],
+          ['used of the wall of snow', json.wallUsed && 100 * json.wallUsed, '%'],
           [`slipping over ${SLIPPING_FROM / DEGREE}°`, json.skidSeconds, 's'],
           ['greatest lean', json.maxLeanDeg, '°'],
           ['shortest leg', json.minLegM, 'm'],

@@ -1,9 +1,9 @@
-import { NAMED_SNOWS, USUAL_HARDNESS } from '../../core/carve/index.ts';
+import { NAMED_SNOWS, USUAL_HARDNESS, usualWallStrength } from '../../core/carve/index.ts';
 import type { CommandInput } from './command.ts';
 import { InputFault } from './fault.ts';
-import { numberIn } from './option.ts';
-import { N_PER_MM3 } from './quantity.ts';
-import { HARDNESS } from './ranges.ts';
+import { numberIn, oneNumber } from './option.ts';
+import { KPA, N_PER_MM3 } from './quantity.ts';
+import { HARDNESS, WALL } from './ranges.ts';
 
 /** What `--help` says of `--snow`. */
 export const SNOW_NOTE = '--snow: soft, groomed (unless given), hard, injected, or N/mm³.';
@@ -23,3 +23,15 @@ export function hardnessFrom(given: CommandInput['options'][string]): number {
     `--snow: "${given}" is not accepted; give ${NAMED_SNOWS.map(({ name }) => name).join(', ')} or ${HARDNESS.from} to ${HARDNESS.to} ${HARDNESS.unit}`,
   );
 }
+
+/** What `--help` says of `--wall`. */
+export const WALL_NOTE =
+  '--wall KPA: strength of the wall of snow the edge leans on; 600 on groomed snow, by the cube root of the hardness elsewhere.';
+
+/**
+ * Strength of the groove's wall, N/m², where `--wall` does not say that which suits the hardness (N/m³).
+ *
+ * @throws InputFault naming what was given and what is accepted
+ */
+export const wallStrengthFrom = (options: CommandInput['options'], hardness: number): number =>
+  oneNumber(options, 'wall', WALL, usualWallStrength(hardness) / KPA) * KPA;

@@ -27,7 +27,7 @@ export const coarseLoads = Float64Array.from({ length: 7 }, (_, i) => 200 * 20 *
  */
 export function turnOf(file: string, ski: Ski, hardness: number): KnownTurn {
   const rigid = (why: string): KnownTurn => ({
-    turn: cosineTurn(sidecut(ski).radius),
+    turn: cosineTurn(sidecut(ski).radius, { contactLength: ski.contactLength, hardness }),
     source: 'cosine rule',
     words: `${ski.name}: turn radii follow the cosine rule of rigid snow, ${why}.`,
   });

@@ -26,7 +26,7 @@ export interface KnownSurface {
  */
 export function surfaceOf(file: string, ski: Ski, hardness: number, turn: 'groove' | 'cosine'): KnownSurface {
   const rigid = (why: string): KnownSurface => ({
-    surface: cosineTurnSurface(sidecut(ski).radius),
+    surface: cosineTurnSurface(sidecut(ski).radius, { contactLength: ski.contactLength, hardness }),
     source: 'cosine rule',
     groove: null,
     words: `${ski.name}: turn radii follow the cosine rule of rigid snow, ${why}.`,

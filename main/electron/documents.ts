@@ -1,9 +1,19 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { mkdir, readFile } from 'node:fs/promises';
+import { mkdir, readFile, rename } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { z } from 'zod';
-import { atomicWrite, readDocument, whyNotRead, whyNotWritten } from '../disk/index.ts';
-import { type FileKind, kindOf, type OpenedFile, type RecentFile, type SavedFile } from '../host/index.ts';
+import { atomicWrite, openJournal, readDocument, whyNotRead, whyNotWritten } from '../disk/index.ts';
+import {
+  type DraftChanges,
+  type DraftRecords,
+  type FileKind,
+  isDroppable,
+  isDroppableName,
+  kindOf,
+  type OpenedFile,
+  type RecentFile,
+  type SavedFile,
+} from '../host/index.ts';
 
 const RECENT_COUNT = 12;
 /** Files remembered beyond those listed, so that work kept from before can still be saved where it was. */
@@ -17,6 +27,8 @@ const knownFiles = z.array(
     digest: z.string().optional(),
     /** Not offered among the recent files: a table, a set of gates. */
     unlisted: z.boolean().optional(),
+    /** Its path came from the page, with a drop: it is written to only once the person has said so here. */
+    unconfirmed: z.boolean().optional(),
   }),
 );
 type KnownFile = z.infer<typeof knownFiles>[number];
@@ -29,7 +41,9 @@ export type Documents = ReturnType<typeof createDocuments>;
  */
 export function createDocuments(folder: string) {
   const recentPath = join(folder, 'recent.json');
-  const draftPath = join(folder, 'draft.json');
+  /** The draft as one text, as the first versions kept it. */
+  const wholeDraftPath = join(folder, 'draft.json');
+  const draft = openJournal(join(folder, 'draft.journal'));
   let known: KnownFile[] | null = null;
   let remembering: Promise<unknown> = Promise.resolve();
 
@@ -42,16 +56,34 @@ export function createDocuments(folder: string) {
   }
 
   /** Several files may arrive at once; each is added to the list the one before has left. */
-  function remember(path: string, content: Uint8Array | string, kind: FileKind): Promise<string> {
-    const token = remembering.then(() => addKnown(path, digestOf(content), kind));
+  function remember(
+    path: string,
+    content: Uint8Array | string,
+    kind: FileKind,
+    unconfirmed = false,
+  ): Promise<string> {
+    const token = remembering.then(() => addKnown(path, digestOf(content), kind, unconfirmed));
     remembering = token.catch(() => {});
     return token;
   }
 
-  async function addKnown(path: string, digest: string, kind: FileKind): Promise<string> {
+  async function addKnown(
+    path: string,
+    digest: string,
+    kind: FileKind,
+    unconfirmed: boolean,
+  ): Promise<string> {
     const before = await loadKnown();
-    const token = before.find(each => each.path === path)?.token ?? randomUUID();
-    const file: KnownFile = { token, path, digest, ...(kind === 'skis' ? {} : { unlisted: true }) };
+    const same = before.find(each => each.path === path);
+    const token = same?.token ?? randomUUID();
+    const file: KnownFile = {
+      token,
+      path,
+      digest,
+      ...(kind === 'skis' ? {} : { unlisted: true }),
+      // A file the person has named here before stays theirs to write, dropped or not.
+      ...(unconfirmed && (same === undefined || same.unconfirmed) ? { unconfirmed } : {}),
+    };
     known = [file, ...before.filter(each => each.path !== path)].slice(0, KNOWN_COUNT);
     // The list is a convenience: a full disk must not make an opened file seem unopened.
     await mkdir(folder, { recursive: true })
@@ -73,6 +105,25 @@ export function createDocuments(folder: string) {
     return { token, name, text, ...(note === undefined ? {} : { note }) };
   }
 
+  /**
+   * Opens a path that came from the page with a drop. Only what a drop can bring is read: a file that holds one
+   * of the program's own kinds. Nothing else of the disk is to be had by naming its path.
+   *
+   * @throws as `open`, and for a file of another kind
+   */
+  async function openDropped(given: string): Promise<OpenedFile> {
+    const name = basename(given);
+    if (!isDroppableName(name)) {
+      throw new Error(`${name} was not opened; accepted are files ending in .json, .csv, .tsv or .txt.`);
+    }
+    const { path, bytes, text, note } = await readDocument(given);
+    if (!isDroppable(text, name)) {
+      throw new Error(`${name} was not opened: it is no pair, rack, limits, gates or table of this program.`);
+    }
+    const token = await remember(path, bytes, kindOf(path), true);
+    return { token, name, text, ...(note === undefined ? {} : { note }) };
+  }
+
   async function write(path: string, text: string): Promise<SavedFile> {
     await atomicWrite(path, text, { backup: true }).catch((error: Error) => {
       throw new Error(`${basename(path)} could not be written: ${whyNotWritten(error)}`);
@@ -80,8 +131,9 @@ export function createDocuments(folder: string) {
     return { token: await remember(path, text, kindOf(path)), name: basename(path) };
   }
 
-  async function save(token: string, text: string): Promise<SavedFile> {
-    const { path, digest } = await fileOf(token);
+  async function saveNow(token: string, text: string): Promise<SavedFile> {
+    const { path, digest, unconfirmed } = await fileOf(token);
+    if (unconfirmed) throw new Error(`${basename(path)} was dropped here and is for reading; use Save as.`);
     const present = await readFile(path).catch(() => null);
     if (present && digest !== undefined && digestOf(present) !== digest) {
       throw new Error(
@@ -92,9 +144,28 @@ export function createDocuments(folder: string) {
     return write(path, text);
   }
 
+  /** One after the other: what a save finds on the disk is what the one before it has left. */
+  let saving: Promise<unknown> = Promise.resolve();
+  function save(token: string, text: string): Promise<SavedFile> {
+    const mine = saving.then(() => saveNow(token, text));
+    saving = mine.catch(() => {});
+    return mine;
+  }
+
   return {
     open,
+    openDropped,
     save,
+    /** The file's name and folder while it is for reading only, else null. */
+    async unconfirmed(token: string): Promise<{ name: string; folder: string } | null> {
+      const { path, unconfirmed } = await fileOf(token);
+      return unconfirmed ? { name: basename(path), folder: dirname(path) } : null;
+    },
+    /** The person has said that this file may be written to. */
+    async confirm(token: string): Promise<void> {
+      const { unconfirmed, ...file } = await fileOf(token);
+      known = (await loadKnown()).map(each => (each.token === token ? file : each));
+    },
     saveAs: (path: string, text: string) => write(resolve(path), text),
     reopen: async (token: string) => open((await fileOf(token)).path),
     recent: async (): Promise<RecentFile[]> =>
@@ -102,21 +173,24 @@ export function createDocuments(folder: string) {
         .filter(each => !each.unlisted)
         .slice(0, RECENT_COUNT)
         .map(({ token, path }) => ({ token, name: basename(path), folder: dirname(path) })),
-    readDraft: (): Promise<string | null> =>
-      readFile(draftPath, 'utf8').then(
-        text => text || null,
-        (error: NodeJS.ErrnoException) => {
-          if (error.code === 'ENOENT') return null;
-          // Told as none, it would be written over.
-          throw new Error(whyNotRead(error));
-        },
-      ),
-    async writeDraft(text: string | null) {
-      await mkdir(folder, { recursive: true });
-      // Clearing empties the file rather than removing it: the backup then still holds the last draft.
-      await atomicWrite(draftPath, text ?? '', { backup: true }).catch((error: Error) => {
+    async readDraft(): Promise<DraftRecords | null> {
+      const held = await draft.read().catch((error: unknown) => {
+        // Told as none, it would be written over.
+        throw new Error(whyNotRead(error));
+      });
+      if (held !== null) return held;
+      const whole = await readFile(wholeDraftPath, 'utf8').catch((error: NodeJS.ErrnoException) => {
+        if (error.code === 'ENOENT') return '';
+        throw new Error(whyNotRead(error));
+      });
+      return whole === '' ? null : { whole };
+    },
+    async writeDraft(changes: DraftChanges): Promise<void> {
+      await draft.write(changes).catch((error: unknown) => {
         throw new Error(whyNotWritten(error));
       });
+      // Its work stands in the journal now; kept beside it all the same.
+      await rename(wholeDraftPath, `${wholeDraftPath}.bak`).catch(() => {});
     },
   };
 }

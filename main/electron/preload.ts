@@ -77,8 +77,11 @@ const host: Host = {
   },
   draft: {
     read: () => ask('readDraft', undefined),
-    write: text => ask('writeDraft', { text }),
+    write: changes => ask('writeDraft', { changes }),
+    leave: changes => void ask('writeDraft', { changes }),
   },
+  // A window of the shell closes only after it has asked.
+  onEnding: () => () => {},
 };
 
 contextBridge.exposeInMainWorld('turnwrightHost', host);

@@ -72,7 +72,22 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
       },
       reopen: ({ token }) => documents.reopen(token),
       recent: () => documents.recent(),
-      save: ({ token, text }) => documents.save(token, text),
+      async save({ token, text }) {
+        const dropped = await documents.unconfirmed(token);
+        if (dropped) {
+          const { response } = await dialog.showMessageBox(window, {
+            type: 'question',
+            message: `Save over ${dropped.name}?`,
+            detail: `It was dropped here from ${dropped.folder}. What is there now is kept as ${dropped.name}.bak.`,
+            buttons: ['Save', 'Cancel'],
+            defaultId: 0,
+            cancelId: 1,
+          });
+          if (response !== 0) throw new Error(`${dropped.name} is not saved.`);
+          await documents.confirm(token);
+        }
+        return documents.save(token, text);
+      },
       saveAs: ({ name, text }) =>
         askWhere(name, filters.skis).then(path => (path ? documents.saveAs(path, text) : null)),
       async exportFile({ name, data }) {
@@ -87,7 +102,7 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
         await written(path, pdf);
         return true;
       },
-      dropped: ({ path }) => open(path, kindOf(path)),
+      dropped: ({ path }) => documents.openDropped(path),
       unsaved({ names }) {
         unsaved = names;
         window.setDocumentEdited(names.length > 0);
@@ -96,7 +111,7 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
         if (unsaved.length === 0) window.destroy();
       },
       readDraft: () => documents.readDraft(),
-      writeDraft: ({ text }) => documents.writeDraft(text),
+      writeDraft: ({ changes }) => documents.writeDraft(changes),
     },
   );
 

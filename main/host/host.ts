@@ -1,6 +1,24 @@
-import type { Arrival, FileKind, MenuCommand, OpenedFile, RecentFile, SavedFile } from './messages.ts';
+import type {
+  Arrival,
+  DraftChanges,
+  DraftRecords,
+  FileKind,
+  MenuCommand,
+  OpenedFile,
+  RecentFile,
+  SavedFile,
+} from './messages.ts';
 
-export type { Arrival, FileKind, MenuCommand, OpenedFile, RecentFile, SavedFile } from './messages.ts';
+export type {
+  Arrival,
+  DraftChanges,
+  DraftRecords,
+  FileKind,
+  MenuCommand,
+  OpenedFile,
+  RecentFile,
+  SavedFile,
+} from './messages.ts';
 
 /** Stops a listener. */
 export type Unsubscribe = () => void;
@@ -35,9 +53,16 @@ export interface Host {
   onClosing(saveAll: () => Promise<boolean>): Unsubscribe;
   /** Names what would be lost, so that closing the window asks first; an empty list lets it close. */
   setUnsaved(names: readonly string[]): void;
-  /** Work in progress, kept outside the files so that a crash or a closed window loses nothing. */
+  /**
+   * Work in progress, kept outside the files so that a crash or a closed window loses nothing: records by key.
+   * A write is kept whole or not at all; null takes a record away.
+   */
   readonly draft: {
-    read(): Promise<string | null>;
-    write(text: string | null): Promise<void>;
+    read(): Promise<DraftRecords | null>;
+    write(changes: DraftChanges): Promise<void>;
+    /** Writes as the page goes, when no promise is kept any more. */
+    leave(changes: DraftChanges): void;
   };
+  /** What the page runs in is about to end: the listener puts down what is not down yet. */
+  onEnding(putDown: () => Promise<void>): Unsubscribe;
 }

@@ -1,7 +1,10 @@
 /** The seam between the page and whatever it runs in: what the page may ask, and every message that crosses. */
 export { type DecodedText, decodeText, kindOf } from './decode-text.ts';
+export { isDroppable, isDroppableName } from './droppable.ts';
 export type {
   Arrival,
+  DraftChanges,
+  DraftRecords,
   FileKind,
   Host,
   MenuCommand,

@@ -22,6 +22,11 @@ const fileName = z
 /** Names a file without naming its path: the renderer never sees or chooses where things are. */
 const token = z.string().min(1).max(100);
 
+/** Parts of the work in progress by key; see `Host.draft`. */
+const draftKey = z.string().min(1).max(300);
+const draftRecords = z.record(draftKey, text);
+const draftChanges = z.record(draftKey, text.nullable());
+
 const openedFile = z.strictObject({
   token,
   name: z.string().min(1),
@@ -88,8 +93,8 @@ export const requests = {
   unsaved: { ask: z.strictObject({ names: z.array(z.string().max(200)).max(1000) }), answer: nothing },
   /** The page's answer to `closing`. */
   readyToClose: { ask: nothing, answer: nothing },
-  readDraft: { ask: nothing, answer: text.nullable() },
-  writeDraft: { ask: z.strictObject({ text: text.nullable() }), answer: nothing },
+  readDraft: { ask: nothing, answer: draftRecords.nullable() },
+  writeDraft: { ask: z.strictObject({ changes: draftChanges }), answer: nothing },
 } as const;
 
 /** Main tells, renderer listens. */
@@ -106,6 +111,8 @@ export type Answer<N extends RequestName> = z.infer<(typeof requests)[N]['answer
 export type EventName = keyof typeof events;
 export type EventOf<N extends EventName> = z.infer<(typeof events)[N]>;
 
+export type DraftRecords = Readonly<z.infer<typeof draftRecords>>;
+export type DraftChanges = Readonly<z.infer<typeof draftChanges>>;
 export type OpenedFile = z.infer<typeof openedFile>;
 export type SavedFile = z.infer<typeof savedFile>;
 export type RecentFile = z.infer<typeof recentFile>;

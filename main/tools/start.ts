@@ -10,6 +10,8 @@ import { fetchElectron, findElectron } from './electron-runtime.ts';
 const USUAL_PORT = 47155;
 /** An Electron that ends with an error sooner than this never showed its window. */
 const SHOWN_AFTER_MS = 5000;
+/** How long the window may take to put its work down when the program is interrupted. */
+const PUT_DOWN_MS = 5000;
 
 const say = (line: string) => console.log(line);
 
@@ -33,12 +35,22 @@ async function start(): Promise<void> {
     say(`Turnwright is at ${server.opening} on this machine; Ctrl+C ends it.`);
     tellHanded(handed);
     await interrupted();
+    await server.ending(PUT_DOWN_MS);
   } else {
     const window = openBrowserWindow(browser, server.opening, usual);
     tellHanded(handed);
-    await Promise.race([ended(window), interrupted().then(() => window.kill())]);
+    const over = ended(window);
+    await Promise.race([over, interrupted().then(() => endWindow(server, window, over))]);
   }
   await server.close();
+}
+
+async function endWindow(server: PageServer, window: ChildProcess, over: Promise<number>): Promise<void> {
+  if (!(await server.ending(PUT_DOWN_MS))) {
+    say('The window did not answer; what was not saved in the last moment may be missing.');
+  }
+  window.kill();
+  await over;
 }
 
 function readArguments() {
@@ -81,18 +93,31 @@ async function serve(
 ): Promise<{ server: PageServer; usual: boolean }> {
   if (port !== undefined) {
     const number = Number(port);
-    if (!Number.isInteger(number) || number < 0 || number > 65535) {
-      console.error(`--port: "${port}" is not accepted; give 0 to 65535 (0 is any free one)`);
-      process.exit(2);
-    }
-    return { server: await servePage(builtPage, number, handed), usual: number === USUAL_PORT };
+    if (!/^\d+$/.test(port) || number > 65535) refusePort(port, 'give 0 to 65535 (0 is any free one)');
+    const server = await servePage(builtPage, number, handed).catch((error: NodeJS.ErrnoException) =>
+      refusePort(port, WHY_NO_PORT[error.code ?? ''] ?? error.message),
+    );
+    return { server, usual: number === USUAL_PORT };
   }
   try {
     return { server: await servePage(builtPage, USUAL_PORT, handed), usual: true };
   } catch {
-    // Already running, or the port is another program's.
+    say(
+      `Port ${USUAL_PORT} is taken, perhaps by a Turnwright that is open already. This is a second window with ` +
+        'work of its own, which ends with it: save to files what you want to keep.',
+    );
     return { server: await servePage(builtPage, 0, handed), usual: false };
   }
+}
+
+const WHY_NO_PORT: Readonly<Record<string, string>> = {
+  EADDRINUSE: 'another program uses it; give another, or 0 for any free one',
+  EACCES: 'this user may not use it; give one from 1024 on, or 0 for any free one',
+};
+
+function refusePort(port: string, why: string): never {
+  console.error(`--port: "${port}" is not accepted: ${why}`);
+  process.exit(2);
 }
 
 function ended(child: ChildProcess): Promise<number> {
@@ -106,6 +131,8 @@ function interrupted(): Promise<void> {
   return new Promise(resolve => {
     process.once('SIGINT', () => resolve());
     process.once('SIGTERM', () => resolve());
+    // The terminal was closed.
+    process.once('SIGHUP', () => resolve());
   });
 }
 

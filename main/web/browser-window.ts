@@ -25,7 +25,8 @@ export function openBrowserWindow(browser: string, address: string, lasting: boo
     // Chromium refuses its sandbox to the root user; --test-type spares that user the warning bar.
     ...(process.getuid?.() === 0 ? ['--no-sandbox', '--test-type'] : []),
   ];
-  return spawn(browser, flags, { stdio: 'ignore' });
+  // In a group of its own: Ctrl+C in the terminal would otherwise end the window before its work is down.
+  return spawn(browser, flags, { stdio: 'ignore', detached: process.platform !== 'win32' });
 }
 
 function lastingProfile(browser: string): string {

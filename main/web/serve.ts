@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { createServer, type Server } from 'node:http';
+import { createServer, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Arrival } from '../host/index.ts';
 import { safeHeaders } from './content-policy.ts';
@@ -7,8 +7,13 @@ import { readPageFile } from './page-files.ts';
 
 export interface PageServer {
   readonly address: string;
-  /** The address to open first: it also brings the files handed over, once. */
+  /** The address to open first: it also brings the files handed over, once, and hears of the end. */
   readonly opening: string;
+  /**
+   * Tells the window at the opening address that the program ends, and waits until its work is down, the window is
+   * gone or `patience` (ms) is over; false when it is over. At once when no window listens.
+   */
+  ending(patience: number): Promise<boolean>;
   /** Resolves once every connection is closed. */
   close(): Promise<void>;
 }
@@ -27,14 +32,40 @@ export async function servePage(
   handed: readonly Arrival[] = [],
 ): Promise<PageServer> {
   const key = randomUUID();
-  let waiting = handed.length > 0 ? JSON.stringify(handed) : null;
+  /** The event stream of the window that was opened first. */
+  let listener: ServerResponse | null = null;
+  let down: (() => void) | null = null;
+  const listening = (response: ServerResponse) => {
+    response.writeHead(200, {
+      ...safeHeaders,
+      'content-type': 'text/event-stream',
+      'cache-control': 'no-store',
+    });
+    response.write(': until the end\n\n');
+    listener = response;
+    response.once('close', () => {
+      if (listener !== response) return;
+      listener = null;
+      down?.();
+    });
+  };
+  let waiting: string | null = JSON.stringify(handed);
   const server = createServer(async (request, response) => {
     const refuse = (status: number, text: string) =>
       response.writeHead(status, { ...safeHeaders, 'content-type': 'text/plain' }).end(`${text}\n`);
     const { port: own } = server.address() as AddressInfo;
     const host = request.headers.host ?? '';
     if (host !== `127.0.0.1:${own}` && host !== `localhost:${own}`) return refuse(403, 'Not this address');
-    if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(405, 'Only reading');
+    if (request.method !== 'GET' && request.method !== 'HEAD') {
+      response.setHeader('allow', 'GET, HEAD');
+      return refuse(405, 'Only reading');
+    }
+    if (request.method === 'GET' && request.url === `/ending/${key}`) return listening(response);
+    if (request.method === 'GET' && request.url === `/down/${key}`) {
+      response.writeHead(204, safeHeaders).end();
+      down?.();
+      return;
+    }
     if (waiting !== null && request.method === 'GET' && request.url === `/handed/${key}`) {
       response.writeHead(200, {
         ...safeHeaders,
@@ -42,7 +73,7 @@ export async function servePage(
         'cache-control': 'no-store',
       });
       response.end(waiting);
-      waiting = null;
+      if (handed.length > 0) waiting = null;
       return;
     }
     const file = await readPageFile(root, (request.url ?? '/').split('?')[0]);
@@ -59,7 +90,17 @@ export async function servePage(
   const address = `http://127.0.0.1:${own}/`;
   return {
     address,
-    opening: handed.length > 0 ? `${address}#open=${key}` : address,
+    opening: `${address}#open=${key}`,
+    ending: patience =>
+      new Promise(resolve => {
+        if (listener === null) return resolve(true);
+        const tooLong = setTimeout(() => resolve(false), patience);
+        down = () => {
+          clearTimeout(tooLong);
+          resolve(true);
+        };
+        listener.write('event: ending\ndata:\n\n');
+      }),
     close: () =>
       new Promise(resolve => {
         server.close(() => resolve());

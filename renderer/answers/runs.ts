@@ -1,7 +1,8 @@
 import { computed } from '@preact/signals';
+import { usualWallStrength } from '../../core/carve/index.ts';
 import type { Track, TurnBasis } from '../../core/run/index.ts';
 import { legOfHeight } from '../../core/skier/index.ts';
-import { type ChosenPair, conditions } from '../state/index.ts';
+import { type ChosenPair, conditions, ski } from '../state/index.ts';
 import { answer } from './answer.ts';
 import type { HillAnswer } from './jobs/hill-jobs.ts';
 import { groundOf, type RhythmAnswer, type RunPlan } from './jobs/run-plan.ts';
@@ -67,7 +68,10 @@ export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: numb
       ? `its groove was not solved: ${state.failure}`
       : 'while its groove is being solved';
   return {
-    turn: { sidecutRadius },
+    turn: {
+      sidecutRadius,
+      press: { contactLength: ski(pair.pair).contactLength, hardness: hardnessNPerMm3 * 1e9 },
+    },
     model: waits ? 'cosine rule until bent' : 'cosine rule',
     words: `turns by the cosine rule (${why})`,
   };
@@ -94,6 +98,7 @@ const asked = computed<readonly Asked[]>(() => {
       startSpeed: c.speedKmh / 3.6,
       baseBevel: pair.ski.baseBevel,
       contactLength: pair.ski.contactLength,
+      wallStrength: usualWallStrength(c.hardnessNPerMm3 * 1e9),
       legMin: leg.shortest,
       legMax: leg.longest,
     };

@@ -1,21 +1,21 @@
 import { effect } from '@preact/signals';
 import { demoSets } from '../demo/index.ts';
 import { takeIn } from '../files/index.ts';
-import type { Host } from '../host/index.ts';
+import type { DraftRecords, Host } from '../host/index.ts';
 import { demoEntries } from '../rack/index.ts';
 import {
   chooseOnly,
   course,
   courseUnsaved,
-  draftAside,
   EMPTY_PROJECT,
   keepDraft,
   load,
   type Project,
   project,
-  projectFrom,
+  projectFromRecords,
   rackFileUnsaved,
   report,
+  status,
   tuneLogUnsaved,
   unsavedEntries,
 } from '../state/index.ts';
@@ -24,10 +24,13 @@ import { onFrameKey } from './keys.ts';
 
 /** Brings back the work in progress, or the demo rack on the first start, and connects the host. */
 export async function startApp(host: Host): Promise<void> {
-  const { first, draftUnread } = await firstProject(host);
+  const { first, kept, stale, draftUnread } = await firstProject(host);
   load(first);
   // What could not be read is not written over: it may be whole, and readable at the next start.
-  if (!draftUnread) keepDraft(host.draft, message => report(message, 'error'));
+  if (!draftUnread) {
+    const keeper = keepDraft(host.draft, kept, stale, tellTrouble);
+    host.onEnding(keeper.flush);
+  }
   const [aside, ...more] = first.setAside;
   if (aside) {
     const others = more.length > 0 ? ` and ${more.length} more` : '';
@@ -52,8 +55,30 @@ export async function startApp(host: Host): Promise<void> {
   window.addEventListener('keydown', onFrameKey);
 }
 
-async function firstProject(host: Host): Promise<{ first: Project; draftUnread: boolean }> {
-  let draft: string | null = null;
+/** Writes of the draft fail, or work again: then the message of the failure goes. */
+function tellTrouble(why: string | null): void {
+  if (why === null) {
+    if (status.peek()?.about === 'draft') status.value = null;
+    return;
+  }
+  report(
+    `Work in progress could not be kept: ${why} Save what you changed to files; it is tried again every moment.`,
+    'error',
+    'draft',
+  );
+}
+
+interface First {
+  readonly first: Project;
+  /** The project that the draft already holds, record by record; null when it holds nothing of it. */
+  readonly kept: Project | null;
+  /** Keys of what it holds otherwise. */
+  readonly stale: readonly string[];
+  readonly draftUnread: boolean;
+}
+
+async function firstProject(host: Host): Promise<First> {
+  let draft: DraftRecords | null = null;
   let draftUnread = false;
   try {
     draft = await host.draft.read();
@@ -65,14 +90,17 @@ async function firstProject(host: Host): Promise<{ first: Project; draftUnread: 
       'error',
     );
   }
-  const kept = projectFrom(draft);
-  if (kept) return { first: kept, draftUnread };
+  const read = projectFromRecords(draft);
+  const stale = read.whole ? [] : Object.keys(draft ?? {});
+  if (read.project) {
+    return { first: read.project, kept: read.whole ? read.project : null, stale, draftUnread };
+  }
   const rack = demoEntries();
   const first = chooseOnly(rack.slice(0, 1).map(entry => entry.id))({
     ...EMPTY_PROJECT,
     rack,
     course: demoSets.SL,
-    setAside: draftAside(draft),
+    setAside: read.aside,
   });
-  return { first, draftUnread };
+  return { first, kept: null, stale, draftUnread };
 }

@@ -10,8 +10,8 @@ import {
   type SavedFile,
 } from '../../main/host/index.ts';
 import { contentOf, pickFiles, pickTarget, type WritableFile, writeTo } from './file-access.ts';
-import { takeHanded } from './handed.ts';
-import { keepCopy, readCopies } from './recent-copies.ts';
+import { onServerEnding, takeHanded } from './handed.ts';
+import { createRecentCopies } from './recent-copies.ts';
 import { createWindowDraft } from './window-draft.ts';
 
 interface Known {
@@ -27,6 +27,7 @@ interface Known {
  */
 export function createBrowserHost(): Host {
   const files = new Map<string, Known>();
+  const copies = createRecentCopies();
   const commandListeners = new Set<(command: MenuCommand) => void>();
   const arrivalListeners = new Set<(arrival: Arrival) => void>();
   let unsaved: readonly string[] = [];
@@ -52,7 +53,11 @@ export function createBrowserHost(): Host {
     token: string = crypto.randomUUID(),
   ) => {
     files.set(token, { name, writable, text });
-    if (kind === 'skis') keepCopy(token, name, text);
+    if (kind === 'skis') {
+      void copies.keep(token, name, text).then(kept => {
+        if (!kept) arrive({ ok: false, message: `${name} is not among the recent files: no room for it.` });
+      });
+    }
     return token;
   };
   /** The same file opened again keeps its token, so that the rack knows it for the same. */
@@ -113,10 +118,10 @@ export function createBrowserHost(): Host {
       );
     },
     async recent(): Promise<RecentFile[]> {
-      return readCopies().map(({ token, name, folder }) => ({ token, name, folder }));
+      return (await copies.all()).map(({ token, name, folder }) => ({ token, name, folder }));
     },
     async reopen(token: string): Promise<OpenedFile> {
-      const copy = readCopies().find(each => each.token === token);
+      const copy = (await copies.all()).find(each => each.token === token);
       if (!copy) throw new Error('This file is no longer among the recent ones; open it again.');
       const { name } = copy;
       const writable = files.get(token)?.writable ?? null;
@@ -128,7 +133,7 @@ export function createBrowserHost(): Host {
       return { token, name, text };
     },
     async save(token: string, text: string): Promise<SavedFile> {
-      const known = files.get(token) ?? readCopies().find(each => each.token === token);
+      const known = files.get(token) ?? (await copies.all()).find(each => each.token === token);
       if (!known) throw new Error('This file is not open any more; use Save as.');
       const writable = files.get(token)?.writable ?? null;
       if (writable) {
@@ -181,8 +186,10 @@ export function createBrowserHost(): Host {
     },
     draft: {
       read: draft.read,
-      write: text => draft.write(text, unsaved.length),
+      write: changes => draft.write(changes, unsaved.length),
+      leave: changes => draft.leave(changes, unsaved.length),
     },
+    onEnding: onServerEnding,
   };
 }
 

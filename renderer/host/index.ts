@@ -3,6 +3,7 @@ import { createBrowserHost } from './browser-host.ts';
 
 export type {
   Arrival,
+  DraftRecords,
   FileKind,
   Host,
   MenuCommand,

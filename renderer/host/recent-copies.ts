@@ -1,39 +1,56 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { RecentFile } from '../../main/host/index.ts';
 
-const RECENT_KEY = 'turnwright.recent';
 const RECENT_COUNT = 8;
-/** A copy longer than this is not kept: local storage holds about five megabytes, the draft among them. */
-const RECENT_TEXT = 300_000;
 
 /** A file as last opened or saved here. A page may not look where files lie, so it keeps what they held. */
 export interface RecentCopy extends RecentFile {
   readonly text: string;
+  readonly at: number;
 }
 
-/** Puts a file at the head of the list. With no room for it the oldest go, and at worst the file itself. */
-export function keepCopy(token: string, name: string, text: string): void {
-  const others = readCopies().filter(copy => copy.token !== token && copy.name !== name);
-  const copies = text.length <= RECENT_TEXT ? [{ token, name, folder: '', text }, ...others] : others;
-  for (let count = Math.min(copies.length, RECENT_COUNT); count >= 0; count--) {
-    try {
-      localStorage.setItem(RECENT_KEY, JSON.stringify(copies.slice(0, count)));
-      return;
-    } catch {
-      // Full: try with one less.
-    }
-  }
+interface Schema extends DBSchema {
+  copies: { key: string; value: RecentCopy };
 }
 
-export function readCopies(): RecentCopy[] {
-  try {
-    const stored: unknown = JSON.parse(localStorage.getItem(RECENT_KEY) ?? '[]');
-    return Array.isArray(stored) ? stored.filter(isCopy) : [];
-  } catch {
-    return [];
-  }
+/** The files opened or saved lately, in the browser's database: whole racks fit there. */
+export interface RecentCopies {
+  /** Puts a file at the head of the list; false when the browser has no room for it. */
+  keep(token: string, name: string, text: string): Promise<boolean>;
+  /** The latest first. */
+  all(): Promise<RecentCopy[]>;
 }
 
-function isCopy(value: unknown): value is RecentCopy {
-  const copy = value as Partial<RecentCopy> | null;
-  return typeof copy?.token === 'string' && typeof copy.name === 'string' && typeof copy.text === 'string';
+export function createRecentCopies(database = 'turnwright recent'): RecentCopies {
+  let opened: Promise<IDBPDatabase<Schema>> | null = null;
+  const open = () => {
+    opened ??= openDB<Schema>(database, 1, {
+      upgrade: created => void created.createObjectStore('copies', { keyPath: 'token' }),
+    });
+    return opened;
+  };
+  /** Two files opened at once must not have the same time. */
+  let last = 0;
+  const latestFirst = (copies: readonly RecentCopy[]) => copies.toSorted((one, other) => other.at - one.at);
+
+  return {
+    async keep(token, name, text) {
+      const at = Math.max(Date.now(), last + 1);
+      last = at;
+      try {
+        const { store, done } = (await open()).transaction('copies', 'readwrite');
+        const others = latestFirst(await store.getAll()).filter(copy => copy.token !== token);
+        const past = others.filter((copy, place) => copy.name === name || place >= RECENT_COUNT - 1);
+        await Promise.all(past.map(copy => store.delete(copy.token)));
+        await store.put({ token, name, folder: '', text, at });
+        await done;
+        return true;
+      } catch {
+        return false;
+      }
+    },
+    async all() {
+      return latestFirst(await (await open()).getAll('copies').catch(() => []));
+    },
+  };
 }

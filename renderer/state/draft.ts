@@ -1,4 +1,3 @@
-import { effect } from '@preact/signals';
 import { checkPair, type Pair, type RackTune, rackOf, readRack, writeRack } from '../../core/pair/index.ts';
 import { boardFrom } from './board-settings.ts';
 import { courseFrom } from './course-edits.ts';
@@ -19,28 +18,30 @@ import {
 import { rulesFrom } from './rules-settings.ts';
 import { apart, asideFrom, pairAside, type SetAside } from './set-aside.ts';
 import { slopeFrom } from './slope-settings.ts';
-import { project } from './store.ts';
 
-/** Where the draft is kept: the host's, or any two functions. */
-export interface DraftStore {
-  read(): Promise<string | null>;
-  write(text: string | null): Promise<void>;
-}
-
-const VERSION = 1;
-const PAUSE_MS = 400;
+export const DRAFT_VERSION = 1;
 const EMPTY_RACK = rackOf('', []);
 
-/** The whole project as text. What equals the saved state is marked rather than written twice. */
+/** A pair as it stands in a draft. What equals the saved state is marked rather than written twice. */
+export const draftedEntry = ({ saved, ...entry }: RackEntry): object => ({
+  ...entry,
+  saved: saved === entry.pair ? 'same' : saved,
+});
+
+export const draftedTuneLog = (tuneLog: readonly RackTune[]): string => writeRack({ ...EMPTY_RACK, tuneLog });
+
+export const draftedRackFile = (file: RackFile | null): object | null =>
+  file && { ...file, rack: writeRack(file.rack) };
+
+/** The whole project as text. */
 export function draftOf(value: Project): string {
-  const rack = value.rack.map(({ saved, ...entry }) => ({
-    ...entry,
-    saved: saved === entry.pair ? 'same' : saved,
-  }));
-  const { rackFile } = value;
-  const file = rackFile && { ...rackFile, rack: writeRack(rackFile.rack) };
-  const tuneLog = writeRack({ ...EMPTY_RACK, tuneLog: value.tuneLog });
-  return JSON.stringify({ version: VERSION, ...value, rack, rackFile: file, tuneLog });
+  return JSON.stringify({
+    version: DRAFT_VERSION,
+    ...value,
+    rack: value.rack.map(draftedEntry),
+    rackFile: draftedRackFile(value.rackFile),
+    tuneLog: draftedTuneLog(value.tuneLog),
+  });
 }
 
 /**
@@ -56,7 +57,12 @@ export function projectFrom(text: string | null): Project | null {
   } catch {
     return null;
   }
-  if (typeof value !== 'object' || value === null || value.version !== VERSION) return null;
+  return typeof value === 'object' && value !== null ? projectOfDraft(value) : null;
+}
+
+/** The same of a draft that is read already; null when its layout is another version's. */
+export function projectOfDraft(value: Readonly<Record<string, unknown>>): Project | null {
+  if (value.version !== DRAFT_VERSION) return null;
   const earlier = asideFrom(value.setAside);
   const entries = (Array.isArray(value.rack) ? value.rack : []).map(entryFrom);
   const rack = apart([...entries.flatMap(each => each.entry ?? []), ...earlier.back]);
@@ -189,40 +195,5 @@ function viewFrom(value: unknown): ViewSettings {
     exaggeration: oneOf([1, 5] as const, given.exaggeration, DEFAULT_VIEW.exaggeration),
     board: false,
     page: null,
-  };
-}
-
-/** Writes the draft a moment after every change; a failure is told once. Returns a function that stops. */
-export function keepDraft(store: DraftStore, onFailure: (message: string) => void): () => void {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let failed = false;
-  const write = () => {
-    timer = undefined;
-    store.write(draftOf(project.peek())).then(
-      () => {
-        failed = false;
-      },
-      (error: Error) => {
-        if (!failed) onFailure(`Work in progress could not be kept: ${error.message}`);
-        failed = true;
-      },
-    );
-  };
-  const stop = effect(() => {
-    void project.value;
-    clearTimeout(timer);
-    timer = setTimeout(write, PAUSE_MS);
-  });
-  const flush = () => {
-    if (timer === undefined) return;
-    clearTimeout(timer);
-    write();
-  };
-  // A page that is left or put aside may never run its timer.
-  globalThis.addEventListener?.('pagehide', flush);
-  return () => {
-    stop();
-    globalThis.removeEventListener?.('pagehide', flush);
-    flush();
   };
 }

@@ -41,8 +41,16 @@ export {
   tuneLogUnsaved,
   unsavedEntries,
 } from './derived.ts';
-export { type DraftStore, draftOf, keepDraft, projectFrom } from './draft.ts';
+export { draftOf, projectFrom } from './draft.ts';
+export {
+  type DraftChanges,
+  type DraftRecords,
+  draftChanges,
+  projectFromRecords,
+  type ReadDraft,
+} from './draft-records.ts';
 export { fileStem } from './file-stem.ts';
+export { type DraftKeeper, keepDraft } from './keep-draft.ts';
 export { PAIR_MARKS, type PairMark } from './letters.ts';
 export { newId } from './new-id.ts';
 export { extraOf, ownerOf, withOwner } from './owner.ts';

@@ -45,6 +45,17 @@ export function draftAside(text: string | null): SetAside[] {
   return [{ id: 'draft', name: 'Your last work in progress', fileName: 'work-in-progress.json', why, text }];
 }
 
+/** One record of a draft that is damaged; the others are read all the same. */
+export function recordAside(key: string, text: string): SetAside {
+  return {
+    id: `draft ${key}`,
+    name: 'A part of your last work in progress',
+    fileName: 'part-of-work-in-progress.json',
+    why: 'it is damaged and cannot be read',
+    text,
+  };
+}
+
 /** What was set aside in an earlier start, and those of its pairs that pass the check now. */
 export function asideFrom(value: unknown): { aside: SetAside[]; back: RackEntry[] } {
   const aside: SetAside[] = [];

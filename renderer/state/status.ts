@@ -3,14 +3,16 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 export interface Status {
   readonly text: string;
   readonly kind: 'note' | 'error';
+  /** What it is about, for whoever takes it back once it no longer holds. */
+  readonly about?: string;
 }
 
 /** The line in the frame's foot. */
 export const status = signal<Status | null>(null);
 
 /** Says something in the frame's foot. Errors stay until the next message; notes pass. */
-export function report(text: string, kind: Status['kind'] = 'note'): void {
-  status.value = { text, kind };
+export function report(text: string, kind: Status['kind'] = 'note', about?: string): void {
+  status.value = { text, kind, ...(about === undefined ? {} : { about }) };
 }
 
 export interface Task {

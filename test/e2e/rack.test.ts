@@ -126,20 +126,15 @@ test('rows pasted from a spreadsheet are looked over, taken in and undone', asyn
 });
 
 test('what this version cannot read of the last work is kept, told, saved as a file and taken off', async () => {
-  const stored = (change: string) =>
-    page.evaluate(text => {
-      const key = Object.keys(localStorage).find(each => each.startsWith('turnwright.draft.'))!;
-      const [at] = localStorage.getItem(key)!.split(' ');
-      if (text.startsWith('{')) localStorage.setItem(key, `${at} 0 ${text}`);
-      else localStorage.setItem(key, localStorage.getItem(key)!.replace(/"waistWidthMm":\d+/, text));
-    }, change);
-  const drafts = () =>
-    page.evaluate(() => Object.keys(localStorage).filter(key => key.startsWith('turnwright.draft.')).length);
+  const records = () => page.evaluate(readDraft);
+  const stored = (changes: Record<string, string | null>) => page.evaluate(writeDraft, changes);
+  const keptAside = async () => /^\[\{/.test((await records()).setAside ?? '');
+  const first = async () =>
+    Object.entries(await records()).find(([, text]) => text.includes(`"name":"${demo[0]}"`))!;
 
-  const keptAside = () => page.evaluate(() => /"setAside":\[\{/.test(Object.values(localStorage).join()));
-
-  await expect.poll(drafts).toBe(1);
-  await stored('"waistWidthMm":999');
+  await expect.poll(async () => (await first())?.[0]).toMatch(/^pair\//);
+  const [key, text] = await first();
+  await stored({ [key]: text.replace(/"waistWidthMm":\d+/, '"waistWidthMm":999') });
   await page.reload();
   await expect.poll(() => names()).toEqual(demo.slice(1));
   await expect
@@ -166,7 +161,8 @@ test('what this version cannot read of the last work is kept, told, saved as a f
 
   // What is in store is written a moment later, and would go over what is put there before.
   await expect.poll(keptAside).toBe(false);
-  await stored(newer);
+  const others = Object.keys(await records()).map(each => [each, null]);
+  await stored({ ...Object.fromEntries(others), whole: newer });
   await page.reload();
   await expect.poll(() => names()).toEqual(demo);
   await page.getByRole('button', { name: 'See what is kept…' }).click();
@@ -235,3 +231,30 @@ test.each([
     .evaluateAll(all => all.map(each => each.getBoundingClientRect().height));
   expect(Math.max(...tall)).toBeLessThan(45);
 });
+
+/** Run in the page: the one draft there is, as the database of the browser holds it. */
+async function readDraft(): Promise<Record<string, string>> {
+  const opening = indexedDB.open('turnwright');
+  await new Promise(resolve => opening.addEventListener('success', resolve));
+  const store = opening.result.transaction('records').objectStore('records');
+  const [keys, texts] = [store.getAllKeys(), store.getAll()];
+  await new Promise(resolve => texts.addEventListener('success', resolve));
+  opening.result.close();
+  return Object.fromEntries(keys.result.map((key, at) => [(key as string[])[1], texts.result[at]]));
+}
+
+async function writeDraft(changes: Record<string, string | null>): Promise<void> {
+  const opening = indexedDB.open('turnwright');
+  await new Promise(resolve => opening.addEventListener('success', resolve));
+  const transaction = opening.result.transaction(['records', 'windows'], 'readwrite');
+  const windows = transaction.objectStore('windows').getAllKeys();
+  await new Promise(resolve => windows.addEventListener('success', resolve));
+  const store = transaction.objectStore('records');
+  for (const [key, text] of Object.entries(changes)) {
+    const place = [windows.result[0] as string, key];
+    if (text === null) store.delete(place);
+    else store.put(text, place);
+  }
+  await new Promise(resolve => transaction.addEventListener('complete', resolve));
+  opening.result.close();
+}

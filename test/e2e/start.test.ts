@@ -62,3 +62,47 @@ test('a file named at the start is opened in the page, once; one that is not the
   child.kill('SIGTERM');
   expect(await ended).toBe(0);
 });
+
+test('interrupted, it ends only after the window has put its work down', async () => {
+  const { child, ended, output } = start('--serve', '--port', '0');
+  await expect.poll(output, { timeout: 60_000 }).toMatch(/http:\S+#open=/);
+  const browser = await launchBrowser();
+  const page = await browser.newPage();
+  // The page's own timer never comes round, so that only the interruption can bring the edit down.
+  await page.addInitScript(() => {
+    const { setTimeout: after } = window;
+    const later = (work: () => void, ms: number) => after(work, ms === 300 ? 3_600_000 : ms);
+    Object.assign(window, { setTimeout: later });
+  });
+  await page.goto(output().match(/http:\S+/)?.[0] as string);
+  await page.getByRole('slider', { name: /^Waist width of/ }).press('ArrowUp');
+  child.kill('SIGINT');
+  expect(await ended).toBe(0);
+  const kept = await page.evaluate(async () => {
+    const opening = indexedDB.open('turnwright');
+    await new Promise(resolve => opening.addEventListener('success', resolve));
+    const texts = opening.result.transaction('records').objectStore('records').getAll();
+    await new Promise(resolve => texts.addEventListener('success', resolve));
+    return texts.result.join();
+  });
+  expect(kept).toContain('"waistWidthMm":66.5');
+  await browser.close();
+});
+
+test('a port that is taken or is none is refused in one line', async () => {
+  const { child, ended: first, output } = start('--serve', '--port', '0');
+  await expect.poll(output, { timeout: 60_000 }).toMatch(/http:\S+/);
+  const port = new URL(output().match(/http:\S+/)?.[0] as string).port;
+  for (const [given, why] of [
+    [port, 'another program uses it'],
+    ['', 'give 0 to 65535'],
+    ['80k', 'give 0 to 65535'],
+    ['70000', 'give 0 to 65535'],
+  ] as const) {
+    const taken = start('--serve', '--port', given);
+    expect(await taken.ended).toBe(2);
+    expect(taken.output().trim()).toMatch(new RegExp(`^--port: "${given}" is not accepted: .*${why}[^\n]*$`));
+  }
+  child.kill('SIGTERM');
+  await first;
+});

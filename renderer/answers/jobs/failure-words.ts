@@ -5,6 +5,7 @@ import type { RunPlan } from './run-plan.ts';
 /** Limits and equations of a run by the names the solvers give them, as a sentence's end after "cannot be kept:". */
 const CANNOT: Readonly<Record<string, string>> = {
   hold: 'the edge would have to carry more lean than its angle does',
+  wall: 'the wall of snow the edge leans on breaks',
   leg: 'the legs would have to fold or stretch beyond their length',
   'leg speed': 'the legs would have to fold or stretch faster than they can',
   push: 'the legs would have to push harder than they can, or pull on the snow',

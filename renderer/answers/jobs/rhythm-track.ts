@@ -10,7 +10,7 @@ export interface RhythmTrack {
 
 /** Columns whose sign goes with the side of the turn. */
 const MIRRORED = ['x', 'massX', 'heading', 'edge', 'lean', 'leanRate', 'curvature', 'mismatch'] as const;
-const KEPT = ['speed', 'skiSpeed', 'leg', 'legSpeed', 'loadBodyWeights', 'drift'] as const;
+const KEPT = ['speed', 'skiSpeed', 'leg', 'legSpeed', 'loadBodyWeights', 'drift', 'wall'] as const;
 type Name = (typeof MIRRORED)[number] | (typeof KEPT)[number];
 
 /**
@@ -103,6 +103,7 @@ export function rhythmTrack({ run, question }: Rhythm, gates: number): RhythmTra
         minLeg: of.leg.reduce((a, v) => Math.min(a, v), Infinity),
         maxMismatch: most(of.mismatch),
         minHold: judged.length > 0 ? judged.reduce((a, v) => Math.min(a, v), Infinity) : Number.NaN,
+        maxWall: most(of.wall),
         skidSeconds,
         airSeconds: 0,
         turns: gates,

@@ -88,6 +88,8 @@ export interface RunPlan {
   readonly startSpeed: number;
   readonly baseBevel: number;
   readonly contactLength: number;
+  /** Of the wall of snow the edge leans on, N/m². */
+  readonly wallStrength: number;
   /** Shortest and longest leg, skis to the mass, m. */
   readonly legMin: number;
   readonly legMax: number;
@@ -176,6 +178,7 @@ function lineConditions(plan: RunPlan, programme: ProgrammePlan & { kind: 'rhyth
   return {
     ski: turnOf(plan.turn),
     contactLength: plan.contactLength,
+    wallStrength: plan.wallStrength,
     baseBevel: plan.baseBevel,
     outerShare: OUTER_SHARE,
     skier: {

@@ -19,6 +19,7 @@ const DRAWN: Readonly<Record<Limit, JSX.Element>> = {
   'edge angle': <path d="M0,2H8M0,6H8" />,
   'edge rate': <path d="M0,4H8M4,0V8" />,
   hold: <path d="M-1,9L9,-1M-1,-1L9,9" />,
+  wall: <path d="M0,2H8M0,6H8M2,2V6M6,-2V2M6,6V10" />,
   angulation: <path d="M2,2h.01M6,6h.01" class="dots" />,
   drift: <path d="M0,2Q2,-1 4,2T8,2M0,6Q2,3 4,6T8,6" />,
 };

@@ -14,6 +14,7 @@ export const LIMIT_WORDS: Readonly<Record<Exclude<HeldBackBy, 'nothing'>, LimitW
   'edge angle': { name: 'Edge angle', reason: 'the skis are tipped as far as the skier can' },
   'edge rate': { name: 'Edging speed', reason: 'the skis are tipped as fast as the skier can' },
   hold: { name: 'Grip', reason: 'the edge carries no more lean' },
+  wall: { name: 'Wall of snow', reason: 'the wall of snow the edge leans on is about to break' },
   angulation: { name: 'Angulation', reason: 'the body bends sideways as far as it can' },
   drift: {
     name: 'Turning the skis',

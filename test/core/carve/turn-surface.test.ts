@@ -21,7 +21,7 @@ function built(newtonPerMm3: number, ski: CarvingSki): RadiusTable {
 const soft = built(0.1, slalomSki);
 const groomed = built(1, giantSlalomSki);
 const surfaces: readonly (readonly [string, TurnSurface])[] = [
-  ['cosine rule', cosineTurnSurface(12.5)],
+  ['cosine rule', cosineTurnSurface(12.5, { contactLength: 1.4, hardness: hardness(1) })],
   ['slalom ski on soft snow, folds and all', tableTurnSurface(soft)],
   ['giant slalom ski on groomed snow', tableTurnSurface(groomed)],
 ];
@@ -34,10 +34,15 @@ const places = fc.sample(
   { seed: 41, numRuns: 300 },
 );
 
-describe.each(surfaces)('turn surface: %s', (_name, surface) => {
+const both = surfaces.flatMap(([name, surface]) => [
+  [`curvature, ${name}`, surface.curvature] as const,
+  [`wall, ${name}`, surface.wallArea] as const,
+]);
+
+describe.each(both)('turn surface: %s', (_name, write) => {
   const at = (edgeAngle: number, load: number) => {
     const out = new Float64Array(6);
-    surface.curvature(edgeAngle, load, out);
+    write(edgeAngle, load, out);
     return out;
   };
 
@@ -211,6 +216,7 @@ describe('turn surface of a table', () => {
       radii: Float64Array.of(12, 11.5, 6, 5.5),
       twistTips: new Float64Array(4),
       twistTails: new Float64Array(4),
+      wallAreas: Float64Array.of(1e-3, 2e-3, 4e-3, 8e-3),
       hardness: 1e9,
     };
     const out = new Float64Array(6);

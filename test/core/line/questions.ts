@@ -26,6 +26,7 @@ export function conditionsOf(trial: Trial, skier: Partial<Skier> = {}): LineCond
     skier: { ...USUAL_SKIER, pushMost, legSpeed, pushRate, ...skier },
     friction: 0.05,
     scrape: 1,
+    wallStrength: Number.POSITIVE_INFINITY,
     airDensity: 1.1,
     slope: evenSlope(slopeDeg * DEGREE),
     clearance,

@@ -134,10 +134,10 @@ test('what an input is worth agrees with solving anew', () => {
 });
 
 test("what the ski's own radius is worth agrees with solving anew", () => {
-  const { curvature } = worthOf(base.giant.chain, base.giant.answer, base.giant.question.conditions, [0]);
+  const { groove } = worthOf(base.giant.chain, base.giant.answer, base.giant.question.conditions, [0]);
   const other = { ...conditionsOf(GIANT), ski: cosineTurnSurface(30.2) };
   const again = solved(giant(other), base.giant).secondsPerGate - base.giant.secondsPerGate;
-  const told = worthOfCurvature(curvature, base.giant.question.conditions.ski, other.ski);
+  const told = worthOfCurvature(groove, base.giant.question.conditions.ski, other.ski);
   expect(Math.abs(told / again - 1)).toBeLessThan(0.03);
 });
 

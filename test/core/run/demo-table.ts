@@ -11,6 +11,7 @@ export function demoTable(sidecut = 13): RadiusTable {
     radii: Float64Array.from(cells, ([a, f]) => demoRadius(sidecut, a, f)),
     twistTips: Float64Array.from(cells, ([a, f]) => 2e-5 * f * Math.cos(a)),
     twistTails: Float64Array.from(cells, ([a, f]) => 1.5e-5 * f * Math.cos(a)),
+    wallAreas: Float64Array.from(cells, ([a, f]) => Math.sqrt((2.8 * f * Math.tan(a)) / 1e9)),
     hardness: 1e9,
   };
 }

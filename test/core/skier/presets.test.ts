@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { buildRadiusTable, carvingSkiOf } from '../../../core/carve/index.ts';
+import { buildRadiusTable, carvingSkiOf, usualWallStrength } from '../../../core/carve/index.ts';
 import { skiOf } from '../../../core/pair/index.ts';
 import { evenSlope, linkedTurns, solveRun, turnOf } from '../../../core/run/index.ts';
 import { GRIP_FROM, legOfHeight, SKIER_PRESETS, standingLeg } from '../../../core/skier/index.ts';
@@ -34,6 +34,7 @@ describe('presets of skier and hill', () => {
       startSpeed: preset.startSpeed,
       baseBevel: ski.baseBevel,
       contactLength: ski.contactLength,
+      wallStrength: usualWallStrength(1e9),
       legMin: legs.shortest,
       legMax: legs.longest,
     });
@@ -41,6 +42,8 @@ describe('presets of skier and hill', () => {
     const { track } = run;
     expect(track.summary.skidSeconds).toBe(0);
     expect(track.summary.airSeconds).toBe(0);
+    expect(track.summary.maxWall).toBeGreaterThan(0.1);
+    expect(track.summary.maxWall).toBeLessThan(0.9);
     const judged = track.hold.filter((_, row) => Math.abs(track.edge[row]!) >= GRIP_FROM);
     expect(judged.length).toBeGreaterThan(100);
     expect(Math.min(...judged)).toBeGreaterThanOrEqual(0);

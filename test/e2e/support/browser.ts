@@ -8,7 +8,7 @@ import { findBrowser } from '../../../main/web/index.ts';
 const INSTALL_LIMIT_MS = 300_000;
 
 /** Software WebGL through EGL, no first-run pages and nothing that looks for a network. */
-const browserFlags = [
+export const browserFlags = [
   '--no-sandbox',
   '--disable-quic',
   '--no-first-run',
@@ -51,7 +51,7 @@ function install(command: string, args: string[]): void {
   spawnSync(command, args, { stdio: ['ignore', 'inherit', 'inherit'], timeout: INSTALL_LIMIT_MS, env });
 }
 
-function workingBrowser(): string | null {
+export function workingBrowser(): string | null {
   const fetched = chromium.executablePath();
   const found = [findBrowser(), fetched].filter(path => path !== null && existsSync(path)) as string[];
   // Some systems install a launcher that only says where to get the real browser.

@@ -7,6 +7,7 @@ import {
   readlink,
   stat,
   symlink,
+  utimes,
   writeFile,
 } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -48,4 +49,41 @@ test('keeps the permissions, and writes through a link', async () => {
   expect(await readlink(link)).toBe(real);
   expect(await readFile(real, 'utf8')).toBe('two');
   expect((await stat(real)).mode & 0o777).toBe(0o600);
+});
+
+test('of writes asked for at once the last one stands, and its backup is the one before', async () => {
+  const path = join(folder, 'race.json');
+  for (let race = 0; race < 20; race++) {
+    // The first is much longer, so that it would end last if they ran side by side.
+    const writes = [3_000_000, 30_000, 3].map((length, at) => `${at}${'x'.repeat(length)}`);
+    await Promise.all(writes.map(text => atomicWrite(path, text, { backup: true })));
+    expect((await readFile(path, 'utf8')).slice(0, 2)).toBe('2x');
+    expect((await readFile(`${path}.bak`, 'utf8')).slice(0, 2)).toBe('1x');
+  }
+});
+
+test('a write that fails does not hold up the next', async () => {
+  const path = join(folder, 'larch.pair.json');
+  await writeFile(path, 'one');
+  await chmod(path, 0o400);
+  const refused = atomicWrite(path, 'two');
+  await expect(refused).rejects.toThrow('read-only');
+  await chmod(path, 0o600);
+  await atomicWrite(path, 'three');
+  expect(await readFile(path, 'utf8')).toBe('three');
+});
+
+test('sweeps what writes of this file left when they were cut short, and nothing else', async () => {
+  const path = join(folder, 'larch.pair.json');
+  const id = '01234567-89ab-cdef-0123-456789abcdef';
+  const old = [`.larch.pair.json.${id}.new`, `.larch.pair.json.bak.${id}.new`];
+  const others = [`.birch.pair.json.${id}.new`, '.larch.pair.json.mine.new', 'notes.new'];
+  for (const name of [...old, ...others]) {
+    await writeFile(join(folder, name), 'left');
+    await utimes(join(folder, name), 0, 0);
+  }
+  const atWork = `.larch.pair.json.${id.replace('0', 'f')}.new`;
+  await writeFile(join(folder, atWork), 'of a write still at work');
+  await atomicWrite(path, 'new');
+  expect((await readdir(folder)).sort()).toEqual([...others, atWork, 'larch.pair.json'].sort());
 });

@@ -1,4 +1,4 @@
-import { chmod, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
@@ -101,6 +101,34 @@ describe('saving', () => {
     await expect(documents.saveAs(join(folder, 'gone', 'x.pair.json'), '{}')).rejects.toThrow(
       'x.pair.json could not be written: the folder is no longer there',
     );
+  });
+});
+
+describe('saves asked for at once', () => {
+  test('follow each other, none mistaking the one before for a change from elsewhere', async () => {
+    const path = await file('ash.pair.json', 'one');
+    const documents = createDocuments(own);
+    const { token } = await documents.open(path);
+    await Promise.all(['a', 'b', 'c', 'd'].map(text => documents.save(token, text)));
+    expect(await readFile(path, 'utf8')).toBe('d');
+    expect(await readFile(`${path}.bak`, 'utf8')).toBe('c');
+  });
+});
+
+describe('the draft', () => {
+  test('of the first versions is read as it was, and kept beside the new one', async () => {
+    await mkdir(own);
+    await writeFile(join(own, 'draft.json'), '{"version":1}');
+    const documents = createDocuments(own);
+    expect(await documents.readDraft()).toEqual({ whole: '{"version":1}' });
+    await documents.writeDraft({ rest: '{}' });
+    expect(await createDocuments(own).readDraft()).toEqual({ rest: '{}' });
+    expect(await readFile(join(own, 'draft.json.bak'), 'utf8')).toBe('{"version":1}');
+  });
+
+  test('that cannot be read is told, not taken for none', async () => {
+    await mkdir(join(own, 'draft.journal'), { recursive: true });
+    await expect(createDocuments(own).readDraft()).rejects.toThrow('a folder has that name');
   });
 });
 

@@ -75,10 +75,10 @@ describe('the channel', () => {
 
   test('answers, and hands on a handler’s own words', async () => {
     const { send } = channel({
-      readDraft: () => 'draft',
+      readDraft: () => ({ rest: 'draft' }),
       reopen: () => Promise.reject(new Error('larch.pair.json could not be found')),
     });
-    expect(await send('readDraft', undefined)).toEqual({ ok: true, value: 'draft' });
+    expect(await send('readDraft', undefined)).toEqual({ ok: true, value: { rest: 'draft' } });
     const refused = await send('reopen', { token: 'a' });
     expect(refused).toEqual({ ok: false, message: 'larch.pair.json could not be found' });
   });

@@ -115,11 +115,13 @@ test('exports bytes and a PDF whole', async () => {
   expect((await readFile(sheet)).subarray(0, 5).toString()).toBe('%PDF-');
 });
 
-test('the draft survives, and clearing it clears it', async () => {
-  await page.evaluate(() => window.turnwrightHost.draft.write('{"work":"in progress"}'));
-  expect(await page.evaluate(() => window.turnwrightHost.draft.read())).toBe('{"work":"in progress"}');
-  await page.evaluate(() => window.turnwrightHost.draft.write(null));
-  expect(await page.evaluate(() => window.turnwrightHost.draft.read())).toBeNull();
+test('the draft survives, record by record', async () => {
+  await page.evaluate(() => window.turnwrightHost.draft.write({ mine: '{"work":"in progress"}', old: '' }));
+  await page.evaluate(() => window.turnwrightHost.draft.write({ old: null }));
+  expect(await page.evaluate(() => window.turnwrightHost.draft.read())).toMatchObject({
+    mine: '{"work":"in progress"}',
+  });
+  expect(await page.evaluate(() => window.turnwrightHost.draft.read())).not.toHaveProperty('old');
 });
 
 test('messages that do not parse are refused with the field named', async () => {
@@ -155,7 +157,7 @@ test('menu entries reach the page as commands', async () => {
 
 test('files from the operating system and dropped ones arrive, missing ones say so', async () => {
   await writeFile(join(folder, 'alder.pair.json'), '{"alder":1}');
-  await writeFile(join(folder, 'dropped.pair.json'), '{"dropped":1}');
+  await writeFile(join(folder, 'dropped.pair.json'), '{"format":"turnwright.pair","dropped":1}');
   await page.evaluate(() => {
     const arrivals: unknown[] = [];
     Object.assign(window, { arrivals });
@@ -172,9 +174,44 @@ test('files from the operating system and dropped ones arrive, missing ones say 
     const arrivals = await page.evaluate(() => (window as never as { arrivals: object[] }).arrivals);
     expect(arrivals).toHaveLength(3);
     expect(arrivals).toContainEqual({ ok: true, file: expect.objectContaining({ text: '{"alder":1}' }) });
-    expect(arrivals).toContainEqual({ ok: true, file: expect.objectContaining({ text: '{"dropped":1}' }) });
+    expect(arrivals).toContainEqual({
+      ok: true,
+      file: expect.objectContaining({ name: 'dropped.pair.json' }),
+    });
     expect(arrivals).toContainEqual({ ok: false, message: expect.stringContaining('nowhere.pair.json') });
   });
+});
+
+test('a dropped file is written to only once the person has said so', async () => {
+  const path = join(folder, 'kept.pair.json');
+  const text = '{"format":"turnwright.pair"}';
+  await writeFile(path, text);
+  const opened = await page.evaluate(
+    given => window.electronInvoke('dropped', { path: given }) as Promise<{ value: { token: string } }>,
+    path,
+  );
+  const save = (content: string) =>
+    page.evaluate(({ token, content }) => window.turnwrightHost.save(token, content), {
+      token: opened.value.token,
+      content,
+    });
+  stage.dialogAnswers.push({ response: 1 });
+  await expect(save('{"no":1}')).rejects.toThrow('kept.pair.json is not saved.');
+  expect(await readFile(path, 'utf8')).toBe(text);
+  stage.dialogAnswers.push({ response: 0 });
+  await save('{"yes":1}');
+  // Asked once.
+  await save('{"yes":2}');
+  expect(await readFile(path, 'utf8')).toBe('{"yes":2}');
+});
+
+test('a path that no drop can bring is refused, whatever the page asks', async () => {
+  await writeFile(join(folder, 'settings.json'), '{"password":"secret"}');
+  for (const path of ['/etc/passwd', '/proc/self/environ', join(folder, 'settings.json'), folder]) {
+    const answer = await page.evaluate(given => window.electronInvoke('dropped', { path: given }), path);
+    expect(answer).toMatchObject({ ok: false });
+    expect(JSON.stringify(answer)).not.toMatch(/secret|root:/);
+  }
 });
 
 test('a second start hands its file over, named from the folder it was made in', async () => {

@@ -105,7 +105,46 @@ describe('files handed over at the start', () => {
     await own.close();
   });
 
-  test('with none the opening address is the plain one', () => {
-    expect(server.opening).toBe(server.address);
+  test('with none there are none, however often it is asked', async () => {
+    const key = new URL(server.opening).hash.slice('#open='.length);
+    for (let time = 0; time < 2; time++) expect((await ask(`/handed/${key}`)).body).toBe('[]');
   });
+});
+
+describe('the end', () => {
+  test('waits for the window until its work is down, and for none that is not there', async () => {
+    const own = await servePage(root);
+    const key = new URL(own.opening).hash.slice('#open='.length);
+    expect(await own.ending(1)).toBe(true);
+    const stream = (await fetch(`${own.address}ending/${key}`)).body!.getReader();
+    const text = async () => new TextDecoder().decode((await stream.read()).value);
+    expect(await text()).toContain('until the end');
+    let over = false;
+    const ending = own.ending(60_000).then(down => {
+      over = true;
+      return down;
+    });
+    expect(await text()).toContain('event: ending');
+    expect(over).toBe(false);
+    expect((await fetch(`${own.address}down/other`)).status).toBe(404);
+    expect(over).toBe(false);
+    expect((await fetch(`${own.address}down/${key}`)).status).toBe(204);
+    expect(await ending).toBe(true);
+    await own.close();
+  });
+
+  test('a window that does not answer is not waited for without end', async () => {
+    const own = await servePage(root);
+    const key = new URL(own.opening).hash.slice('#open='.length);
+    const answer = await fetch(`${own.address}ending/${key}`);
+    expect(await own.ending(20)).toBe(false);
+    await answer.body!.cancel();
+    await own.close();
+  });
+});
+
+test('what is not accepted says what is', async () => {
+  const { status, headers } = await ask('/', { method: 'POST' });
+  expect(status).toBe(405);
+  expect(headers.allow).toBe('GET, HEAD');
 });

@@ -12,6 +12,7 @@ const found = rhythm(
       skier: USUAL_SKIER,
       friction: 0.05,
       scrape: 1,
+      wallStrength: Number.POSITIVE_INFINITY,
       airDensity: 1.1,
       slope: { sine: () => 0.28, curvature: () => 0 },
       clearance: 0.6,

@@ -25,6 +25,7 @@ beforeAll(() => {
       skier: USUAL_SKIER,
       friction: 0.05,
       scrape: 1,
+      wallStrength: Number.POSITIVE_INFINITY,
       airDensity: 1.1,
       slope: evenSlope(19 * RAD),
       clearance: 0.3,

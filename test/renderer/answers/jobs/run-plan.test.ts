@@ -16,6 +16,7 @@ const plan: RunPlan = {
   airDensity: 1.1,
   startSpeed: 6,
   baseBevel: 0,
+  wallStrength: Number.POSITIVE_INFINITY,
   contactLength: 1.4,
   legMin: 0.65,
   legMax: 1,

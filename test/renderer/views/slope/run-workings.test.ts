@@ -30,6 +30,7 @@ const plan: RunPlan = {
   airDensity: 1.1,
   startSpeed: 9,
   baseBevel: 0.01,
+  wallStrength: 600e3,
   contactLength: 1.36,
   legMin: 0.65,
   legMax: 1,
