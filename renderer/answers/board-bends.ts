@@ -1,4 +1,5 @@
 import { computed } from '@preact/signals';
+import { inSi } from '../../core/conditions/index.ts';
 import { conditions } from '../state/index.ts';
 import { answer } from './answer.ts';
 import { MOST_LOAD } from './asked.ts';
@@ -11,14 +12,12 @@ function bendAt(place: Place) {
     question: () => {
       const shown = boardAnswers.value[place];
       if (!shown || !carvingOf(shown.ski.pair).ok) return null;
-      const { hardnessNPerMm3, foreMm } = conditions.value;
       return {
         pairs: [shown.ski.pair],
         conditions: {
           edgeAngle: shown.question.edgeAngle,
           load: Math.min(MOST_LOAD, shown.moment.outerLoad),
-          hardness: hardnessNPerMm3 * 1e9,
-          fore: foreMm / 1e3,
+          ...inSi(conditions.value, ['hardnessNPerMm3', 'foreMm']),
         },
       };
     },

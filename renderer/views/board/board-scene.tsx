@@ -1,6 +1,7 @@
 import { computed, effect, type Signal, untracked, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { inSi } from '../../../core/conditions/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { boardAnswers, boardBends, formOf, type Place } from '../../answers/index.ts';
 import { styleOf } from '../../kit/index.ts';
@@ -129,7 +130,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   const shown = boardAnswers.value;
   if (shown.length === 0) return null;
   void theme.value;
-  const { slopeDeg, speedKmh } = conditions.value;
+  const { slope, startSpeed } = inSi(conditions.value, ['slopeDeg', 'speedKmh']);
   const { system } = view.value;
   const phase = guessPhase.value;
   const guess = guessed.value;
@@ -171,14 +172,14 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   // Where the ski stands, which way it points and how long a metre is: without them nobody can point at the snow.
   if (phase === 'asking') extraArcs.push(straightOn());
   return {
-    slopeAngle: (slopeDeg * Math.PI) / 180,
+    slopeAngle: slope,
     skis,
     extraArcs,
     miss:
       phase === 'shown' && miss !== null
         ? { from: askedPlace(), to: skis.length, label: `missed by ${radiusText(miss)}` }
         : null,
-    speed: speedKmh / 3.6,
+    speed: startSpeed,
     lengthsIn: system === 'imperial' ? 'ft' : 'm',
     lean: !revealed(0) ? null : shown[0]!.lean,
   };
