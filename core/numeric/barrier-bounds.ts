@@ -23,6 +23,8 @@ export class BarrierBounds {
   readonly highChange: Float64Array;
   low: Float64Array;
   high: Float64Array;
+  /** How many of them are finite, counted when it begins. */
+  bounds = 0;
 
   constructor(limits: Limits) {
     const size = limits.low.length;
@@ -44,13 +46,20 @@ export class BarrierBounds {
   /** Begins at `from`, moved inside by `push` of a bound's size (at least 1) and of the span between two. */
   begin(from: Float64Array, push: number): void {
     const { at, low, high } = this;
+    this.bounds = 0;
     for (let i = 0; i < at.length; i++) {
       const span = high[i] - low[i];
       const below = Math.min(push * Math.max(1, Math.abs(low[i])), push * span);
       const above = Math.min(push * Math.max(1, Math.abs(high[i])), push * span);
       let v = from[i];
-      if (low[i] > -Infinity) v = Math.max(v, low[i] + below);
-      if (high[i] < Infinity) v = Math.min(v, high[i] - above);
+      if (low[i] > -Infinity) {
+        this.bounds++;
+        v = Math.max(v, low[i] + below);
+      }
+      if (high[i] < Infinity) {
+        this.bounds++;
+        v = Math.min(v, high[i] - above);
+      }
       at[i] = v;
     }
   }

@@ -167,19 +167,16 @@ export class ChainEquations {
     this.#lineariseLimits(x, limitMultipliers);
   }
 
-  /** Hessians of the stages' costs alone, stages × (states + controls)². */
-  costHessian(x: Float64Array, u: Float64Array, to: Float64Array): void {
-    const { n, m, N } = this;
-    const z = n + m;
+  /** Hessian of the cost alone of stage k, written to its place among stages × (states + controls)². */
+  costHessian(x: Float64Array, u: Float64Array, k: number, to: Float64Array): void {
+    const { n, m } = this;
     const { stage, stageData, step } = this.problem;
     const weights = this.#weights.fill(0);
-    for (let k = 0; k < N; k++) {
-      this.#toMiddle(x, u, k);
-      weights[n] = step[k];
-      const at = k * stage.dataCount;
-      stage.derivatives(this.#inputs, stageData, at, weights, this.#values, this.#jacobian, this.#hessian);
-      to.set(this.#hessian, k * z * z);
-    }
+    this.#toMiddle(x, u, k);
+    weights[n] = step[k];
+    const at = k * stage.dataCount;
+    stage.derivatives(this.#inputs, stageData, at, weights, this.#values, this.#jacobian, this.#hessian);
+    to.set(this.#hessian, k * (n + m) ** 2);
   }
 
   /** Sum of all violations. */

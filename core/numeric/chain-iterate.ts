@@ -1,6 +1,6 @@
 import { BarrierBounds } from './barrier-bounds.ts';
 import { ChainEquations, type Missed } from './chain-equations.ts';
-import type { ChainAnswer, ChainFailure, ChainGuess, ChainProblem } from './chain-problem.ts';
+import type { ChainAnswer, ChainCentre, ChainFailure, ChainGuess, ChainProblem } from './chain-problem.ts';
 import type { Measure } from './step-filter.ts';
 
 /** Least distance from a bound at the start, of a bound's size and of the span between two. */
@@ -8,6 +8,9 @@ const START_PUSH = 1e-2;
 const WARM_PUSH = 1e-4;
 /** Errors of slopes are scaled down where multipliers are greater than this on average. */
 const USUAL_MULTIPLIER = 100;
+/** A centre of barrier μ: greatest miss, and gain of a step for each bound, over μ. */
+const CENTRAL_MISS = 10;
+const CENTRAL_GAIN = 0.1;
 
 /** The point a chain solver stands at, the step it has found from there, and the trial point along it. */
 export class ChainIterate {
@@ -68,7 +71,7 @@ export class ChainIterate {
       this.costate.fill(0);
       this.ends.fill(0);
     }
-    this.objective = equations.evaluate(states.at, controls.at, slacks.at, this.missed);
+    this.measureAnew();
   }
 
   /** Violation and barrier objective here. */
@@ -159,6 +162,25 @@ export class ChainIterate {
     this.ends.fill(0);
   }
 
+  /** Whether next to nothing is missed, and the step at barrier μ would gain next to nothing for each bound. */
+  central(mu: number): boolean {
+    const { states, controls, slacks } = this;
+    const bounds = states.bounds + controls.bounds + slacks.bounds;
+    if (!(Math.abs(this.slope(mu)) <= CENTRAL_GAIN * mu * bounds)) return false;
+    return this.equations.worst(this.missed).by <= CENTRAL_MISS * mu;
+  }
+
+  centre(mu: number): ChainCentre {
+    const { objective, states, controls } = this;
+    return { barrier: mu, objective, x: states.at, u: controls.at, guess: () => this.#guess() };
+  }
+
+  /** After the problem has changed. */
+  measureAnew(): void {
+    const { states, controls, slacks } = this;
+    this.objective = this.equations.evaluate(states.at, controls.at, slacks.at, this.missed);
+  }
+
   /** Scaled error of the optimality conditions at barrier μ; the slopes must be those of this point. */
   error(mu: number): number {
     const { equations, states, controls, slacks, missed, costate } = this;
@@ -187,13 +209,19 @@ export class ChainIterate {
   }
 
   answer(iterations: number, error: number): ChainAnswer {
-    const { states, controls, slacks } = this;
     return {
       ok: true,
       objective: this.objective,
       iterations,
       violation: this.equations.worst(this.missed).by,
       error,
+      ...this.#guess(),
+    };
+  }
+
+  #guess() {
+    const { states, controls, slacks } = this;
+    return {
       x: states.at.slice(),
       u: controls.at.slice(),
       multipliers: {

@@ -80,6 +80,16 @@ export interface ChainFailure {
   readonly u: Float64Array;
 }
 
+/** Where a solver stands at a centre of the barrier; the arrays are its own. */
+export interface ChainCentre {
+  readonly barrier: number;
+  readonly objective: number;
+  readonly x: Float64Array;
+  readonly u: Float64Array;
+  /** A copy, to begin a neighbouring problem from. */
+  guess(): ChainGuess;
+}
+
 export interface ChainOptions {
   readonly tolerance?: number;
   readonly mostSteps?: number;
@@ -90,6 +100,13 @@ export interface ChainOptions {
    * cost's own, before movement itself is made dear. Good where the cost is convex and steep.
    */
   readonly soften?: boolean;
+  /**
+   * Called at every centre of the barrier, where a step gains next to nothing; what it returns is done next: the
+   * barrier is lowered, it is centred again (after a change of the problem's forcing, in place), or the centre is
+   * the answer, whatever `tolerance`. Quick where cheap variables would be moved about long after the objective
+   * has settled; what the barrier itself costs remains in the answer.
+   */
+  readonly atCentre?: (centre: ChainCentre) => 'lower' | 'again' | 'done';
   readonly onStep?: (step: {
     iteration: number;
     objective: number;

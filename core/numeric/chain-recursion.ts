@@ -56,6 +56,10 @@ export class ChainRecursion {
   readonly #lastLinear: Float64Array;
   readonly #lastBorders: Float64Array;
   readonly #ends: Float64Array;
+  /** What the controls of each stage and of those after it add to the conditions' block, (stages + 1) × columns². */
+  readonly #collected: Float64Array;
+  /** Negative eigenvalues met from each stage on. */
+  readonly #negative: Int32Array;
 
   /**
    * `startRows`, `endRows`: B₀ and B_N, row-major conditions × states; conditions that reach the last state come
@@ -93,45 +97,92 @@ export class ChainRecursion {
     this.#lastLinear = new Float64Array(n);
     this.#lastBorders = endRows.slice(0, columns * n);
     this.#ends = new Float64Array(n + this.#rows);
+    this.#collected = new Float64Array((stages + 1) * columns * columns);
+    this.#negative = new Int32Array(stages + 1);
   }
 
   /** Takes the slopes, steps and W of the stages in; false when a stage's equations cannot be solved for x⁺. */
   linearise(): boolean {
-    const { states: n, controls: m, stages, slopes, middleHessian, step } = this;
-    const z = n + m;
-    for (let k = 0; k < stages; k++) {
-      if (!this.#stages[k].linearise(slopes, k * n * z, middleHessian, k * z * z, 0.5 * step[k]))
-        return false;
-    }
+    for (let k = 0; k < this.stages; k++) if (!this.#lineariseStage(k)) return false;
     return true;
+  }
+
+  #lineariseStage(k: number): boolean {
+    const { states: n, controls: m, slopes, middleHessian, step } = this;
+    const z = n + m;
+    return this.#stages[k].linearise(slopes, k * n * z, middleHessian, k * z * z, 0.5 * step[k]);
   }
 
   /**
    * Folds the matrices. Returns how many negative eigenvalues the system has beyond those that its equations
    * bring (0: the step leads to a minimum), or −1 when it is singular or the fold of an indefinite one meets a
    * singular stage on the way.
+   *
+   * @param relax called with a stage where the fold proves indefinite: changes W from that stage on and returns the
+   *   last stage changed, from which it is folded again; −1 to go on as it is
    */
-  factor(): number {
+  factor(relax?: (stage: number) => number): number {
+    let first = this.stages - 1;
+    for (;;) {
+      const negative = this.#fold(first, relax);
+      if (negative <= 0 || !relax) return negative;
+      // The beginning is what shows it: only there the conditions at the start come in.
+      first = relax(0);
+      if (first < 0) return negative;
+      for (let k = 0; k <= first; k++) this.#lineariseStage(k);
+    }
+  }
+
+  /** Folds from stage `first` down to the beginning, what follows being folded already. */
+  #fold(first: number, relax?: (stage: number) => number): number {
     const { states: n, controls: m, stages, nodeHessian, controlHessian } = this;
     const columns = this.#columns;
+    const rows = this.#rows;
     const border = this.#border.matrix.fill(0);
-    const size = n + this.#rows;
-    let negative = 0;
-    for (let i = 0; i < n * n; i++) this.#lastCost[i] = nodeHessian[stages * n * n + i];
-    let cost = this.#lastCost;
-    let borders = this.#lastBorders;
-    for (let k = stages - 1; k >= 0; k--) {
-      const stage = this.#stages[k];
-      const count = stage.fold(cost, borders, nodeHessian, k * n * n, controlHessian, k * m, border, n, size);
-      if (count < 0) return -1;
-      negative += count;
-      cost = stage.cost;
-      borders = stage.borders;
+    const size = n + rows;
+    const share = columns * columns;
+    const collected = this.#collected;
+    let patient = relax;
+    if (first === stages - 1) {
+      for (let i = 0; i < n * n; i++) this.#lastCost[i] = nodeHessian[stages * n * n + i];
+      this.#negative.fill(0);
     }
+    for (let k = first; k >= 0; ) {
+      const next = k + 1 < stages ? this.#stages[k + 1] : null;
+      const to = k * share;
+      const from = to + share;
+      for (let i = 0; i < share; i++) collected[to + i] = collected[from + i];
+      const count = this.#stages[k].fold(
+        next ? next.cost : this.#lastCost,
+        next ? next.borders : this.#lastBorders,
+        nodeHessian,
+        k * n * n,
+        controlHessian,
+        k * m,
+        collected,
+        to,
+      );
+      if (count !== 0 && patient) {
+        const again = patient(k);
+        if (again >= k) {
+          for (let i = k; i <= again; i++) this.#lineariseStage(i);
+          k = again;
+          continue;
+        }
+        patient = undefined;
+      }
+      if (count < 0) return -1;
+      this.#negative[k] = this.#negative[k + 1] + count;
+      k--;
+    }
+    const { cost, borders } = this.#stages[0];
     for (let i = 0; i < n; i++) {
       for (let j = 0; j < n; j++) border[i * size + j] = cost[i * n + j];
     }
-    for (let r = 0; r < this.#rows; r++) {
+    for (let r = 0; r < columns; r++) {
+      for (let c = 0; c <= r; c++) border[(n + r) * size + n + c] = collected[r * columns + c];
+    }
+    for (let r = 0; r < rows; r++) {
       for (let i = 0; i < n; i++) {
         const v = this.startRows[r * n + i] + (r < columns ? borders[r * n + i] : 0);
         border[(n + r) * size + i] = v;
@@ -141,7 +192,7 @@ export class ChainRecursion {
       for (let c = 0; c < r; c++) border[(n + c) * size + n + r] = border[(n + r) * size + n + c];
     }
     if (!this.#border.factor()) return -1;
-    return negative + this.#border.negative - this.#rows;
+    return this.#negative[0] + this.#border.negative - rows;
   }
 
   /** Solves for one right side with the matrices last folded; the answer is in dx, du and the multipliers. */

@@ -72,6 +72,7 @@ export class ChainSolver {
     const tolerance = options.tolerance ?? 1e-7;
     const mostSteps = options.mostSteps ?? 500;
     let mu = options.barrier ?? (guess.multipliers ? WARM_BARRIER : FIRST_BARRIER);
+    const { atCentre } = options;
     const leastMu = tolerance / LAST_BARRIER;
     iterate.begin(problem, guess, mu);
     this.#step.begin(options.soften ?? false);
@@ -97,12 +98,23 @@ export class ChainSolver {
         regularised,
         alpha,
       });
-      if (error <= tolerance) return iterate.answer(iteration, error);
-      while (mu > leastMu && iterate.error(mu) <= BARRIER_ERROR * mu) {
-        mu = Math.max(leastMu, Math.min(BARRIER_FACTOR * mu, mu ** BARRIER_POWER));
-        filter.clear();
+      if (!atCentre) {
+        if (error <= tolerance) return iterate.answer(iteration, error);
+        while (mu > leastMu && iterate.error(mu) <= BARRIER_ERROR * mu) {
+          mu = Math.max(leastMu, Math.min(BARRIER_FACTOR * mu, mu ** BARRIER_POWER));
+          filter.clear();
+        }
       }
       regularised = this.#step.find(mu, this.#damping.now);
+      while (atCentre && regularised >= 0 && iterate.central(mu)) {
+        const next = atCentre(iterate.centre(mu));
+        if (next === 'done') return iterate.answer(iteration, error);
+        iterate.measureAnew();
+        if (next === 'lower') mu *= BARRIER_FACTOR;
+        filter.clear();
+        this.#step.correct(mu, iterate.missed);
+        if (next === 'again') break;
+      }
       const from = iterate.measure(mu);
       alpha = regularised < 0 ? 0 : this.#search(from, mu);
       if (alpha > 0) continue;

@@ -5,55 +5,91 @@ import type { ChainRecursion } from './chain-recursion.ts';
 const SOFTER = 0.3;
 const HARDER = 3;
 const LEAST_SHARE = 0.02;
+/** Stages softened at once from where the fold turns out indefinite, and how much more each time it does not help. */
+const WINDOW = 8;
+const WIDER = 2;
 
 /**
  * How much of the equations' curvature the stages' Hessians hold beside that of the costs: all of it at first, less
- * where it would lead away from a minimum, and a little more again with each step.
+ * about the stages where it would lead away from a minimum, and more again with each step.
  */
 export class CurvatureBelief {
-  #share = 1;
+  readonly #share: Float64Array;
   /** Hessians of the stages' costs alone, and with the equations'. Made when first needed. */
   #cost: Float64Array | null = null;
   #whole: Float64Array | null = null;
+  /** Stages whose two Hessians are those of this step. */
+  readonly #separated: Uint8Array;
+  #width = WINDOW;
+  #lastFailure = 0;
 
-  #separated = false;
+  constructor(
+    private readonly iterate: ChainIterate,
+    private readonly recursion: ChainRecursion,
+  ) {
+    const { N } = iterate.equations;
+    this.#share = new Float64Array(N);
+    this.#separated = new Uint8Array(N);
+  }
 
   begin(): void {
-    this.#share = 1;
+    this.#share.fill(1);
   }
 
   /** For the next step, the recursion holding the whole Hessians of where the iterate stands. */
-  renew(iterate: ChainIterate, recursion: ChainRecursion): void {
-    this.#separated = false;
-    const share = Math.min(1, HARDER * this.#share);
-    if (share < 1) this.#set(share, iterate, recursion);
-    this.#share = share;
+  renew(): void {
+    this.#separated.fill(0);
+    this.#width = WINDOW;
+    this.#lastFailure = this.#share.length;
+    for (let k = 0; k < this.#share.length; k++) {
+      if (this.#share[k] === 1) continue;
+      this.#share[k] = Math.min(1, HARDER * Math.max(LEAST_SHARE, this.#share[k]));
+      if (this.#share[k] < 1) this.#set(k);
+    }
   }
 
-  /** Believes less; false where there is nothing left to give up. */
-  soften(iterate: ChainIterate, recursion: ChainRecursion): boolean {
-    if (this.#share === 0) return false;
-    this.#set(this.#share > LEAST_SHARE ? SOFTER * this.#share : 0, iterate, recursion);
-    return true;
+  /**
+   * Believes less about stage k, where the fold was found indefinite; returns the last stage changed, −1 where
+   * there is nothing left to give up.
+   */
+  soften(k: number): number {
+    const share = this.#share;
+    const N = share.length;
+    // Where the fold had got further since, this is another place.
+    if (k < this.#lastFailure - this.#width) this.#width = WINDOW;
+    else if (this.#lastFailure < N) this.#width = Math.min(N, Math.ceil(WIDER * this.#width));
+    this.#lastFailure = k;
+    for (;;) {
+      const end = Math.min(N, k + this.#width);
+      let any = false;
+      for (let i = k; i < end; i++) {
+        if (share[i] === 0) continue;
+        share[i] = share[i] > LEAST_SHARE ? SOFTER * share[i] : 0;
+        this.#set(i);
+        any = true;
+      }
+      if (any) return end - 1;
+      if (end === N) return -1;
+      this.#width = Math.min(N, Math.ceil(WIDER * this.#width));
+    }
   }
 
-  /** After a step was found. */
-  settle(): void {
-    this.#share = Math.max(LEAST_SHARE, this.#share);
-  }
-
-  #set(share: number, { equations, states, controls }: ChainIterate, recursion: ChainRecursion): void {
+  #set(k: number): void {
+    const { recursion, iterate } = this;
+    const { equations, states, controls } = iterate;
     const to = recursion.middleHessian;
     this.#cost ??= new Float64Array(to.length);
     this.#whole ??= new Float64Array(to.length);
     const cost = this.#cost;
     const whole = this.#whole;
-    if (!this.#separated) {
-      whole.set(to);
-      equations.costHessian(states.at, controls.at, cost);
-      this.#separated = true;
+    const block = to.length / this.#share.length;
+    const from = k * block;
+    if (this.#separated[k] === 0) {
+      for (let i = from; i < from + block; i++) whole[i] = to[i];
+      equations.costHessian(states.at, controls.at, k, cost);
+      this.#separated[k] = 1;
     }
-    this.#share = share;
-    for (let i = 0; i < to.length; i++) to[i] = cost[i] + share * (whole[i] - cost[i]);
+    const share = this.#share[k];
+    for (let i = from; i < from + block; i++) to[i] = cost[i] + share * (whole[i] - cost[i]);
   }
 }

@@ -116,7 +116,7 @@ export class FoldedStage {
 
   /**
    * Folds the cost P⁺ and the conditions' columns of what follows, with Q and R (from `node[q]`, `control[r]`),
-   * into this stage, and the controls' share of the conditions into `border` from its row `at` on (`size` a row).
+   * into this stage, and the controls' share of the conditions onto `border` (columns × columns from `at` on).
    * Returns the negative eigenvalues of H_uu, −1 when it is singular.
    */
   fold(
@@ -128,7 +128,6 @@ export class FoldedStage {
     r: number,
     border: Float64Array,
     at: number,
-    size: number,
   ): number {
     const n = this.#n;
     const m = this.#m;
@@ -182,7 +181,7 @@ export class FoldedStage {
     }
     if (columns === 0) return inner.negative;
     for (let i = 0; i < columns; i++) {
-      const row = (at + i) * size + at;
+      const row = at + i * columns;
       for (let j = 0; j <= i; j++) {
         let v = 0;
         for (let l = 0; l < m; l++) v += answer[l * width + n + i] * gain[l * width + n + j];

@@ -3,6 +3,7 @@ export { BicubicSpline, calmValues, type EvenAxis, followingCoefficients } from 
 export { BorderedBand } from './bordered-band.ts';
 export type {
   ChainAnswer,
+  ChainCentre,
   ChainFailure,
   ChainGuess,
   ChainMultipliers,

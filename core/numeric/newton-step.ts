@@ -26,7 +26,7 @@ export class NewtonStep {
   /** The regularisation that last proved necessary. */
   #last = 0;
   #soften = false;
-  readonly #belief = new CurvatureBelief();
+  readonly #belief: CurvatureBelief;
   readonly #parts: readonly Float64Array[];
   readonly #kept: readonly Float64Array[];
 
@@ -35,6 +35,7 @@ export class NewtonStep {
     const { n, m, N, problem } = equations;
     const none = new Float64Array(0);
     this.recursion = new ChainRecursion(n, m, N, problem.ends?.start ?? none, problem.ends?.end ?? none);
+    this.#belief = new CurvatureBelief(iterate, this.recursion);
     this.#right = {
       ...equations.missed(),
       middle: new Float64Array(N * (n + m)),
@@ -71,19 +72,14 @@ export class NewtonStep {
   find(mu: number, damping: number): number {
     const { recursion } = this;
     this.#condense();
-    if (this.#soften) this.#belief.renew(this.iterate, recursion);
+    if (this.#soften) this.#belief.renew();
     if (!recursion.linearise()) return -1;
     let delta = damping;
     recursion.endSoftness = 0;
     for (let attempt = 0; ; attempt++) {
       this.#regularise(delta);
-      const negative = recursion.factor();
+      const negative = recursion.factor(this.#soften ? this.#relax : undefined);
       if (negative === 0) break;
-      if (this.#soften && this.#belief.soften(this.iterate, recursion)) {
-        if (!recursion.linearise()) return -1;
-        attempt = -1;
-        continue;
-      }
       if (recursion.endSoftness === 0 && (negative < 0 || delta > DEPENDENT)) {
         recursion.endSoftness = SOFTNESS;
         delta = damping;
@@ -94,11 +90,12 @@ export class NewtonStep {
       if (delta > GREATEST) return -1;
     }
     if (delta > damping) this.#last = delta;
-    if (this.#soften) this.#belief.settle();
     this.#right.middle.set(this.iterate.equations.costSlope);
     this.correct(mu, this.iterate.missed);
     return delta;
   }
+
+  readonly #relax = (stage: number): number => this.#belief.soften(stage);
 
   /** The step with the same matrices for other violations, as second-order corrections want it. */
   correct(mu: number, missed: Missed): void {

@@ -50,10 +50,15 @@ export interface RunConditions {
 export interface RunOptions {
   /** Time between rows of the track, s; 0.01 unless given. */
   readonly outputStep?: number;
-  /** Time between the nodes the run is solved at, s; 0.04 unless given. */
+  /** Time between the nodes the run is solved at, s; 0.02 unless given, 0.04 of a draft. */
   readonly step?: number;
   /** The skier may drop in at the start: the leg's speed is free there. */
   readonly dropIn?: boolean;
+  /**
+   * A first look, while a slider moves: fewer nodes, and a barrier and a correction that leave speeds a few per mille
+   * and peak loads a few per cent open. The run says so.
+   */
+  readonly draft?: boolean;
   /** A share from 0 to 1 of the work done. */
   readonly onProgress?: (share: number) => void;
   readonly cancelled?: () => boolean;

@@ -5,6 +5,7 @@
 
 import {
   type ChainAnswer,
+  type ChainCentre,
   type ChainFailure,
   type ChainGuess,
   type ChainProblem,
@@ -20,9 +21,10 @@ import {
   type RunConditions,
   type RunOptions,
 } from './run-conditions.ts';
-import { ROW, type RunFormulas, type RunShape, runFormulas, runShape, STAGE_DATA } from './run-formula.ts';
+import { ROW_RATES, type RunFormulas, type RunShape, runFormulas, runShape } from './run-formula.ts';
 import { runProblem } from './run-problem.ts';
 import { smoothGround } from './smooth-ground.ts';
+import { StageCorrection } from './stage-correction.ts';
 import { StageFlow } from './stage-flow.ts';
 import type { Track } from './track.ts';
 import { readTrack } from './track-recorder.ts';
@@ -37,6 +39,8 @@ export interface Run {
   readonly objective: number;
   /** How far a stage followed closely misses the next node at most, in the states' units. */
   readonly defect: number;
+  /** Found in a hurry: its stages are corrected but once, so the rows jump at the nodes by up to `defect`. */
+  readonly draft: boolean;
   /** What a neighbouring run begins from; plain data. */
   readonly solution: RunSolution;
 }
@@ -61,20 +65,30 @@ export interface RunFailure {
 }
 
 const STEP = 0.02;
+const DRAFT_STEP = 0.04;
 /** Correction is done when a stage followed closely misses the next node by no more. */
 const CLOSE = 1e-6;
-/** The barrier and tolerance of each solution on the way; what the stages leave out is read between them. */
-const ROUNDS = [
-  { barrier: 0.1, tolerance: 1e-2 },
-  { barrier: 1e-3, tolerance: 1e-4 },
-  { barrier: 1e-5, tolerance: 1e-7 },
-  { barrier: 9e-9, tolerance: 1e-7 },
-];
 /** A run whose stages miss their nodes by more is none. */
 const TOO_FAR = 1e-4;
-const MOST_FURTHER = 8;
-const COLD_STEPS = 150;
-const FURTHER_STEPS = 60;
+/**
+ * The barrier an answer is taken at, of its objective where that is less than 1, and its least: what it costs there
+ * shows in no digit that is told (speeds and lengths to 1e-4 of theirs, peak loads to 1e-3). Barriers lie five times
+ * apart.
+ */
+const LAST_BARRIER = 1e-6;
+const LEAST_BARRIER = 1e-8;
+const COLD_BARRIER = 5 ** 7 * LAST_BARRIER;
+/** Where a neighbour's centre is kept, and where one begins from it: well inside the bounds, so it moves freely. */
+const KEPT_BARRIER = 5 ** 2 * LAST_BARRIER;
+const WARM_BARRIER = 5 ** 3 * LAST_BARRIER;
+/** From this centre on, what the stages leave out is read. */
+const CORRECTED_FROM = 5 ** 4 * LAST_BARRIER;
+/** Barriers are compared with some room for rounding. */
+const BETWEEN = 1.1;
+/** Corrections at the last barrier, before a run is taken or refused as it is. */
+const MOST_LOOKS = 10;
+const COLD_STEPS = 300;
+const WARM_STEPS = 60;
 
 /**
  * Runs the skier down the slope.
@@ -84,7 +98,7 @@ const FURTHER_STEPS = 60;
  */
 export function solveRun(conditions: RunConditions, options: RunOptions = {}, from?: Run): Run | RunFailure {
   const run = fillConditions(conditions);
-  const step = options.step ?? STEP;
+  const step = options.step ?? (options.draft ? DRAFT_STEP : STEP);
   const outputStep = options.outputStep ?? 0.01;
   accept('outputStep', outputStep, 's', 1e-4, 10);
   accept('step', step, 's', 1e-3, 0.2);
@@ -97,8 +111,13 @@ class WholeRun {
   private readonly plan: RunPlan;
   private readonly flow: StageFlow;
   private readonly problem: ChainProblem;
-  private readonly forcing: Float64Array;
+  private readonly correction: StageCorrection;
+  private readonly draft: boolean;
   private iterations = 0;
+  private defect = Infinity;
+  private told = 0;
+  private looks = 0;
+  private kept: (ChainGuess & { readonly forcing: Float64Array }) | null = null;
 
   constructor(
     private readonly run: FullConditions,
@@ -119,100 +138,75 @@ class WholeRun {
         ? bankedPlan(run, programme, this.shape, ground, step, dropIn, like)
         : edgedPlan(run, programme as EdgeProgramme, this.shape, ground, step, dropIn, like);
     const { plan, shape, formulas } = this;
-    this.flow = new StageFlow(formulas, shape.states.length, shape.controls.length, p => plan.edgeAt(p));
-    this.problem = runProblem(run, shape, formulas, plan.nodes, p => plan.edgeAt(p), plan.ends);
-    this.forcing = this.problem.forcing as Float64Array;
+    const edgeAt = (place: number) => plan.edgeAt(place);
+    this.flow = new StageFlow(formulas.row, ROW_RATES, shape, edgeAt);
+    this.problem = runProblem(run, shape, formulas, plan.nodes, edgeAt, plan.ends);
+    const quick = new StageFlow(formulas.stage, 0, shape, edgeAt);
+    this.correction = new StageCorrection(this.problem, plan.nodes, quick, this.flow);
+    this.draft = options.draft ?? false;
   }
 
   solve(): Run | RunFailure {
     const solver = new ChainSolver(this.problem);
     const { from } = this;
     const banked = this.shape.over === 'turns';
-    let found = from && this.fits(from) ? this.rounds(solver, from, 2, !banked) : null;
-    for (const soften of [!banked, banked]) {
-      if (found && (found.answer.ok || found.answer.reason === 'cancelled')) break;
-      this.forcing.fill(0);
-      found = this.rounds(solver, this.plan.guess(), 0, soften);
-    }
-    const { answer, defect } = found as NonNullable<typeof found>;
-    if (answer.ok && defect > TOO_FAR) return this.unfollowed(defect);
-    return answer.ok ? this.read(answer, defect) : this.failure(answer);
-  }
-
-  /** Solves ever more closely, from the given round on, with what the coarse rule leaves out as known forcing. */
-  private rounds(solver: ChainSolver, begin: ChainGuess, first: number, soften: boolean) {
     let answer: ChainAnswer | ChainFailure | null = null;
-    let guess = begin;
-    let defect = Infinity;
-    if (first > 0 && this.from) this.forcing.set(this.from.forcing);
-    for (let round = first; round < ROUNDS.length + MOST_FURTHER; round++) {
-      const { barrier, tolerance } = ROUNDS[Math.min(round, ROUNDS.length - 1)];
-      answer = solver.solve(
-        guess,
-        {
-          barrier,
-          tolerance,
-          soften,
-          mostSteps: answer === null ? COLD_STEPS : FURTHER_STEPS,
-          ...(this.options.cancelled ? { cancelled: this.options.cancelled } : {}),
-          onStep: ({ barrier: now }) => this.tell(now, round),
-        },
-        this.problem,
-      );
-      this.iterations += answer.iterations;
-      if (!answer.ok) break;
-      guess = answer;
-      const kept = this.forcing.slice();
-      const before = defect;
-      defect = this.follow(answer);
-      // Where corrections swing between two answers, half of each is taken.
-      if (defect > 0.9 * before)
-        for (let i = 0; i < kept.length; i++) this.forcing[i] = 0.5 * (this.forcing[i] + kept[i]);
-      if (round >= ROUNDS.length - 1 && defect <= CLOSE) {
-        this.forcing.set(kept);
-        break;
-      }
+    if (from && this.fits(from)) {
+      this.correction.forcing.set(from.forcing);
+      answer = this.search(solver, from, WARM_BARRIER, WARM_STEPS, !banked);
     }
-    return { answer: answer as ChainAnswer | ChainFailure, defect };
+    for (const soften of [!banked, banked]) {
+      if (answer && (answer.ok || answer.reason === 'cancelled')) break;
+      this.correction.forcing.fill(0);
+      answer = this.search(solver, this.plan.guess(), COLD_BARRIER, COLD_STEPS, soften);
+    }
+    if (!answer?.ok) return this.failure(answer as ChainFailure);
+    return this.defect > TOO_FAR && !this.draft ? this.unfollowed() : this.read(answer);
   }
 
-  private told = 0;
+  /** Solves, with what the stages leave out read anew at each centre on the way. */
+  private search(
+    solver: ChainSolver,
+    begin: ChainGuess,
+    barrier: number,
+    mostSteps: number,
+    soften: boolean,
+  ) {
+    this.kept = null;
+    this.looks = 0;
+    this.correction.begin();
+    const answer = solver.solve(begin, {
+      barrier,
+      soften,
+      mostSteps,
+      ...(this.options.cancelled ? { cancelled: this.options.cancelled } : {}),
+      atCentre: centre => this.lookAt(centre),
+      onStep: ({ barrier: now }) =>
+        this.tell(Math.log(COLD_BARRIER / now) / Math.log(COLD_BARRIER / LAST_BARRIER)),
+    });
+    this.iterations += answer.iterations;
+    return answer;
+  }
+
+  /** Corrects the stages at a centre, and says what next. */
+  private lookAt(centre: ChainCentre): 'lower' | 'again' | 'done' {
+    const { barrier, objective } = centre;
+    if (barrier > BETWEEN * CORRECTED_FROM) return 'lower';
+    this.defect = this.correction.read(centre.x, centre.u);
+    if (!this.kept && barrier <= BETWEEN * KEPT_BARRIER) {
+      this.kept = { ...centre.guess(), forcing: this.correction.forcing.slice() };
+    }
+    if (this.draft) return this.kept ? 'done' : 'lower';
+    const last = Math.max(LEAST_BARRIER, LAST_BARRIER * Math.min(1, objective));
+    if (barrier > BETWEEN * last) return 'lower';
+    return this.defect <= CLOSE || ++this.looks > MOST_LOOKS ? 'done' : 'again';
+  }
 
   /** Most of the work is bringing the barrier down. */
-  private tell(barrier: number, round: number): void {
-    const share = Math.min(0.95, Math.max(0, (-Math.log10(barrier) - 1) / 8) + 0.02 * round);
-    if (share <= this.told) return;
+  private tell(share: number): void {
+    if (share <= this.told || share > 1) return;
     this.told = share;
-    this.options.onProgress?.(share);
-  }
-
-  /** Writes what each stage followed closely has beyond the midpoint rule; returns the greatest miss of a node. */
-  private follow({ x, u }: ChainAnswer): number {
-    const { flow, forcing, problem, plan } = this;
-    const { nodes } = plan;
-    const n = this.shape.states.length;
-    const m = this.shape.controls.length;
-    const middle = new Float64Array(n + m);
-    const values = new Float64Array(n + 1);
-    let worst = 0;
-    for (let k = 0; k < nodes.length - 1; k++) {
-      const c = k * n;
-      flow.at.fill(0);
-      flow.at.set(x.subarray(c, c + n));
-      flow.hold(u, k * m, problem.stageData[k * STAGE_DATA + 1]);
-      const length = nodes[k + 1] - nodes[k];
-      const seconds = length * flow.read(nodes[k], flow.at)[n + ROW.seconds];
-      const parts = flow.stepsFor(nodes[k], nodes[k + 1], seconds);
-      for (let p = 0; p < parts; p++) flow.step(nodes[k] + (p * length) / parts, length / parts);
-      for (let i = 0; i < n; i++) middle[i] = 0.5 * (x[c + i] + x[c + n + i]);
-      for (let i = 0; i < m; i++) middle[n + i] = u[k * m + i];
-      problem.stage.values(middle, problem.stageData, k * STAGE_DATA, values);
-      for (let i = 0; i < n; i++) {
-        worst = Math.max(worst, Math.abs(flow.at[i] - x[c + n + i]));
-        forcing[c + i] = flow.at[i] - x[c + i] - length * values[i];
-      }
-    }
-    return worst;
+    this.options.onProgress?.(0.95 * share);
   }
 
   private fits(from: RunSolution): boolean {
@@ -224,9 +218,9 @@ class WholeRun {
     );
   }
 
-  private read(answer: ChainAnswer, defect: number): Run {
+  private read(answer: ChainAnswer): Run {
     const { run, shape, plan, flow } = this;
-    const { x, u, multipliers } = answer;
+    const { x, u } = answer;
     const track = readTrack({ run, shape, plan, x, u, flow }, this.outputStep);
     this.options.onProgress?.(1);
     return {
@@ -234,20 +228,19 @@ class WholeRun {
       track,
       iterations: this.iterations,
       objective: answer.objective,
-      defect,
+      defect: this.defect,
+      draft: this.draft,
       solution: {
-        x,
-        u,
-        multipliers,
+        ...(this.kept as NonNullable<typeof this.kept>),
         states: shape.states,
         controls: shape.controls,
         parts: plan.parts,
-        forcing: this.forcing.slice(),
       },
     };
   }
 
-  private unfollowed(by: number): RunFailure {
+  private unfollowed(): RunFailure {
+    const by = this.defect;
     const message = `No run keeps its balance: the equations of motion, followed closely, miss the run found by ${by.toPrecision(2)}.`;
     return { ok: false, reason: 'cannot be kept', limit: 'equations of motion', at: 0, by, message };
   }

@@ -4,8 +4,9 @@
  * steps where the ski rolls through flat and its arc changes within hundredths of a second.
  */
 
+import type { Formula } from '../numeric/index.ts';
 import { BITE } from '../skier/index.ts';
-import { ROW_RATES, ROW_SIZE, type RunFormulas, STAGE_DATA } from './run-formula.ts';
+import { type RunShape, STAGE_DATA } from './run-formula.ts';
 
 /** Longest step in time, s, and in edge angle near flat, rad. */
 const LONGEST = 0.007;
@@ -15,31 +16,39 @@ const BITTEN = 4 * BITE;
 const MOST_STEPS = 64;
 
 export class StageFlow {
-  readonly width: number;
-  /** States and the integrals of `ROW` at the end of the last step followed, and their rates there. */
+  /** States, and the integrals of the formula's further rates, at the end of the last step followed. */
   readonly at: Float64Array;
+  readonly #states: number;
+  readonly #controls: number;
   readonly #inputs: Float64Array;
   readonly #out: Float64Array;
   readonly #data = new Float64Array(STAGE_DATA);
-  readonly #rates: readonly Float64Array[];
+  readonly #between: Float64Array;
+  readonly #rates: readonly [Float64Array, Float64Array, Float64Array, Float64Array];
 
+  /** @param further how many of the formula's outputs after the states' rates are rates to be followed too */
   constructor(
-    private readonly formulas: RunFormulas,
-    private readonly states: number,
-    private readonly controls: number,
+    private readonly formula: Formula,
+    further: number,
+    shape: RunShape,
     /** Edge angle at a place, rad. */
     private readonly edgeAt: (place: number) => number,
   ) {
-    this.width = states + ROW_RATES;
-    this.at = new Float64Array(this.width);
-    this.#inputs = new Float64Array(states + controls);
-    this.#out = new Float64Array(states + ROW_SIZE);
-    this.#rates = Array.from({ length: 4 }, () => new Float64Array(this.width));
+    const states = shape.states.length;
+    const width = states + further;
+    this.#states = states;
+    this.#controls = shape.controls.length;
+    this.at = new Float64Array(width);
+    this.#inputs = new Float64Array(states + this.#controls);
+    this.#between = new Float64Array(states);
+    this.#out = new Float64Array(formula.outputCount);
+    const rates = () => new Float64Array(width);
+    this.#rates = [rates(), rates(), rates(), rates()];
   }
 
   /** Sets the controls of the stage to be followed, and whether its pace may change. */
   hold(u: Float64Array, from: number, free: number): void {
-    for (let i = 0; i < this.controls; i++) this.#inputs[this.states + i] = u[from + i];
+    for (let i = 0; i < this.#controls; i++) this.#inputs[this.#states + i] = u[from + i];
     this.#data[1] = free;
   }
 
@@ -52,34 +61,32 @@ export class StageFlow {
     return Math.min(MOST_STEPS, Math.max(1, Math.ceil(seconds / LONGEST), Math.ceil(roll)));
   }
 
-  /** Rates and readings of `ROW` at a place with the controls held; the readings stay until the next call. */
+  /** The formula's outputs at a place with the controls held; they stay until the next call. */
   read(place: number, state: Float64Array): Float64Array {
-    for (let i = 0; i < this.states; i++) this.#inputs[i] = state[i];
+    for (let i = 0; i < this.#states; i++) this.#inputs[i] = state[i];
     this.#data[0] = this.edgeAt(place);
-    this.formulas.row.values(this.#inputs, this.#data, 0, this.#out);
+    this.formula.values(this.#inputs, this.#data, 0, this.#out);
     return this.#out;
   }
 
   /** Follows `at` from a place over `step`. */
   step(place: number, step: number): void {
-    const { at, width } = this;
+    const { at } = this;
     const [k1, k2, k3, k4] = this.#rates;
-    const y = new Float64Array(this.states);
-    const rate = (where: number, into: Float64Array) => {
-      const out = this.read(where, y);
-      for (let i = 0; i < width; i++) into[i] = out[i];
-    };
-    const move = (from: Float64Array, by: number) => {
-      for (let i = 0; i < this.states; i++) y[i] = at[i] + by * from[i];
-    };
-    y.set(at.subarray(0, this.states));
-    rate(place, k1);
-    move(k1, 0.5 * step);
-    rate(place + 0.5 * step, k2);
-    move(k2, 0.5 * step);
-    rate(place + 0.5 * step, k3);
-    move(k3, step);
-    rate(place + step, k4);
-    for (let i = 0; i < width; i++) at[i] += (step / 6) * (k1[i] + 2 * k2[i] + 2 * k3[i] + k4[i]);
+    const half = place + 0.5 * step;
+    this.#rate(place, at, 0, k1);
+    this.#rate(half, k1, 0.5 * step, k2);
+    this.#rate(half, k2, 0.5 * step, k3);
+    this.#rate(place + step, k3, step, k4);
+    for (let i = 0; i < at.length; i++) at[i] += (step / 6) * (k1[i] + 2 * k2[i] + 2 * k3[i] + k4[i]);
+  }
+
+  /** Rates at a place, `by` along `slope` from where it stands. */
+  #rate(place: number, slope: Float64Array, by: number, to: Float64Array): void {
+    const { at } = this;
+    const y = this.#between;
+    for (let i = 0; i < y.length; i++) y[i] = at[i] + by * slope[i];
+    const out = this.read(place, y);
+    for (let i = 0; i < to.length; i++) to[i] = out[i];
   }
 }

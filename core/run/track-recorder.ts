@@ -57,9 +57,9 @@ export function readTrack(solved: SolvedRun, outputStep: number): Track {
   const N = nodes.length - 1;
   const rows = new Rows(solved);
   const { at } = flow;
-  const before = new Float64Array(flow.width);
-  const sums = new Float64Array(flow.width - n);
-  const between = new Float64Array(flow.width);
+  const before = new Float64Array(at.length);
+  const sums = new Float64Array(at.length - n);
+  const between = new Float64Array(at.length);
   let next = 0;
   let ended = false;
   for (let k = 0; k < N && !ended; k++) {

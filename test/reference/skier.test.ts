@@ -288,6 +288,23 @@ describe('the answer does not hang on how it was found', () => {
   });
 });
 
+describe('a draft', () => {
+  it('says that it is one and comes within a few per cent of the run', () => {
+    const given = [12.2, 60, 1.6, 19, 39.6];
+    const run = solved(linked(given));
+    const draft = solved(linked(given), { draft: true });
+    expect([run.draft, draft.draft]).toEqual([false, true]);
+    expect(run.defect).toBeLessThan(1e-6);
+    expect(draft.iterations).toBeLessThan(run.iterations);
+    near(draft.track.summary.endSpeed, run.track.summary.endSpeed, 0.01, 0);
+    near(draft.track.summary.maxLean, run.track.summary.maxLean, 0.02, 0);
+    near(draft.track.summary.maxLoadBodyWeights, run.track.summary.maxLoadBodyWeights, 0.05, 0);
+    const other = solved(linked([12.2, 61, 1.6, 19, 39.6]), { draft: true }, draft);
+    const wanted = solved(linked([12.2, 61, 1.6, 19, 39.6]), {}, run).track.summary;
+    near(other.track.summary.maxLean, wanted.maxLean, 0.02, 0);
+  });
+});
+
 describe('banked turns on a leg', () => {
   it('turn on their traverse with the skis tilted as the leg leans', () => {
     const { track } = solved({

@@ -222,3 +222,26 @@ test('controls that nothing holds make the system singular', () => {
   r.linearise();
   expect(r.factor()).toBe(-1);
 });
+
+test('where a fold proves indefinite, stages may be changed on the way and folded again', () => {
+  const v = Array.from({ length: 211 }, (_, i) => Math.sin(3 * i + 1));
+  const { r, start, end, right } = chain({ states: 3, controls: 2, stages: 8, across: 1, atStart: 2 }, v, 2);
+  for (const k of [2, 5]) for (let i = 0; i < 5; i++) r.middleHessian[(k * 5 + i) * 5 + i] -= 60;
+  r.linearise();
+  expect(r.factor()).not.toBe(0);
+  const changed = new Set<number>();
+  const negative = r.factor(stage => {
+    const last = Math.min(7, stage + 2);
+    for (let k = stage; k <= last; k++) {
+      if (k !== 2 && k !== 5) continue;
+      if (changed.has(k)) continue;
+      changed.add(k);
+      for (let i = 0; i < 5; i++) r.middleHessian[(k * 5 + i) * 5 + i] += 60;
+    }
+    return last;
+  });
+  expect(negative).toBe(0);
+  expect([...changed].sort()).toEqual([2, 5]);
+  r.solve(right);
+  expectDense(r, start, end, right);
+});

@@ -116,6 +116,46 @@ test('where the equations’ curvature is believed in part the answer is the sam
   expect(regularised).toBeLessThan(1);
 });
 
+describe('from centre to centre', () => {
+  test('the answer comes as near the least as the last barrier lets it', () => {
+    const { problem, guess } = shortestDash(20);
+    const gaps = [1e-3, 1e-5, 1e-7].map(last => {
+      const barriers: number[] = [];
+      const { objective } = answered(
+        solveChain(problem, guess, {
+          atCentre: ({ barrier }) => {
+            barriers.push(barrier);
+            return barrier > last ? 'lower' : 'done';
+          },
+        }),
+      );
+      expect(barriers).toEqual([...barriers].sort((a, b) => b - a));
+      return objective - 2;
+    });
+    expect(gaps[0]).toBeGreaterThan(gaps[1]);
+    expect(gaps[1]).toBeGreaterThan(gaps[2]);
+    expect(gaps[2]).toBeLessThan(1e-4);
+  });
+  test('a forcing that is changed on the way is solved for', () => {
+    const { problem, guess } = swingUp(24, 30);
+    const forcing = new Float64Array(48);
+    let changes = 0;
+    const found = answered(
+      solveChain({ ...problem, forcing }, guess, {
+        atCentre: ({ barrier }) => {
+          if (barrier > 1e-8) return 'lower';
+          if (changes++ > 3) return 'done';
+          forcing[7] = 1e-3 * changes;
+          return 'again';
+        },
+      }),
+    );
+    expect(found.violation).toBeLessThan(1e-6);
+    const whole = answered(solveChain({ ...problem, forcing }, guess));
+    expect(found.objective).toBeCloseTo(whole.objective, 4);
+  });
+});
+
 describe('what has no answer says so and names what is missed', () => {
   test('a distance out of reach', () => {
     const { problem, guess } = shortestDash(10, 1, 0.5);
