@@ -101,22 +101,27 @@ export function rhythm(question: RhythmQuestion, options: LineOptions = {}): Rhy
     if (found.ok) best = found;
   }
   const beginnings = Math.min(options.beginnings ?? USUAL_BEGINNINGS, BEGINNINGS.length);
+  let stuck: LineFailure | null = null;
   for (let i = 0; !(options.from && best) && i < beginnings && !cancelled?.(); i++) {
     const found = afresh(question, chain.problem, BEGINNINGS[i]);
-    if (!found.ok) failure ??= found;
-    else if (!best || found.objective < best.objective) best = found;
     options.onProgress?.((i + 1) / beginnings);
-  }
-  let stuck: LineFailure | null = null;
-  if (!best && !cancelled?.()) {
+    if (found.ok) {
+      if (!best || found.objective < best.objective) best = found;
+      continue;
+    }
+    failure ??= found;
+    if (best || i > 0 || cancelled?.()) continue;
+    // Where the likeliest guess leads nowhere others seldom do: a way there shows the answer, or that there is none.
     const end = wayFromEasier(question, {
       begin: asked => afresh(asked, rhythmChain(asked, model, stages).problem, BEGINNINGS[0]),
       next: (asked, last) => warm(last, rhythmChain(asked, model, stages).problem),
       cancelled,
     });
     if (end?.arrived) best = end.answer;
-    else if (end)
+    else if (end) {
       stuck = nearestLimit(readLine(rhythmChain(end.question, model, stages), end.answer, conditions));
+    }
+    if (best) break;
   }
   if (!best) return stuck ?? told(failure as ChainFailure, stages);
   const run = readLine(chain, best, conditions);

@@ -6,7 +6,7 @@ const EASY = { spacing: 12, offset: 3, sine: 0.208 };
 /** Shares of the way: the first step, how it grows where it leads on, and the least that is tried. */
 const FIRST = 0.25;
 const GROWTH = 1.6;
-const LEAST = 0.02;
+const LEAST = 0.1;
 
 interface Walk {
   readonly begin: (asked: RhythmQuestion) => ChainAnswer | ChainFailure;
