@@ -3,6 +3,8 @@
  * binding, and no value of it may be compared with a setting or turned into one.
  */
 
+import { DEGREE } from '../units/index.ts';
+
 /** Said wherever these loads are shown. */
 export const BINDING_CAUTION =
   'Loads of an idealised skier on uniform snow, for information. They never set or approve a binding: that is the ' +
@@ -54,7 +56,7 @@ export interface BootOnSki {
 }
 
 /** Over this edge angle the push moves from the middle of a flat ski to its edge, rad: the run's own measure of flat. */
-const FLAT = (4 * Math.PI) / 180;
+const FLAT = 4 * DEGREE;
 
 /**
  * Loads at one moment of a turn. Every stretch of the edge is pushed in the same direction, so that forces and

@@ -4,16 +4,7 @@
  * rad, forces N, moments N·m.
  */
 
-const DEGREE = Math.PI / 180;
-
-/**
- * Lateral stiffness of boot and leg, N·m a radian: 20 N·m a degree, an order of magnitude recalled from memory
- * (some 10 to 40); confirm before relying on it.
- */
-export const USUAL_BOOT_STIFFNESS = 20 / DEGREE;
-
-/** What may be taken for it, N·m a radian: 2 to 200 N·m a degree, a soft child's boot to a plaster cast. */
-export const BOOT_STIFFNESS_SPAN = { from: 2 / DEGREE, to: 200 / DEGREE } as const;
+import { DEGREE } from '../units/index.ts';
 
 /** Where the push acts as the foot sees it. */
 export interface EdgeBelowFoot {
@@ -61,6 +52,6 @@ export function edgeAngleLost(moment: number, stiffness: number): number {
 export function pushOf(normal: number, angulation: number): number {
   const share = Math.cos(angulation);
   if (share > 1e-6) return normal / share;
-  const degrees = (angulation * 180) / Math.PI;
+  const degrees = angulation / DEGREE;
   throw new RangeError(`angulation: ${degrees.toFixed(1)} degrees found; accepted: less than 90 either way`);
 }

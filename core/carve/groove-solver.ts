@@ -1,3 +1,4 @@
+import { DEGREE, N_PER_MM3 } from '../units/index.ts';
 import type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
 import { GrooveSearch, stepsSpent } from './groove-search.ts';
 import type { Neighbour } from './neighbouring-start.ts';
@@ -85,9 +86,9 @@ export function grooveSolver(ski: CarvingSki, options: GrooveSolverOptions = {})
 }
 
 function unreached({ edgeAngle, load, hardness }: CarveConditions): string {
-  const angle = ((edgeAngle * 180) / Math.PI).toFixed(1);
+  const angle = (edgeAngle / DEGREE).toFixed(1);
   return (
-    `edge angle ${angle} degrees with load ${load.toFixed(0)} N on snow of ${Number((hardness / 1e9).toPrecision(3))} N/mm³: ` +
+    `edge angle ${angle} degrees with load ${load.toFixed(0)} N on snow of ${Number((hardness / N_PER_MM3).toPrecision(3))} N/mm³: ` +
     'no equilibrium found; tried a cold start, a softened rebound, other loads, softer snow and a smaller edge angle'
   );
 }

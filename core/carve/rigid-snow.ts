@@ -1,4 +1,5 @@
 import type { EdgeCurve } from '../shape/index.ts';
+import { DEGREE } from '../units/index.ts';
 
 /**
  * The ski fully pressed onto snow it cannot dent: the edge lies in the snow plane from end to end. Then the
@@ -75,7 +76,7 @@ export function cornerAngle(sideAngle: number, baseBevel: number): number {
 /** Every rigid-snow reading at one edge angle (rad). Throws RangeError outside 0 to under 90 degrees. */
 export function carveRigid(ski: RigidSki, edgeAngle: number): RigidCarve {
   if (!(edgeAngle >= 0 && edgeAngle < Math.PI / 2)) {
-    const degrees = (edgeAngle * 180) / Math.PI;
+    const degrees = edgeAngle / DEGREE;
     throw new RangeError(`edgeAngle: ${degrees} degrees found; accepted: 0 to under 90 degrees`);
   }
   const bite = biteAngle(edgeAngle, ski.baseBevel);

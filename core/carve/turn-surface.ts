@@ -1,4 +1,5 @@
 import { BicubicSpline, calmValues, type EvenAxis, followingCoefficients } from '../numeric/index.ts';
+import { DEGREE } from '../units/index.ts';
 import { bentness, tableLookup } from './radius-lookup.ts';
 import type { RadiusTable } from './radius-table.ts';
 import { steepParts } from './steep-parts.ts';
@@ -20,7 +21,7 @@ export interface TurnSurface {
 }
 
 /** 1/cosθ goes on as a parabola from here, rad. */
-const STEEPEST = (89 * Math.PI) / 180;
+const STEEPEST = 89 * DEGREE;
 /** Nodes of the spline to a cell of the table, each way: what keeps it within 0.5 % of the table. */
 const NODES_PER_CELL = 2;
 /** Nodes beyond the table: two for the slope to die away, three that are level, so that it stays so. */

@@ -1,5 +1,10 @@
 export { type CoursePair, chooseEdge, type EdgeChoice, edgeForRadius, type GateMode } from './edge-choice.ts';
-export { type CourseConditions, fillCourseConditions, usualConditions } from './gate-conditions.ts';
+export {
+  type CourseConditions,
+  courseConditionsOf,
+  fillCourseConditions,
+  USUAL_COURSE,
+} from './gate-conditions.ts';
 export { type GateReading, type GateReport, gateReport } from './gate-report.ts';
 export { type Gate, type GateProblem, namesGates, readGates } from './gates.ts';
 export { gateTurns, type Line, LineError, type LineOptions, lineThroughGates } from './line.ts';

@@ -1,5 +1,6 @@
 import { descend, greville, pieceAt, type SplineRow, splineBasis, splineRow } from '../numeric/index.ts';
 import { GRAVITY, type TurnRadius } from '../run/index.ts';
+import { DEGREE, KMH } from '../units/index.ts';
 import { type CourseConditions, fillCourseConditions } from './gate-conditions.ts';
 import type { Gate } from './gates.ts';
 import { gateTurns, type Line, LineError, lineThroughGates } from './line.ts';
@@ -116,7 +117,7 @@ export function quickLine(question: QuickLineQuestion): QuickLine | NoQuickLine 
     })),
     leastRadius,
     mostBraking: question.mostBraking ?? 1.2 * GRAVITY,
-    mostRate: question.edgeRate ?? (300 * Math.PI) / 180,
+    mostRate: question.edgeRate ?? 300 * DEGREE,
   });
 
   const coefficients = Float64Array.from(greville(basis), y => {
@@ -206,7 +207,7 @@ function failure(
     return `gate ${gates[found.worstAt].label}: the clearance is missed by ${percent}; accepted is a set with more room, a slower start or a pair that turns more tightly.`;
   }
   const where = `${nodes[found.worstAt].toFixed(1)} m down the hill`;
-  const start = `at a start speed of ${(conditions.startSpeed * 3.6).toFixed(0)} km/h`;
+  const start = `at a start speed of ${(conditions.startSpeed / KMH).toFixed(0)} km/h`;
   if (worst === found.radius) {
     return `least radius: no line ${start} keeps to the pair's radius ${where}; accepted is a wider set or a pair that turns more tightly.`;
   }

@@ -1,4 +1,6 @@
+import { reachOf, saidOf } from '../conditions/index.ts';
 import { readCsvNumber, splitUnit } from '../table/index.ts';
+import { sizeOf } from '../units/index.ts';
 
 /** What the file of a set may state beside its gates, in the units people say; absent where it does not. */
 export interface SetStatement {
@@ -18,10 +20,10 @@ export interface SetStatement {
 
 /** What is accepted of a set's numbers, in their units. */
 export const setRanges = {
-  slopeDeg: [1, 40],
-  speedKmh: [5, 120],
-  greatestEdgeDeg: [40, 80],
-  gateWidthM: [0.5, 20],
+  slopeDeg: reachOf('courseSlopeDeg'),
+  speedKmh: reachOf('courseSpeedKmh'),
+  greatestEdgeDeg: reachOf('courseEdgeMostDeg'),
+  gateWidthM: reachOf('gateWidthM'),
 } as const;
 
 /** The column of a statement and what a heading of it may be, letters only. */
@@ -65,15 +67,15 @@ export function readStated(column: StatedColumn, heading: string, cell: string):
     case 'slope': {
       const percent = text.endsWith('%') || (heading.includes('%') && !text.endsWith('°'));
       const number = plain(text.replace(/[%°]$/, ''));
-      const degrees = percent && number !== null ? (Math.atan(number / 100) * 180) / Math.PI : number;
+      const degrees = percent && number !== null ? saidOf('courseSlopeDeg', Math.atan(number / 100)) : number;
       return ranged('slopeDeg', degrees, '°');
     }
     case 'keptSpeed':
     case 'startSpeed': {
       const number = readCsvNumber(text);
       const unit = number?.unit ?? (/m\/s/i.test(heading) ? 'm/s' : 'km/h');
-      const factor = { 'km/h': 1, 'm/s': 3.6 }[unit];
-      const read = ranged('speedKmh', number && factor ? number.value * factor : null, 'km/h');
+      const speed = number && (unit === 'km/h' || unit === 'm/s') ? number.value * sizeOf(unit) : null;
+      const read = ranged('speedKmh', speed && saidOf('courseSpeedKmh', speed), 'km/h');
       return read.ok ? { ok: true, value: { ...read.value, keepSpeed: column === 'keptSpeed' } } : read;
     }
     case 'greatestEdge':

@@ -3,9 +3,9 @@
  * mirrors its beginning, in least time.
  */
 
+import { acceptConditions, fieldsOf } from '../conditions/index.ts';
 import { type ChainAnswer, type ChainFailure, type ChainProblem, ChainSolver } from '../numeric/index.ts';
-import { accept } from '../skier/index.ts';
-import { acceptConditions, type LineConditions } from './conditions.ts';
+import { acceptLine, type LineConditions } from './conditions.ts';
 import { type LineChain, lineChain } from './line-chain.ts';
 import { type LineModel, lineModel, OFFSET, STATES } from './line-model.ts';
 import { HELD_BACK_BY, type LineRun, readLine } from './line-run.ts';
@@ -73,9 +73,8 @@ const USUAL_BEGINNINGS = 2;
  */
 export function rhythm(question: RhythmQuestion, options: LineOptions = {}): Rhythm | LineFailure {
   const { conditions, spacing, offset } = question;
-  acceptConditions(conditions);
-  accept('spacing', spacing, 'm', 3, 100);
-  accept('offset', offset, 'm', 0, 30);
+  acceptLine(conditions);
+  acceptConditions({ spacing, offset }, fieldsOf('gates'));
   const stages = options.stages ?? RHYTHM_STAGES;
   const model = lineModel(conditions);
   const chain = rhythmChain(question, model, stages);

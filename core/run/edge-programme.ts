@@ -5,6 +5,7 @@
 
 import { brent, monotoneCubic } from '../numeric/index.ts';
 import { fromTwoColumns, RowError } from '../table/index.ts';
+import { DEGREE } from '../units/index.ts';
 
 export interface EdgeProgramme {
   readonly kind: 'edge';
@@ -151,7 +152,7 @@ export function readEdges(text: string, per: 'time' | 'distance' = 'time'): Edge
   return fromTwoColumns(text, name, 'edge angle (deg)', (at, degreesAt) =>
     drawnEdges(
       at,
-      degreesAt.map(d => (d * Math.PI) / 180),
+      degreesAt.map(d => d * DEGREE),
       per,
     ),
   );
@@ -188,5 +189,5 @@ export function smoothStep(s: number): number {
 }
 
 function degrees(angle: number): string {
-  return ((angle * 180) / Math.PI).toFixed(2).replace(/\.?0+$/, '');
+  return (angle / DEGREE).toFixed(2).replace(/\.?0+$/, '');
 }

@@ -5,6 +5,7 @@
  */
 
 import { fromTwoColumns, RowError } from '../table/index.ts';
+import { DEGREE } from '../units/index.ts';
 import { type ArcTable, arcTable } from './ground-arc.ts';
 
 export interface SlopeProfile {
@@ -36,8 +37,8 @@ export function slopeAngle(profile: SlopeProfile, y: number): number {
  * @throws RangeError unless 0 ≤ alpha < 80°
  */
 export function evenSlope(alpha: number, name = 'even slope'): SlopeProfile {
-  if (!(alpha >= 0 && alpha < (80 * Math.PI) / 180)) {
-    throw new RangeError(`slope: ${((alpha * 180) / Math.PI).toFixed(2)}° found; 0 to 80° is accepted`);
+  if (!(alpha >= 0 && alpha < 80 * DEGREE)) {
+    throw new RangeError(`slope: ${(alpha / DEGREE).toFixed(2)}° found; 0 to 80° is accepted`);
   }
   const sin = Math.sin(alpha);
   const cos = Math.cos(alpha);
@@ -83,7 +84,7 @@ export function profileThrough(
         'ascending distances are accepted',
       );
     }
-    if (Math.abs(height[i] - height[i - 1]) > run * Math.tan((80 * Math.PI) / 180)) {
+    if (Math.abs(height[i] - height[i - 1]) > run * Math.tan(80 * DEGREE)) {
       throw new RowError(
         i,
         `height ${height[i]} m, ${run} m after ${height[i - 1]} m,`,
@@ -107,7 +108,7 @@ export function readProfile(text: string, name = 'measured profile'): SlopeProfi
 
 /** Invented slopes for demonstration. */
 export function demoProfiles(): SlopeProfile[] {
-  const even = evenSlope((14 * Math.PI) / 180, 'Pala Ostrelle, even (demo)');
+  const even = evenSlope(14 * DEGREE, 'Pala Ostrelle, even (demo)');
   return [
     { ...even, demo: true },
     { ...built('Pala Ostrelle, roller (demo)', d => -0.22 * d + 1.2 * Math.cos(d / 12)), demo: true },

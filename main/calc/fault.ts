@@ -1,3 +1,6 @@
+import { FieldError } from '../../core/fault/index.ts';
+import { faultsSentence, say } from '../../core/language/index.ts';
+
 /** The input is at fault, not the program: one plain line that names the file or option and the field. */
 export class InputFault extends Error {
   override readonly name = 'InputFault';
@@ -11,6 +14,9 @@ export function asking<T>(file: string, question: () => T): T {
   try {
     return question();
   } catch (error) {
+    if (error instanceof FieldError) {
+      throw new InputFault(`${file}: ${say(faultsSentence([error, ...error.others]))}`);
+    }
     if (error instanceof RangeError && namesField.test(error.message)) {
       throw new InputFault(`${file}: ${error.message}`);
     }

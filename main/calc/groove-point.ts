@@ -7,8 +7,9 @@ import {
   carvingSkiOf as readCarvingSki,
 } from '../../core/carve/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
+import { DEGREE, MM, N_PER_MM3 } from '../../core/units/index.ts';
 import { InputFault, lacking } from './fault.ts';
-import { DEGREE, MM, N_PER_MM3, rounded } from './quantity.ts';
+import { rounded } from './quantity.ts';
 
 /** @throws InputFault when the file states no bending stiffness, or one that cannot be used */
 export function carvingSkiOf(file: string, ski: Ski): CarvingSki {

@@ -1,8 +1,9 @@
 import type { CarveConditions, CarveFailure, Equilibrium } from '../../core/carve/index.ts';
-import { OUTER_SHARE, type Track } from '../../core/run/index.ts';
+import { USUAL } from '../../core/conditions/index.ts';
+import type { Track } from '../../core/run/index.ts';
+import { DEGREE } from '../../core/units/index.ts';
 
-const RAD = Math.PI / 180;
-const EDGES = [3, 12, 22, 32, 42, 51, 59, 66, 72].map(deg => deg * RAD);
+const EDGES = [3, 12, 22, 32, 42, 51, 59, 66, 72].map(deg => deg * DEGREE);
 const LOADS = [200, 500, 1000, 2000, 4000];
 
 /** The few equilibria a run's bends are drawn from, neighbours side by side. Hardness N/m³. */
@@ -77,7 +78,7 @@ export function bendTable(answers: readonly (Equilibrium | CarveFailure)[]): Ben
 export const bendAlong =
   (table: BendTable, track: Track) =>
   (row: number): Bend =>
-    table.at(Math.abs(track.edge[row]!), OUTER_SHARE * track.load[row]!);
+    table.at(Math.abs(track.edge[row]!), USUAL.outerShare * track.load[row]!);
 
 function mixed(a: number, b: number, c: number, d: number, s: number, t: number): number {
   return (1 - s) * ((1 - t) * a + t * b) + s * ((1 - t) * c + t * d);

@@ -1,4 +1,5 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
+import { inSi } from '../../core/conditions/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
 import type { TurnBasis } from '../../core/run/index.ts';
 import { chosenPairs, conditions, course, perPair, project, ski } from '../state/index.ts';
@@ -58,7 +59,7 @@ export interface Entered {
 
 const entered = (list: ReadonlySignal<readonly Contender[]>) =>
   computed<Entered>(() => {
-    const hardness = conditions.value.hardnessNPerMm3 * 1e9;
+    const { hardness } = inSi(conditions.value, ['hardnessNPerMm3']);
     const pairs: SetPair[] = [];
     const byCosine: { name: string; why: string }[] = [];
     const without: string[] = [];

@@ -4,13 +4,9 @@
 export {
   asked,
   askedLoad,
-  DEGREE,
   LEAST_EDGE,
-  LEAST_HARDNESS,
   LEAST_LOAD,
   MOST_EDGE,
-  MOST_FORE,
-  MOST_HARDNESS,
   MOST_LOAD,
 } from './asked.ts';
 export { type Balance, balanceIn } from './balance.ts';

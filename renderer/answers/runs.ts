@@ -1,11 +1,12 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
-import { usualWallStrength } from '../../core/carve/index.ts';
+import { wallStrengthOf } from '../../core/carve/index.ts';
+import { inSi, siOf } from '../../core/conditions/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
 import type { Track, TurnBasis } from '../../core/run/index.ts';
-import { legOfHeight } from '../../core/skier/index.ts';
+import { legSpanOf } from '../../core/skier/index.ts';
 import { type ChosenPair, conditions, ski } from '../state/index.ts';
 import type { HillAnswer } from './jobs/hill-jobs.ts';
-import { groundOf, type RhythmAnswer, type RunPlan } from './jobs/run-plan.ts';
+import { groundOf, PLAN_FIELDS, type RhythmAnswer, type RunPlan } from './jobs/run-plan.ts';
 import { type TableState, tableOf } from './radius-tables.ts';
 import { ghostPair, groundPlan, leadPair, programmePlan } from './run-question.ts';
 import { doWork, Superseded } from './runner.ts';
@@ -69,7 +70,7 @@ function settledTable(pair: Pair, hardness: number): TableState {
 
 export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: number): TurnSource {
   const sidecutRadius = radiusOf(pair.pair);
-  const state = settledTable(pair.pair, hardnessNPerMm3 * 1e9);
+  const state = settledTable(pair.pair, siOf('hardnessNPerMm3', hardnessNPerMm3));
   if (state.table) {
     return {
       turn: { table: state.table },
@@ -105,7 +106,7 @@ const asked = computed<readonly Asked[]>(() => {
   const lead = leadPair.value;
   const ghost = ghostPair.value;
   const c = conditions.value;
-  const leg = legOfHeight(c.heightM);
+  const said = { ...inSi(c, PLAN_FIELDS), ...legSpanOf(c) };
   const skiers = [lead, ghost].filter(pair => pair !== null);
   return skiers.flatMap(pair => {
     const { turn } = turnSource(pair, c.hardnessNPerMm3);
@@ -114,16 +115,10 @@ const asked = computed<readonly Asked[]>(() => {
       turn,
       ground: groundPlan.value,
       programme: programmePlan.value,
-      mass: c.massKg,
-      friction: c.friction,
-      dragArea: c.dragAreaM2,
-      airDensity: c.airDensity,
-      startSpeed: c.speedKmh / 3.6,
+      ...said,
       baseBevel: pair.ski.baseBevel,
       contactLength: pair.ski.contactLength,
-      wallStrength: usualWallStrength(c.hardnessNPerMm3 * 1e9),
-      legMin: leg.shortest,
-      legMax: leg.longest,
+      wallStrength: wallStrengthOf(c),
     };
     return [{ pair, plan }];
   });

@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals';
+import { type Sentence, say } from '../../core/language/index.ts';
 import { demoSets } from '../demo/index.ts';
 import { takeIn } from '../files/index.ts';
 import type { DraftRecords, Host } from '../host/index.ts';
@@ -24,7 +25,7 @@ import { onFrameKey } from './keys.ts';
 
 /** Brings back the work in progress, or the demo rack on the first start, and connects the host. */
 export async function startApp(host: Host): Promise<void> {
-  const { first, kept, stale, draftUnread } = await firstProject(host);
+  const { first, kept, stale, draftUnread, notTaken } = await firstProject(host);
   load(first);
   // What could not be read is not written over: it may be whole, and readable at the next start.
   if (!draftUnread) {
@@ -35,6 +36,12 @@ export async function startApp(host: Host): Promise<void> {
   if (aside) {
     const others = more.length > 0 ? ` and ${more.length} more` : '';
     report(`${aside.name}${others} could not be taken up again and is kept: see the rack.`, 'error');
+  }
+  if (notTaken.length > 0) {
+    report(
+      say({ key: 'setting.notTakenUp', values: { settings: notTaken } }, { units: first.view.system }),
+      'error',
+    );
   }
   effect(() => {
     const names = unsavedEntries.value.map(entry => entry.pair.name);
@@ -75,6 +82,8 @@ interface First {
   /** Keys of what it holds otherwise. */
   readonly stale: readonly string[];
   readonly draftUnread: boolean;
+  /** Settings of the draft that fail their check, by name. */
+  readonly notTaken: readonly Sentence[];
 }
 
 async function firstProject(host: Host): Promise<First> {
@@ -93,7 +102,8 @@ async function firstProject(host: Host): Promise<First> {
   const read = projectFromRecords(draft);
   const stale = read.whole ? [] : Object.keys(draft ?? {});
   if (read.project) {
-    return { first: read.project, kept: read.whole ? read.project : null, stale, draftUnread };
+    const { project: first, notTaken } = read;
+    return { first, kept: read.whole ? first : null, stale, draftUnread, notTaken };
   }
   const rack = demoEntries();
   const first = chooseOnly(rack.slice(0, 1).map(entry => entry.id))({
@@ -102,5 +112,5 @@ async function firstProject(host: Host): Promise<First> {
     course: demoSets.SL,
     setAside: read.aside,
   });
-  return { first, kept: null, stale, draftUnread };
+  return { first, kept: null, stale, draftUnread, notTaken: [] };
 }

@@ -1,3 +1,4 @@
+import { DEGREE } from '../../core/units/index.ts';
 import { type Balance, balanceSides, type Working, type WorkingValue } from '../../core/working/index.ts';
 
 /** SI units as they are printed. */
@@ -22,7 +23,7 @@ export function printedValue({ value, unit }: WorkingValue): string {
   const number = (each: number) => String(Number(each.toPrecision(6))).replace('-', '\u2212');
   const printed = printedUnit(unit);
   const text = printed ? `${number(value)}\u00a0${printed}` : number(value);
-  return unit === 'rad' ? `${text} (${number((value * 180) / Math.PI)}°)` : text;
+  return unit === 'rad' ? `${text} (${number(value / DEGREE)}°)` : text;
 }
 
 const KEY_OF_WORKING = /^(shape|flex|carve|run|course|rules)\.\w/;

@@ -1,3 +1,6 @@
+import { type FieldOf, fieldsOf, type SiOf } from '../../../core/conditions/index.ts';
+import { FieldError } from '../../../core/fault/index.ts';
+import { faultSentence, say } from '../../../core/language/index.ts';
 import {
   type HeldBackBy,
   type LineConditions,
@@ -12,7 +15,6 @@ import {
   drawnEdges,
   evenSlope,
   linkedTurns,
-  OUTER_SHARE,
   type Programme,
   type Run,
   type RunFailure,
@@ -26,7 +28,7 @@ import {
   type TurnShape,
   turnOf,
 } from '../../../core/run/index.ts';
-import type { Skier } from '../../../core/skier/index.ts';
+import type { LegSpan, Skier } from '../../../core/skier/index.ts';
 import { TableTextError } from '../../../core/table/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { rhythmFailureWords, runFailureWords } from './failure-words.ts';
@@ -58,10 +60,7 @@ export type ProgrammePlan =
       readonly clearance: number;
       /** Turns of it shown. */
       readonly gates: number;
-      readonly skier: Pick<
-        Skier,
-        'pushMost' | 'pushRate' | 'legSpeed' | 'edgeMost' | 'edgeRate' | 'angulationMost'
-      >;
+      readonly skier: Skier;
     };
 
 /** The quickest turn of a rhythm, beside the track it makes. */
@@ -77,23 +76,19 @@ export interface RhythmAnswer {
 }
 
 /** One run as plain data, SI. */
-export interface RunPlan {
+export interface RunPlan extends SiOf<PlanField>, LegSpan {
   readonly turn: TurnBasis;
   readonly ground: GroundPlan;
   readonly programme: ProgrammePlan;
-  readonly mass: number;
-  readonly friction: number;
-  readonly dragArea: number;
-  readonly airDensity: number;
-  readonly startSpeed: number;
   readonly baseBevel: number;
   readonly contactLength: number;
   /** Of the wall of snow the edge leans on, N/m². */
   readonly wallStrength: number;
-  /** Shortest and longest leg, skis to the mass, m. */
-  readonly legMin: number;
-  readonly legMax: number;
 }
+
+/** Conditions that every run is asked with. */
+type PlanField = FieldOf<'glide' | 'model' | 'legs' | 'start'> | 'massKg';
+export const PLAN_FIELDS: readonly PlanField[] = [...fieldsOf('glide', 'model', 'legs', 'start'), 'massKg'];
 
 /** Told of the work on the way. */
 export type RunWatching = Pick<RunOptions, 'onProgress' | 'cancelled'>;
@@ -149,6 +144,7 @@ export function runPlan(plan: RunPlan, from?: Begun, watch: RunWatching = {}): R
       ? rhythmOf(plan, plan.programme, from, watch)
       : runOf(plan, plan.programme, from, watch);
   } catch (cause) {
+    if (cause instanceof FieldError) return { ok: false, problem: say(faultSentence(cause)) };
     if (cause instanceof RangeError || cause instanceof TableTextError) {
       return { ok: false, problem: cause.message };
     }
@@ -174,26 +170,11 @@ function runOf(
 }
 
 /** Conditions of a rhythm on the plan's even slope. */
-function lineConditions(plan: RunPlan, programme: ProgrammePlan & { kind: 'rhythm' }): LineConditions {
-  return {
-    ski: turnOf(plan.turn),
-    contactLength: plan.contactLength,
-    wallStrength: plan.wallStrength,
-    baseBevel: plan.baseBevel,
-    outerShare: OUTER_SHARE,
-    skier: {
-      ...programme.skier,
-      mass: plan.mass,
-      dragArea: plan.dragArea,
-      legShortest: plan.legMin,
-      legLongest: plan.legMax,
-    },
-    friction: plan.friction,
-    scrape: 1,
-    airDensity: plan.airDensity,
-    slope: groundOf(plan.ground),
-    clearance: programme.clearance,
-  };
+function lineConditions(
+  { turn, ground, programme: _, ...plan }: RunPlan,
+  { skier, clearance }: ProgrammePlan & { kind: 'rhythm' },
+): LineConditions {
+  return { ...plan, ski: turnOf(turn), skier, slope: groundOf(ground), clearance };
 }
 
 function rhythmOf(

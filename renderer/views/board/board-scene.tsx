@@ -1,6 +1,7 @@
 import { computed, effect, type Signal, untracked, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { inSi } from '../../../core/conditions/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { boardAnswers, carvingOf, formOf, type Place, useWork } from '../../answers/index.ts';
 import { styleOf } from '../../kit/index.ts';
@@ -29,14 +30,12 @@ function useBend(at: Place) {
     () => {
       const answer = boardAnswers.value[at];
       if (!answer || !carvingOf(answer.ski.pair).ok) return null;
-      const { hardnessNPerMm3, foreMm } = conditions.value;
       return {
         pairs: [answer.ski.pair],
         conditions: {
           edgeAngle: answer.question.edgeAngle,
           load: Math.min(MOST_LOAD, answer.moment.outerLoad),
-          hardness: hardnessNPerMm3 * 1e9,
-          fore: foreMm / 1e3,
+          ...inSi(conditions.value, ['hardnessNPerMm3', 'foreMm']),
         },
       };
     },
@@ -154,7 +153,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   const shown = boardAnswers.value;
   if (shown.length === 0) return null;
   void theme.value;
-  const { slopeDeg, speedKmh } = conditions.value;
+  const { slope, startSpeed } = inSi(conditions.value, ['slopeDeg', 'speedKmh']);
   const { system } = view.value;
   const phase = guessPhase.value;
   const guess = guessed.value;
@@ -196,14 +195,14 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   // Where the ski stands, which way it points and how long a metre is: without them nobody can point at the snow.
   if (phase === 'asking') extraArcs.push(straightOn());
   return {
-    slopeAngle: (slopeDeg * Math.PI) / 180,
+    slopeAngle: slope,
     skis,
     extraArcs,
     miss:
       phase === 'shown' && miss !== null
         ? { from: askedPlace(), to: skis.length, label: `missed by ${radiusText(miss)}` }
         : null,
-    speed: speedKmh / 3.6,
+    speed: startSpeed,
     lengthsIn: system === 'imperial' ? 'ft' : 'm',
     lean: !revealed(0) ? null : shown[0]!.lean,
   };

@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals';
+import { reachOf } from '../../../core/conditions/index.ts';
 import { changeConditions, conditions } from '../../state/index.ts';
 
 export type Field = 'bending' | 'torsion';
@@ -18,4 +19,4 @@ export const moveBench = {
   front: (mm: number) => changeConditions('Front support', { benchFrontInMm: mm }, 'benchFrontInMm'),
 };
 
-export const MOST_LOAD_N = 1000;
+export const [, MOST_LOAD_N] = reachOf('benchLoadN');

@@ -1,3 +1,4 @@
+import { inSi } from '../../../core/conditions/index.ts';
 import './hill.css';
 import { computed, effect, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
@@ -34,8 +35,8 @@ const FORCES: Readonly<Record<ForceName, string>> = {
 /** Pictures lower than this keep the labels of the plain look. */
 const SMALL_PX = 340;
 
-const hardness = computed(() => conditions.value.hardnessNPerMm3 * 1e9);
-const fore = computed(() => conditions.value.foreMm / 1e3);
+const hardness = computed(() => inSi(conditions.value, ['hardnessNPerMm3']).hardness);
+const fore = computed(() => inSi(conditions.value, ['foreMm']).fore);
 const theme = computed<Theme>(() => view.value.theme);
 const system = computed(() => view.value.system);
 const mass = computed(() => conditions.value.massKg);

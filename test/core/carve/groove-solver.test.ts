@@ -137,7 +137,7 @@ describe('groove equilibrium', () => {
       const answer = solver.solve(conditions);
       return answer.ok ? '' : answer.reason;
     };
-    expect(reason(ask(89, 1200, 1))).toMatch(/^edgeAngle: 89.* degrees found; accepted/);
+    expect(reason(ask(89, 1200, 1))).toMatch(/^edgeAngle: 89.* ° found; accepted/);
     expect(reason(ask(50, -3, 1))).toMatch(/^load: -3 N found; accepted/);
     expect(reason(ask(50, 1200, 0))).toMatch(/^hardness: 0 N\/mm³ found; accepted/);
     expect(reason(ask(50, 1200, Number.NaN))).toMatch(/^hardness: NaN/);

@@ -92,7 +92,15 @@ describe('ground that cannot be skied', () => {
 });
 
 describe('a run on uneven ground', () => {
-  const skier = { turn: cosineTurn(13), mass: 75, friction: 0.03, dragArea: 0.4, airDensity: 1.1 };
+  const skier = {
+    turn: cosineTurn(13),
+    mass: 75,
+    friction: 0.03,
+    dragArea: 0.4,
+    airDensity: 1.1,
+    legShortest: 0.6,
+    legLongest: 1,
+  };
 
   it('closes the energy book over dips, crests and flights', () => {
     for (const profile of demoProfiles()) {
