@@ -3,10 +3,11 @@ import type { RhythmQuestion } from './rhythm.ts';
 
 /** Gates that every pair finds its way through: distances in m, and the sine of a slope of 12°. */
 const EASY = { spacing: 12, offset: 3, sine: 0.208 };
-/** Shares of the way: the first step, how it grows where it leads on, and the least that is tried. */
+/** Share of the way of the first step, and how steps grow where they lead on; they are halved where they do not. */
 const FIRST = 0.25;
 const GROWTH = 1.6;
-const LEAST = 0.1;
+/** Steps that lead nowhere, after which there is no way on. */
+const MOST_FAILURES = 3;
 
 interface Walk {
   readonly begin: (asked: RhythmQuestion) => ChainAnswer | ChainFailure;
@@ -31,14 +32,18 @@ export function wayFromEasier(question: RhythmQuestion, { begin, next, cancelled
   let answer = easy;
   let walked = 0;
   let step = FIRST;
-  while (walked < 1 && step >= LEAST && !cancelled?.()) {
+  let failures = 0;
+  while (walked < 1 && failures < MOST_FAILURES && !cancelled?.()) {
     const to = Math.min(1, walked + step);
     const found = next(between(question, to), answer);
     if (found.ok) {
       answer = found;
       walked = to;
       step *= GROWTH;
-    } else step /= 2;
+    } else {
+      failures++;
+      step /= 2;
+    }
   }
   return { question: between(question, walked), answer, arrived: walked === 1 };
 }
