@@ -19,6 +19,7 @@ const coreRooms = {
   rules: ['fault', 'pair', 'shape'],
   kind: ['fault', 'pair', 'flex', 'run', 'course', 'table'],
   working: [
+    'fault',
     'formula',
     'numeric',
     'units',
@@ -85,7 +86,7 @@ const rendererRooms = {
     'rack',
     'squad',
   ],
-  frame: ['state', 'host', 'demo', 'theme', 'files', 'kit', 'help', 'rack', 'print', 'views'],
+  frame: ['state', 'host', 'demo', 'theme', 'files', 'answers', 'kit', 'help', 'rack', 'print', 'views'],
 };
 const drawn = ['preact', '@preact/signals'];
 const rendererPackages = {
@@ -94,7 +95,7 @@ const rendererPackages = {
   scene: ['three'],
   theme: ['@preact/signals'],
   files: ['@preact/signals', 'd3'],
-  answers: ['@preact/signals', 'preact', 'comlink', 'd3'],
+  answers: ['@preact/signals', 'comlink', 'd3', 'lru-cache'],
   kit: [...drawn, 'd3', 'temml'],
   help: drawn,
   controls: drawn,

@@ -26,7 +26,6 @@ export {
 } from './rigid-snow.ts';
 export type { SnowLaw } from './snow-law.ts';
 export { REBOUND } from './snow-law.ts';
-export { tableKey } from './table-key.ts';
 export type { TrackFit, TrackPart } from './track-radius.ts';
 export type { EvenPress, TurnSurface } from './turn-surface.ts';
 export { cosineTurnSurface, tableTurnSurface } from './turn-surface.ts';

@@ -3,8 +3,8 @@ import { inSi } from '../../core/conditions/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
 import type { TurnBasis } from '../../core/run/index.ts';
 import { chosenPairs, conditions, course, perPair, project, ski } from '../state/index.ts';
+import type { SetPair } from './jobs/set-jobs.ts';
 import { type TableState, tableOf } from './radius-tables.ts';
-import type { SetPair } from './runner.ts';
 import { turnModel } from './set-question.ts';
 import { radiusOf } from './sidecut.ts';
 

@@ -1,15 +1,14 @@
-import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { computed } from '@preact/signals';
 import { wallStrengthOf } from '../../core/carve/index.ts';
 import { inSi, siOf } from '../../core/conditions/index.ts';
-import type { Pair } from '../../core/pair/index.ts';
 import type { Track, TurnBasis } from '../../core/run/index.ts';
 import { legSpanOf } from '../../core/skier/index.ts';
 import { type ChosenPair, conditions, ski } from '../state/index.ts';
+import { answer } from './answer.ts';
 import type { HillAnswer } from './jobs/hill-jobs.ts';
 import { groundOf, PLAN_FIELDS, type RhythmAnswer, type RunPlan } from './jobs/run-plan.ts';
-import { type TableState, tableOf } from './radius-tables.ts';
+import { tableOf } from './radius-tables.ts';
 import { ghostPair, groundPlan, leadPair, programmePlan } from './run-question.ts';
-import { doWork, Superseded } from './runner.ts';
 import { radiusOf } from './sidecut.ts';
 
 /** One pair down the hill, with what it was asked. */
@@ -26,7 +25,7 @@ export interface Runs {
   readonly runs: readonly PairRun[];
   /** Why the lead has no run, or why there was no answer. */
   readonly problem: string | null;
-  /** Asking once more may help: the calculation was stopped or broke off. */
+  /** Asking once more may help: the calculation was stopped. */
   readonly again: boolean;
   /** An answer is being worked out; what is shown belongs to the question before. */
   readonly working: boolean;
@@ -46,31 +45,9 @@ export interface TurnSource {
   readonly words: string;
 }
 
-/** The table's state without its progress: who turns on it need not turn anew at every per cent. */
-const settled = new Map<ReadonlySignal<TableState>, ReadonlySignal<TableState>>();
-const SETTLED_KEPT = 48;
-
-function settledTable(pair: Pair, hardness: number): TableState {
-  const state = tableOf(pair, hardness);
-  let calm = settled.get(state);
-  if (!calm) {
-    let last: TableState | null = null;
-    calm = computed(() => {
-      const next = state.value;
-      const same =
-        last?.table === next.table && last?.failure === next.failure && last?.missing === next.missing;
-      if (!same) last = next;
-      return last!;
-    });
-    settled.set(state, calm);
-    if (settled.size > SETTLED_KEPT) settled.delete(settled.keys().next().value!);
-  }
-  return calm.value;
-}
-
 export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: number): TurnSource {
   const sidecutRadius = radiusOf(pair.pair);
-  const state = settledTable(pair.pair, siOf('hardnessNPerMm3', hardnessNPerMm3));
+  const state = tableOf(pair.pair, siOf('hardnessNPerMm3', hardnessNPerMm3)).value;
   if (state.table) {
     return {
       turn: { table: state.table },
@@ -124,73 +101,55 @@ const asked = computed<readonly Asked[]>(() => {
   });
 });
 
-const NOTHING: Runs = { runs: [], problem: null, again: false, working: false };
-export const runs = signal<Runs>(NOTHING);
+const solved = answer('skiRuns', {
+  label: skiers =>
+    skiers[0]!.plan.programme.kind === 'rhythm' ? 'Finding the quickest turn' : 'Solving the run',
+  question: () => (asked.value.length > 0 ? asked.value : null),
+  input: (skiers: readonly Asked[]) => skiers.map(({ pair, plan }) => ({ id: pair.id, plan })),
+});
 
-/** Counts the times a person has asked once more. */
-const askedAgain = signal(0);
-export const askAgain = (): void => {
-  askedAgain.value += 1;
-};
+/** Asks for the run once more, after a stop. */
+export const askAgain = solved.retry;
 
-const LANE = 'down the hill';
+type Told = Pick<Runs, 'runs' | 'problem'>;
+const read = new WeakMap<readonly HillAnswer[], Told>();
 
-/** Keeps `runs` in step with the controls: the running question finishes, the latest waits. Returns a stop. */
-export function followRuns(): () => void {
-  let latest = 0;
-  let shown = 0;
-  const stop = effect(() => {
-    void askedAgain.value;
-    const question = asked.value;
-    latest += 1;
-    const mine = latest;
-    if (question.length === 0) {
-      shown = mine;
-      runs.value = {
-        ...NOTHING,
-        problem: 'This pair has no sidecut radius, so it carves no turn; check its widths.',
-      };
-      return;
-    }
-    runs.value = { ...runs.peek(), working: true };
-    const skiers = question.map(({ pair, plan }) => ({ id: pair.id, plan }));
-    const rhythmic = question[0]!.plan.programme.kind === 'rhythm';
-    doWork(LANE, 'skiRuns', rhythmic ? 'Finding the quickest turn' : 'Solving the run', skiers).then(
-      answers => {
-        if (mine < shown) return;
-        shown = mine;
-        runs.value = { ...answered(question, answers), working: mine !== latest };
-      },
-      (error: Error) => {
-        if (mine !== latest) return;
-        // Stopped by the person: what was there stays, and says that it is from before.
-        const stopped = error instanceof Superseded;
-        runs.value = {
-          runs: stopped ? runs.peek().runs : [],
-          problem: stopped
-            ? 'Stopped. What is shown belongs to the inputs before.'
-            : `The run could not be worked out: ${error.message}`,
-          again: true,
-          working: false,
-        };
-      },
-    );
-  });
-  return () => {
-    latest += 1;
-    shown = latest;
-    stop();
-  };
+/** Runs keep their objects, whatever else is told of them: the groove on the hill stays laid. */
+function toldBy(answers: readonly HillAnswer[], question: readonly Asked[]): Told {
+  const known = read.get(answers) ?? answered(question, answers);
+  read.set(answers, known);
+  return known;
 }
 
-function answered(question: readonly Asked[], answers: readonly HillAnswer[]): Runs {
+/** The skis down the hill, in step with the controls: the running question finishes, the latest waits. */
+export const runs = computed<Runs>(() => {
+  if (asked.value.length === 0) {
+    return {
+      runs: [],
+      problem: 'This pair has no sidecut radius, so it carves no turn; check its widths.',
+      again: false,
+      working: false,
+    };
+  }
+  const { value, of, error, running, stopped } = solved.value;
+  if (error) {
+    return { runs: [], problem: `The run could not be worked out: ${error}`, again: false, working: running };
+  }
+  return {
+    ...(value && of ? toldBy(value, of) : { runs: [], problem: null }),
+    ...(stopped && { problem: 'Stopped. What is shown belongs to the inputs before.' }),
+    again: stopped,
+    working: running,
+  };
+});
+
+function answered(question: readonly Asked[], answers: readonly HillAnswer[]): Told {
   const first = answers[0]!;
-  if (!first.ok) return { ...NOTHING, problem: first.problem };
+  if (!first.ok) return { runs: [], problem: first.problem };
   const others = answers
     .slice(1)
     .flatMap((answer, i) => (answer.ok ? [] : [`${question[i + 1]!.pair.name}: ${answer.problem}`]));
   return {
-    ...NOTHING,
     runs: question.flatMap((each, i) => {
       const answer = answers[i]!;
       return answer.ok ? [{ ...each, track: answer.track, rhythm: answer.rhythm }] : [];

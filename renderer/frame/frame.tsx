@@ -9,6 +9,7 @@ import { board, pages, views } from '../views/index.ts';
 import { useFocusFollows } from './focus-follows.ts';
 import { Foot } from './foot.tsx';
 import { Rail } from './rail.tsx';
+import { ThreadNotice } from './thread-notice.tsx';
 import { TopBar } from './top-bar.tsx';
 
 /** Rail, rack, stage and readings, with a bar over them and a status line under them. */
@@ -21,6 +22,7 @@ export function Frame(): JSX.Element {
   const panels = (
     <>
       <WorkingPanel />
+      <ThreadNotice />
       <RackDialogs />
       {helpOpen.value && <HelpPanel />}
       {aboutOpen.value && <AboutModel />}

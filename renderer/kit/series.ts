@@ -1,5 +1,4 @@
-import type { MeasureName, System } from '../../core/units/index.ts';
-import { shownAs } from '../../core/units/index.ts';
+import { type MeasureName, type System, shownAs } from '../../core/units/index.ts';
 import type { PairMark } from '../state/index.ts';
 
 /** One line of a chart, in the units its axes' measures hold. */

@@ -1,5 +1,4 @@
 import { computed, signal } from '@preact/signals';
-import { reachOf } from '../../../core/conditions/index.ts';
 import { changeConditions, conditions } from '../../state/index.ts';
 
 export type Field = 'bending' | 'torsion';
@@ -18,5 +17,3 @@ export const moveBench = {
   rear: (mm: number) => changeConditions('Rear support', { benchRearInMm: mm }, 'benchRearInMm'),
   front: (mm: number) => changeConditions('Front support', { benchFrontInMm: mm }, 'benchFrontInMm'),
 };
-
-export const [, MOST_LOAD_N] = reachOf('benchLoadN');
