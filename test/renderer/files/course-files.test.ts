@@ -38,7 +38,7 @@ describe('gates from a file', () => {
     ]);
     expect(fileProblems.value?.problems.map(each => [each.row, each.field, each.found])).toEqual([
       [3, 'down', '"here"'],
-      [5, 'down', 'nothing'],
+      [5, 'down', undefined],
     ]);
     undo();
     expect(course.value.gates).toEqual([]);
