@@ -4,6 +4,7 @@ import { categories } from '../../core/rules/index.ts';
 import { asCsvFile } from '../../core/table/index.ts';
 import { getHost } from '../host/index.ts';
 import {
+  asUsual,
   type Course,
   changeCourse,
   course,
@@ -38,8 +39,8 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
   changeCourse(`Open ${file.name}`, before => {
     const opened: Course = {
       ...before,
-      discipline: setDiscipline(gates),
-      // What the file does not state stays as it was asked about.
+      // What the file does not state stays as it was asked about, or is usual for its gates.
+      ...asUsual(before, of.discipline ?? setDiscipline(gates)),
       ...of,
       ...(category && { category }),
       name: file.name.replace(/\.(csv|tsv|txt)$/i, ''),
