@@ -4,6 +4,7 @@ import { Dialog } from '../kit/index.ts';
 import { t } from '../state/index.ts';
 import { CAUTIONS, LIMITS } from './cautions.ts';
 import { KEYS } from './keys.ts';
+import { Licences } from './licences.tsx';
 
 export const helpOpen = signal(false);
 export const aboutOpen = signal(false);
@@ -58,6 +59,7 @@ export function AboutModel(): JSX.Element {
         </ul>
         <h3>{t('help.whereFrom')}</h3>
         <p>{t('help.whereFromText')}</p>
+        <Licences />
       </section>
     </Dialog>
   );
