@@ -100,6 +100,8 @@ export const english = {
 
   // The pair, its file and a technician's sheet.
   'pair.json': 'JSON text',
+  'pair.repeatedKeys':
+    'These names stand twice in one place of the file, and the last of each counts: {keys}. Look the values over.',
   'pair.notJson': 'is not JSON ({detail}); accepted is JSON text',
   'pair.atMost20MB': 'at most 20 MB of JSON',
   'pair.tooLong': '{count} characters is too long; accepted is at most 20 MB of JSON',
