@@ -1,5 +1,6 @@
 import { DEGREE } from '../../core/units/index.ts';
 import { type Balance, balanceSides, type Working, type WorkingValue } from '../../core/working/index.ts';
+import { noteInWords } from '../state/index.ts';
 
 /** SI units as they are printed. */
 const PRINTED: Record<string, string> = {
@@ -68,7 +69,7 @@ export function workingText(working: Working, beside: readonly Working[] = []): 
     ),
     '',
     `  result: ${printedValue(working.result)}`,
-    ...(working.note ? ['', `  ${working.note}`] : []),
+    ...(working.note ? ['', `  ${noteInWords(working.note)}`] : []),
     '',
     `  source: ${working.source} (${STATUS_WORDS[working.status]})`,
     '',
