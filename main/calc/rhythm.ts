@@ -52,7 +52,7 @@ export const rhythm: Command = {
       wallStrength: wallStrengthOf(said),
       slope: asking(file, () => evenSlope(slope)),
     };
-    const found = asking(file, () => solveRhythm({ conditions, ...gates }, { beginnings: 3 }));
+    const found = asking(file, () => solveRhythm({ conditions, ...gates }));
     if (!found.ok) throw new InputFault(`${file}: rhythm: ${say(rhythmFailureSentence(found))}`);
     const worth = worthOf(found.chain, found.answer, conditions, [0]);
     const rows = rhythmWorth(ski, conditions, worth, known.groove);
