@@ -1,7 +1,7 @@
 import { basename, extname } from 'node:path';
 import { app, type BrowserWindow, dialog, type FileFilter, ipcMain } from 'electron';
 import { atomicWrite, whyNotWritten } from '../disk/index.ts';
-import { type EventName, type EventOf, type FileKind, kindOf, type MenuCommand } from '../host/index.ts';
+import { type ActionName, type EventName, type EventOf, type FileKind, kindOf } from '../host/index.ts';
 import { answerRequests } from './channel.ts';
 import type { Documents } from './documents.ts';
 import { isPageAddress } from './page-protocol.ts';
@@ -14,7 +14,7 @@ const filters: Record<FileKind, FileFilter[]> = {
 };
 
 export interface Shell {
-  send(command: MenuCommand): void;
+  send(command: ActionName): void;
   /** Opens files handed over by the operating system. */
   receive(paths: readonly string[]): Promise<void>;
 }

@@ -1,20 +1,16 @@
 import type { JSX } from 'preact';
-import { openFiles, saveEntry } from '../files/index.ts';
-import { helpOpen } from '../help/index.ts';
 import { Segments } from '../kit/index.ts';
-import { printSheet } from '../print/index.ts';
 import {
   activePair,
   changeView,
-  redo,
   redoLabel,
   THEMES,
-  undo,
   undoLabel,
   unsavedEntries,
   view,
 } from '../state/index.ts';
 import { THEME_NAMES } from '../theme/index.ts';
+import { perform } from './actions.ts';
 
 export function TopBar(): JSX.Element {
   const active = activePair.value;
@@ -23,7 +19,7 @@ export function TopBar(): JSX.Element {
     <header class="top-bar">
       <p class="program">Turnwright</p>
       <div class="top-group">
-        <button type="button" class="quiet" onClick={() => void openFiles()}>
+        <button type="button" class="quiet" onClick={() => perform('open')}>
           Open…
         </button>
         <button
@@ -31,7 +27,7 @@ export function TopBar(): JSX.Element {
           class="quiet"
           disabled={!active}
           title={active ? `Save ${active.name}` : 'Choose a pair first'}
-          onClick={() => active && saveEntry(active.id)}
+          onClick={() => perform('save')}
         >
           Save
         </button>
@@ -40,7 +36,7 @@ export function TopBar(): JSX.Element {
           class="quiet"
           disabled={!active}
           title={active ? `A page about ${active.name}, as PDF` : 'Choose a pair first'}
-          onClick={() => active && void printSheet(active.name)}
+          onClick={() => perform('pair-sheet')}
         >
           Sheet
         </button>
@@ -53,7 +49,7 @@ export function TopBar(): JSX.Element {
           disabled={undoLabel.value === null}
           aria-label="Undo"
           title={undoLabel.value ? `Undo: ${undoLabel.value}` : 'Nothing to undo'}
-          onClick={undo}
+          onClick={() => perform('undo')}
         >
           ↶<span class="word"> Undo</span>
         </button>
@@ -63,7 +59,7 @@ export function TopBar(): JSX.Element {
           disabled={redoLabel.value === null}
           aria-label="Redo"
           title={redoLabel.value ? `Redo: ${redoLabel.value}` : 'Nothing to redo'}
-          onClick={redo}
+          onClick={() => perform('redo')}
         >
           ↷<span class="word"> Redo</span>
         </button>
@@ -91,17 +87,11 @@ export function TopBar(): JSX.Element {
           class="quiet"
           id="board-button"
           title="The full-screen teaching mode (F9)"
-          onClick={() => changeView({ board: true })}
+          onClick={() => perform('board')}
         >
           Board
         </button>
-        <button
-          type="button"
-          class="quiet"
-          onClick={() => {
-            helpOpen.value = true;
-          }}
-        >
+        <button type="button" class="quiet" onClick={() => perform('help')}>
           Help
         </button>
       </div>

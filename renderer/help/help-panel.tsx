@@ -2,12 +2,13 @@ import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Dialog } from '../kit/index.ts';
 import { CAUTIONS, LIMITS } from './cautions.ts';
-import { KEYS } from './keys.ts';
+import { CONTROL_KEYS, type KeyGroup } from './keys.ts';
 
 export const helpOpen = signal(false);
 export const aboutOpen = signal(false);
 
-export function HelpPanel(): JSX.Element {
+/** Keys of the actions, as the frame has them, and of the controls. */
+export function HelpPanel({ actions }: { readonly actions: readonly KeyGroup[] }): JSX.Element {
   return (
     <Dialog
       title="Keys and help"
@@ -15,7 +16,7 @@ export function HelpPanel(): JSX.Element {
         helpOpen.value = false;
       }}
     >
-      {KEYS.map(group => (
+      {[...actions, ...CONTROL_KEYS].map(group => (
         <section class="key-group" key={group.title}>
           <h3>{group.title}</h3>
           <dl>

@@ -1,31 +1,11 @@
-/** Every key of the app, as the help panel lists them. The frame's keys are in frame/keys.ts. */
-export const KEYS: readonly { title: string; keys: readonly (readonly [string, string])[] }[] = [
-  {
-    title: 'Anywhere (not while typing)',
-    keys: [
-      ['1 – 5', 'Shape, Flex, Edge, Slope, Set'],
-      ['A – D', 'Make that pair the active one'],
-      ['/', 'Find a pair in the rack'],
-      ['U', 'Switch between metric and imperial'],
-      ['L', 'Next look: snow, night, projector'],
-      ['F6', 'Next region: questions, rack, stage, readings'],
-      ['F9', 'Board, the full-screen teaching mode'],
-      ['?', 'This panel'],
-    ],
-  },
-  {
-    title: 'Files and steps (Ctrl, or ⌘ on a Mac)',
-    keys: [
-      ['Ctrl Z', 'Undo'],
-      ['Ctrl Shift Z', 'Redo'],
-      ['Ctrl N', 'New pair'],
-      ['Ctrl O', 'Open pairs and racks'],
-      ['Ctrl Shift O', 'Open one of the recent files'],
-      ['Ctrl S', 'Save the active pair'],
-      ['Ctrl Shift S', 'Save the active pair under another name'],
-      ['Ctrl P', 'Sheet of the active pair, as PDF'],
-    ],
-  },
+/** Keys and what they do, under a heading. */
+export interface KeyGroup {
+  readonly title: string;
+  readonly keys: readonly (readonly [key: string, meaning: string])[];
+}
+
+/** Keys of controls, as the help panel lists them after those of the actions. */
+export const CONTROL_KEYS: readonly KeyGroup[] = [
   {
     title: 'Sliders, handles and charts',
     keys: [

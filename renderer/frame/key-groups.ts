@@ -1,0 +1,16 @@
+import { say } from '../../core/language/index.ts';
+import type { KeyGroup } from '../help/index.ts';
+import { actions } from './actions.ts';
+
+const pressed = (key: string): string => key.replace('CmdOrCtrl', 'Ctrl').replaceAll('+', ' ');
+
+/** The keys of every action as the help page lists them: those pressed alone, and those with Ctrl. */
+export const actionKeys: readonly KeyGroup[] = [
+  { title: 'Anywhere (not while typing)', ours: (key: string) => !key.startsWith('CmdOrCtrl') },
+  { title: 'With Ctrl, or ⌘ on a Mac', ours: (key: string) => key.startsWith('CmdOrCtrl') },
+].map(({ title, ours }) => ({
+  title,
+  keys: actions.flatMap(({ label, keys = [] }) =>
+    keys.filter(ours).map(key => [pressed(key), say({ key: label })] as const),
+  ),
+}));
