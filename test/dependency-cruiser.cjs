@@ -19,6 +19,7 @@ const coreRooms = {
   rules: ['fault', 'pair', 'shape'],
   kind: ['fault', 'pair', 'flex', 'run', 'course', 'table'],
   working: [
+    'fault',
     'formula',
     'numeric',
     'units',

@@ -4,7 +4,7 @@
  * rad, forces N, moments N·m.
  */
 
-import { DEGREE } from '../units/index.ts';
+import { FieldError } from '../fault/index.ts';
 
 /** Where the push acts as the foot sees it. */
 export interface EdgeBelowFoot {
@@ -37,21 +37,24 @@ export function freeAngulation({ aside, below }: EdgeBelowFoot): number {
 /**
  * Edge angle lost in boot and leg, rad: M/k; negative where the push tips the ski further.
  *
- * @throws RangeError when the stiffness is not above 0
+ * @throws FieldError when the stiffness is not above 0
  */
 export function edgeAngleLost(moment: number, stiffness: number): number {
   if (stiffness > 0) return moment / stiffness;
-  throw new RangeError(`stiffness: ${stiffness} N·m/rad found; accepted: above 0`);
+  throw new FieldError({ field: 'stiffness', found: stiffness, accepted: { above: 0, unit: 'N·m/rad' } });
 }
 
 /**
  * Force between ski and snow whose part normal to the base is `normal` (N), at an angulation (rad).
  *
- * @throws RangeError for an angulation of 90 degrees or more
+ * @throws FieldError for an angulation of 90 degrees or more
  */
 export function pushOf(normal: number, angulation: number): number {
   const share = Math.cos(angulation);
   if (share > 1e-6) return normal / share;
-  const degrees = angulation / DEGREE;
-  throw new RangeError(`angulation: ${degrees.toFixed(1)} degrees found; accepted: less than 90 either way`);
+  throw new FieldError({
+    field: 'angulation',
+    found: { quantity: 'angle', value: angulation },
+    accepted: { above: -Math.PI / 2, below: Math.PI / 2, quantity: 'angle' },
+  });
 }

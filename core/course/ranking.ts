@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import { GRAVITY, type TurnRadius } from '../run/index.ts';
 import { DEGREE, KMH } from '../units/index.ts';
 import type { CoursePair } from './edge-choice.ts';
@@ -58,7 +59,9 @@ export function rankPairs(
   options: LineOptions = {},
   onProgress?: (share: number) => void,
 ): Ranking {
-  if (pairs.length === 0) throw new RangeError('pairs: none found; accepted is one pair or more.');
+  if (pairs.length === 0) {
+    throw new FieldError({ field: 'pairs', found: undefined, accepted: { key: 'course.onePair' } });
+  }
   const conditions = fillCourseConditions(given);
   const line = lineThroughGates(gates, options);
   const ranked = rankOn(pairs, line, gates, conditions, onProgress);

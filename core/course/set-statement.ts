@@ -1,4 +1,5 @@
 import { reachOf, saidOf } from '../conditions/index.ts';
+import type { Accepted } from '../fault/index.ts';
 import { readCsvNumber, splitUnit } from '../table/index.ts';
 import { sizeOf } from '../units/index.ts';
 
@@ -19,7 +20,7 @@ export interface SetStatement {
 }
 
 /** What is accepted of a set's numbers, in their units. */
-export const setRanges = {
+const setRanges = {
   slopeDeg: reachOf('courseSlopeDeg'),
   speedKmh: reachOf('courseSpeedKmh'),
   greatestEdgeDeg: reachOf('courseEdgeMostDeg'),
@@ -50,7 +51,7 @@ export function statedColumn(heading: string): StatedColumn | null {
 /** A statement read from its cell, or what would be accepted there. */
 export type StatedValue =
   | { readonly ok: true; readonly value: SetStatement }
-  | { readonly ok: false; readonly accepted: string };
+  | { readonly ok: false; readonly accepted: Accepted };
 
 /** Reads a cell; a unit may stand in the heading or behind the number, a slope also in %. */
 export function readStated(column: StatedColumn, heading: string, cell: string): StatedValue {
@@ -60,7 +61,7 @@ export function readStated(column: StatedColumn, heading: string, cell: string):
       const word = text.toLowerCase();
       if (word === 'sl' || word === 'slalom') return { ok: true, value: { discipline: 'SL' } };
       if (word === 'gs' || word === 'giant slalom') return { ok: true, value: { discipline: 'GS' } };
-      return { ok: false, accepted: 'SL or GS' };
+      return { ok: false, accepted: { oneOf: ['SL', 'GS'] } };
     }
     case 'category':
       return { ok: true, value: { category: text } };
@@ -108,7 +109,7 @@ function ranged(field: keyof typeof setRanges, value: number | null, unit: strin
   const [least, most] = setRanges[field];
   return value !== null && value >= least && value <= most
     ? { ok: true, value: { [field]: value } }
-    : { ok: false, accepted: `${least} to ${most} ${unit}` };
+    : { ok: false, accepted: { from: least, to: most, unit } };
 }
 
 function plain(text: string): number | null {

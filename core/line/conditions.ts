@@ -32,5 +32,5 @@ export function acceptLine(given: LineConditions): void {
   acceptConditions(given, ASKED);
   accept('contactLength', given.contactLength, { from: 0.3, to: 3, quantity: 'skiLength' });
   accept('baseBevel', given.baseBevel, { from: 0, to: 5 * DEGREE, quantity: 'angle' });
-  accept('wallStrength', given.wallStrength, { from: 1e3, unit: 'N/m²' });
+  accept('wallStrength', given.wallStrength, { from: 1e3, to: Infinity, unit: 'N/m²' });
 }

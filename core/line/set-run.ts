@@ -3,6 +3,7 @@
  */
 
 import { acceptConditions, fieldsOf } from '../conditions/index.ts';
+import { FieldError } from '../fault/index.ts';
 import {
   type ChainAnswer,
   type ChainFailure,
@@ -108,7 +109,9 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   const { conditions, poles, startSpeed } = question;
   acceptLine(conditions);
   acceptConditions({ startSpeed }, fieldsOf('start'));
-  if (poles.length < 2) throw new RangeError(`poles: ${poles.length} found; two or more are accepted`);
+  if (poles.length < 2) {
+    throw new FieldError({ field: 'poles', found: poles.length, accepted: { key: 'accepted.twoOrMore' } });
+  }
   const perPiece = options.stages ?? SET_STAGES;
   const { chain, problem, poleNodes } = setChain(question, perPiece);
   const solver = new ChainSolver(problem);

@@ -89,7 +89,7 @@ export function fillConditions(given: RunConditions): FullConditions {
   acceptLegSpan(full);
   accept('baseBevel', full.baseBevel, { from: 0, to: 5 * DEGREE, quantity: 'angle' });
   accept('contactLength', full.contactLength, { from: 0.3, to: 3, quantity: 'skiLength' });
-  accept('wallStrength', full.wallStrength, { from: 1e3, unit: 'N/m²' });
+  accept('wallStrength', full.wallStrength, { from: 1e3, to: Infinity, unit: 'N/m²' });
   if (full.startHeading !== undefined)
     accept('startHeading', full.startHeading, { from: -Math.PI, to: Math.PI, quantity: 'angle' });
   return { ...full, legRest: full.legShortest + REST * (full.legLongest - full.legShortest) };

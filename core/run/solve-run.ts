@@ -94,7 +94,7 @@ const WARM_STEPS = 60;
  * Runs the skier down the slope.
  *
  * @param from a run under nearly the same conditions, to begin from
- * @throws RangeError for a condition out of range: names the field, the value and what is accepted
+ * @throws FieldError for a condition out of range
  */
 export function solveRun(conditions: RunConditions, options: RunOptions = {}, from?: Run): Run | RunFailure {
   const run = fillConditions(conditions);

@@ -7,6 +7,7 @@ import {
   twistWorking,
 } from '../../core/carve/index.ts';
 import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
+import { say } from '../../core/language/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { MM } from '../../core/units/index.ts';
 import { bootPoint, bootWorkings } from './boot-point.ts';
@@ -43,7 +44,7 @@ export const carve: Command = {
         const asked = { ...USUAL, ...said, edgeDeg: edge, loadN: load, foreMm };
         const answer = solver.solve(inSi(asked, fieldsOf('edge', 'snow')));
         if (answer.ok) return answer;
-        throw new InputFault(`${file}: ${answer.reason}`);
+        throw new InputFault(`${file}: ${say(answer.reason)}`);
       }),
     );
     const readings = solved.map(equilibrium => groovePoint(cut.radius, equilibrium));

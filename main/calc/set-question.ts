@@ -12,7 +12,7 @@ import {
 import type { CommandInput } from './command.ts';
 import { rangeOf } from './condition-options.ts';
 import { expectKind } from './expect-kind.ts';
-import { InputFault } from './fault.ts';
+import { faultOf, InputFault } from './fault.ts';
 import { oneNumber } from './option.ts';
 
 type Options = CommandInput['options'];
@@ -86,8 +86,8 @@ async function courseFrom(options: Options, said: Partial<Said>, read: CommandIn
     }
     const { gates, stated, problems } = readGates(expectKind(course, await read(course), 'gates'));
     if (problems.length > 0) {
-      const [{ row, message }] = problems;
-      throw new InputFault(`${course}: row ${row}: ${message}`);
+      const [{ row, ...fault }] = problems;
+      throw faultOf(course, [{ ...fault, where: { row } }]);
     }
     return { name: course, gates, stated, rhythm: null };
   }

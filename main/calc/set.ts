@@ -1,6 +1,5 @@
 import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
 import {
-  LineError,
   neededEdgeWorking,
   rankPairs,
   setRadius,
@@ -11,7 +10,7 @@ import type { Ski } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { DEGREE } from '../../core/units/index.ts';
 import type { Command } from './command.ts';
-import { asking, InputFault } from './fault.ts';
+import { asking } from './fault.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { askedWords, conditionsOf, type SetQuestion, setQuestion } from './set-question.ts';
@@ -53,7 +52,7 @@ export const set: Command = {
       return turnOf(files[i], ski, hardness);
     });
     const ranking = asking(course.name, () =>
-      onLine(course.name, () =>
+      asking(course.name, () =>
         rankPairs(
           skis.map((ski, i) => ({ name: ski.name, turn: known[i].turn, baseBevel: ski.baseBevel })),
           course.gates,
@@ -126,13 +125,4 @@ function disciplineRemarks(skis: readonly Ski[], set: SetQuestion): string[] {
       ? []
       : [`${name} is stated for ${SPOKEN[discipline]}; these gates are taken as ${SPOKEN[set.discipline]}.`],
   );
-}
-
-function onLine<T>(name: string, question: () => T): T {
-  try {
-    return question();
-  } catch (error) {
-    if (error instanceof LineError) throw new InputFault(`${name}: ${error.message}`);
-    throw error;
-  }
 }

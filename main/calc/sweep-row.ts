@@ -1,6 +1,7 @@
 import { type GrooveSolver, grooveSolver } from '../../core/carve/index.ts';
 import { fieldsOf, inSi, rowOf, USUAL } from '../../core/conditions/index.ts';
 import { bendTest } from '../../core/flex/index.ts';
+import { say } from '../../core/language/index.ts';
 import { type Pair, type Ski, skiOf } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { DEGREE, MM } from '../../core/units/index.ts';
@@ -122,7 +123,7 @@ function carveCells() {
     }
     const said = Object.fromEntries(CARVE.map(field => [field, asked[rowOf(field).option as string]]));
     const answer = solver.solve(inSi(said, CARVE));
-    if (!answer.ok) throw new InputFault(answer.reason);
+    if (!answer.ok) throw new InputFault(say(answer.reason));
     const point = groovePoint(radius, answer);
     return questions.carve.columns.map(column => point[column]);
   };

@@ -1,5 +1,6 @@
 import { cosineRadius, tableRadius } from '../../core/carve/index.ts';
 import { inSi } from '../../core/conditions/index.ts';
+import { FieldError } from '../../core/fault/index.ts';
 import { type Springs, springs } from '../../core/flex/index.ts';
 import {
   type ChosenTurn,
@@ -58,7 +59,7 @@ export const springsOf = perPair((pair): Springs | null => {
     const each = ski(pair);
     return springs(bending, { ...each, length: each.contactLength });
   } catch (fault) {
-    if (fault instanceof RangeError) return null;
+    if (fault instanceof FieldError) return null;
     throw fault;
   }
 });

@@ -1,6 +1,6 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import type { CarveConditions, CarveFailure, Equilibrium } from '../../core/carve/index.ts';
-import { type ChosenPair, chosenPairs } from '../state/index.ts';
+import { type ChosenPair, chosenPairs, inWords } from '../state/index.ts';
 import { answer } from './answer.ts';
 import { asked } from './asked.ts';
 import { carvingOf } from './radius-tables.ts';
@@ -45,10 +45,10 @@ export function grooveOf(pair: Pick<ChosenPair, 'id'>): Equilibrium | null {
 /** Why a pair has no groove, in words; null when it has one or is about to. */
 export function faultOf(pair: ChosenPair): string | null {
   const carving = carvingOf(pair.pair);
-  if (!carving.ok) return carving.missing ? null : carving.reason;
+  if (!carving.ok) return carving.missing ? null : inWords(carving.reason);
   const { answers, fault } = grooves.value;
   const answer = answers.get(pair.id);
-  return answer && !answer.ok ? answer.reason : fault;
+  return answer && !answer.ok ? inWords(answer.reason) : fault;
 }
 
 /** The pair states no bending stiffness, so only the cosine rule can be said of it. */

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import type { Gate, QuickLine } from '../../core/course/index.ts';
-import { course, report } from '../state/index.ts';
+import { course, inWords, report } from '../state/index.ts';
 import { enteredChosen } from './contenders.ts';
 import type { SetPair } from './jobs/set-jobs.ts';
 import { Superseded } from './queue.ts';
@@ -49,10 +49,10 @@ export async function findQuickLine(id: string): Promise<void> {
     next.set(id, {
       key,
       line: answer.ok ? answer : null,
-      reason: answer.ok ? null : answer.reason,
+      reason: answer.ok ? null : inWords(answer.reason),
     });
     quickLines.value = next;
-    if (!answer.ok) report(`${pair.name}: ${answer.reason}`, 'error');
+    if (!answer.ok) report(`${pair.name}: ${inWords(answer.reason)}`, 'error');
   } catch (error) {
     if (error instanceof Superseded) report('The quick line was stopped.');
     else report((error as Error).message, 'error');

@@ -8,7 +8,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { LRUCache } from 'lru-cache';
 import { carvingSkiOf, type RadiusTable } from '../../core/carve/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
-import { perPair, ski } from '../state/index.ts';
+import { inWords, perPair, ski } from '../state/index.ts';
 import { answer } from './answer.ts';
 
 export interface TableState {
@@ -33,7 +33,7 @@ const lackingTable = perPair(pair => {
   return signal<TableState>({
     table: null,
     progress: null,
-    failure: carving.ok ? null : carving.reason,
+    failure: carving.ok ? null : inWords(carving.reason),
     missing: !carving.ok && carving.missing,
   });
 });
@@ -77,7 +77,7 @@ function newTable(pair: Pair, hardness: number, fore: number): ReadonlySignal<Ta
   return computed(() => {
     const now = made.value;
     const solved = now.value !== null && !('ok' in now.value) ? now.value : null;
-    const lacking = now.value !== null && 'ok' in now.value ? now.value.reason : null;
+    const lacking = now.value !== null && 'ok' in now.value ? inWords(now.value.reason) : null;
     const failure = lacking ?? now.error ?? (now.stopped ? 'The radius table was stopped.' : null);
     if (last?.table === solved && last.failure === failure) return last;
     last = {

@@ -3,6 +3,7 @@ import { type GateProblem, readGates, setDiscipline, unreadComments } from '../.
 import { categories } from '../../core/rules/index.ts';
 import { getHost } from '../host/index.ts';
 import {
+  asUsual,
   type Course,
   changeCourse,
   course,
@@ -37,8 +38,8 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
   changeCourse(`Open ${file.name}`, before => {
     const opened: Course = {
       ...before,
-      discipline: setDiscipline(gates),
-      // What the file does not state stays as it was asked about.
+      // What the file does not state stays as it was asked about, or is usual for its gates.
+      ...asUsual(before, of.discipline ?? setDiscipline(gates)),
       ...of,
       ...(category && { category }),
       name: file.name.replace(/\.(csv|tsv|txt)$/i, ''),

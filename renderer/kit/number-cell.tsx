@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { readIn } from '../../core/units/index.ts';
-import { settle } from '../state/index.ts';
+import { inWords, settle } from '../state/index.ts';
 
 /**
  * A number in a table, in `unit`; another unit of the same quantity may be typed with it ("0.5 cm" in a cell of
@@ -35,7 +35,7 @@ export function NumberCell(props: {
       return;
     }
     const parsed = readIn(text, props.unit);
-    if (!parsed.ok) say(`${props.label}: ${parsed.reason}`);
+    if (!parsed.ok) say(inWords({ field: props.label, ...parsed }));
     else if (parsed.value < props.min || parsed.value > props.max)
       say(`${props.label}: ${text.trim()} found; ${props.min} to ${props.max} ${props.unit} is accepted`);
     else {

@@ -17,6 +17,7 @@ import {
 import { rulesFrom } from './rules-settings.ts';
 import { apart, asideFrom, pairAside, type SetAside } from './set-aside.ts';
 import { slopeFrom } from './slope-settings.ts';
+import { inWords } from './words.ts';
 
 export const DRAFT_VERSION = 1;
 const EMPTY_RACK = rackOf('', []);
@@ -152,7 +153,7 @@ function gatesAside(value: unknown, kept: number): SetAside[] {
 
 function unread(text: string): string {
   const read = readRack(text);
-  return read.ok ? '' : read.problems[0]!.message;
+  return read.ok ? '' : inWords(read.problems[0]!);
 }
 
 /** The log; entries that are in the file are the file's own, so that only the others count as unsaved. */

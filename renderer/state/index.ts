@@ -21,6 +21,7 @@
 
 export { board, changeBoard } from './board-settings.ts';
 export {
+  asUsual,
   changeCourse,
   course,
   courseText,
@@ -118,3 +119,4 @@ export {
   view,
 } from './store.ts';
 export { addTune, belongsTo, removeTune, setDueAfter, tuneLogInFile, tunesOf } from './tune-log.ts';
+export { errorWords, faultsInWords, inWords, t } from './words.ts';

@@ -9,6 +9,7 @@ import {
   grooveSolver,
   type RadiusTable,
 } from '../../../core/carve/index.ts';
+import { say } from '../../../core/language/index.ts';
 import { type Pair, skiOf } from '../../../core/pair/index.ts';
 import { flexJobs } from './flex-jobs.ts';
 import { hillJobs } from './hill-jobs.ts';
@@ -35,7 +36,7 @@ function solverOf(pair: Pair): Solver {
 
 function carvingOf(pair: Pair): CarvingSki {
   const carving = carvingSkiOf(skiOf(pair));
-  if (!carving.ok) throw new Error(`${pair.name}: ${carving.reason}`);
+  if (!carving.ok) throw new Error(`${pair.name}: ${say(carving.reason)}`);
   return carving.ski;
 }
 

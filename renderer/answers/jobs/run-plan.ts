@@ -1,6 +1,6 @@
 import { type FieldOf, fieldsOf, type SiOf } from '../../../core/conditions/index.ts';
 import { FieldError } from '../../../core/fault/index.ts';
-import { faultSentence, say } from '../../../core/language/index.ts';
+import { faultsSentence, say } from '../../../core/language/index.ts';
 import {
   type HeldBackBy,
   type LineConditions,
@@ -29,7 +29,6 @@ import {
   turnOf,
 } from '../../../core/run/index.ts';
 import type { LegSpan, Skier } from '../../../core/skier/index.ts';
-import { TableTextError } from '../../../core/table/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { rhythmFailureWords, runFailureWords } from './failure-words.ts';
 import { rhythmTrack } from './rhythm-track.ts';
@@ -96,7 +95,7 @@ export type RunWatching = Pick<RunOptions, 'onProgress' | 'cancelled'>;
 /** 60 pictures a second find a row each in slow motion too. */
 const OUTPUT_STEP = 0.01;
 
-/** @throws RangeError or TableTextError that names what was found and what is accepted */
+/** @throws FieldError */
 export function groundOf(plan: GroundPlan): SlopeProfile {
   switch (plan.kind) {
     case 'even':
@@ -111,7 +110,7 @@ export function groundOf(plan: GroundPlan): SlopeProfile {
 /**
  * A programme of edge angles or banked turns.
  *
- * @throws RangeError or TableTextError that names what was found and what is accepted
+ * @throws FieldError
  */
 export function programmeOf(plan: Exclude<ProgrammePlan, { kind: 'rhythm' }>): Programme {
   switch (plan.kind) {
@@ -144,10 +143,8 @@ export function runPlan(plan: RunPlan, from?: Begun, watch: RunWatching = {}): R
       ? rhythmOf(plan, plan.programme, from, watch)
       : runOf(plan, plan.programme, from, watch);
   } catch (cause) {
-    if (cause instanceof FieldError) return { ok: false, problem: say(faultSentence(cause)) };
-    if (cause instanceof RangeError || cause instanceof TableTextError) {
-      return { ok: false, problem: cause.message };
-    }
+    if (cause instanceof FieldError)
+      return { ok: false, problem: say(faultsSentence([cause, ...cause.others])) };
     throw cause;
   }
 }

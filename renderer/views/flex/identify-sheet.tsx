@@ -3,8 +3,8 @@ import type { JSX } from 'preact';
 import { beamOf } from '../../answers/index.ts';
 import { openFiles, readingsOf } from '../../files/index.ts';
 import { Quantity } from '../../kit/index.ts';
-import type { ChosenPair } from '../../state/index.ts';
-import { benchFaultWords, exampleRows } from './bench-rows.ts';
+import { type ChosenPair, inWords } from '../../state/index.ts';
+import { exampleRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';
 import { identified, readOf, uncertaintyMm } from './identify-state.ts';
 import { STARTING } from './stiffness-edits.ts';
@@ -15,7 +15,7 @@ export function IdentifySheet({ active }: { active: ChosenPair }): JSX.Element {
   const { value, error } = identified.value;
   const found = read?.ok && value?.id === active.id ? value : null;
   const problem =
-    read?.ok === false ? benchFaultWords(read.fault) : found?.ok === false ? `${found.problem}.` : error;
+    read?.ok === false ? inWords(read.fault) : found?.ok === false ? inWords(found.fault) : error;
   return (
     <div class="stage-split">
       <RowsEntry active={active} problem={problem} />

@@ -91,7 +91,7 @@ describe('between its points', () => {
         const edgeAngle = radians(edge);
         const load = Math.exp(logLoad);
         const direct = solver.solve({ edgeAngle, load, hardness: hardness(snow), fore: 0 });
-        if (!direct.ok) throw new Error(direct.reason);
+        if (!direct.ok) throw new Error(JSON.stringify(direct.reason));
         const miss = Math.abs(tableRadius(table, edgeAngle, load) / direct.turnRadius - 1);
         const isSteep = lookup.steepAt(edgeAngle, load);
         if (isSteep) steep++;
@@ -112,7 +112,7 @@ describe('between its points', () => {
       for (const load of [450, 1150, 2900]) {
         const edgeAngle = radians(edge);
         const direct = solver.solve({ edgeAngle, load, hardness: hardness(3), fore: 0 });
-        if (!direct.ok) throw new Error(direct.reason);
+        if (!direct.ok) throw new Error(JSON.stringify(direct.reason));
         expect(Math.abs(tableTwistTip(table, edgeAngle, load) - direct.twistTip)).toBeLessThan(radians(0.05));
         expect(Math.abs(tableTwistTail(table, edgeAngle, load) - direct.twistTail)).toBeLessThan(
           radians(0.05),

@@ -59,7 +59,7 @@ test('check against an edition of one’s own, and in a lower-level race', async
     code: 2,
     out: '',
     err: expect.stringMatching(
-      /bad\.rules\.json: limits\[0\]\.least: found -1; accepted is a number above 0\.\n$/,
+      /bad\.rules\.json: limits\[0\]\.least: -1 is not accepted; accepted is a number above 0\n$/,
     ),
   });
 });

@@ -94,7 +94,7 @@ describe('names, nesting and units of', () => {
     );
     const { code, err } = await run(['identify', bad, '--contact-length', '1360']);
     expect(code).toBe(2);
-    expect(err).toContain('bad.csv: line 2, loadFromTailMm: found "x"; accepted is a number');
+    expect(err).toContain('bad.csv: line 2, loadFromTailMm: "x" is not accepted; accepted is a number');
   });
 
   test('rhythm', async () => {

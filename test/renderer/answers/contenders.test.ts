@@ -71,7 +71,7 @@ describe('ranking the rack', () => {
     const conditions = fillCourseConditions({ startSpeed: 10, slope: 0.29 });
     const shares: number[] = [];
     const quick = setJobs.quickLineOf({ pair, gates, conditions }, share => shares.push(share));
-    if (!quick.ok) throw new Error(quick.reason);
+    if (!quick.ok) throw new Error(JSON.stringify(quick.reason));
     const drawn = setJobs.rankChosen({ pairs: [pair], gates, conditions }, () => {});
     expect(quick.seconds).toBeLessThan(drawn.ranking.pairs[0].report.seconds);
     expect(Math.max(...shares)).toBeLessThanOrEqual(1);
