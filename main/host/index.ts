@@ -10,6 +10,7 @@ export {
 } from './actions.ts';
 export { type DecodedText, decodeText, kindOf } from './decode-text.ts';
 export { isDroppable, isDroppableName } from './droppable.ts';
+export { openedExtensions, skisExtensions, tableExtensions } from './extensions.ts';
 export type {
   Arrival,
   DraftChanges,

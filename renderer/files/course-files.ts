@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { type GateProblem, readGates, setDiscipline, unreadComments } from '../../core/course/index.ts';
 import { categories } from '../../core/rules/index.ts';
+import { asCsvFile } from '../../core/table/index.ts';
 import { getHost } from '../host/index.ts';
 import {
   asUsual,
@@ -69,7 +70,7 @@ export async function saveCourse(): Promise<void> {
   const file = courseFileName(course.value);
   const text = courseText(course.value);
   try {
-    if (await getHost().exportFile(file, 'text/csv', text)) {
+    if (await getHost().exportFile(file, 'text/csv', asCsvFile(text))) {
       markCourseSaved(name, text);
       report(`${file} saved, ${counted(gates.length, 'gate')}`);
     }

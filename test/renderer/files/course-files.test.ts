@@ -102,7 +102,9 @@ describe('a set in no file', () => {
   const saved: string[] = [];
   let chosen = true;
   const exportFile = async (name: string, _mime: string, data: string) => {
-    saved.push(name, data);
+    // What a spreadsheet needs to know it for UTF-8.
+    expect(data.startsWith('\uFEFF')).toBe(true);
+    saved.push(name, data.slice(1));
     return chosen;
   };
   beforeEach(() => {
