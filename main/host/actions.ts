@@ -21,16 +21,16 @@ interface Known {
  */
 export const ACTIONS = [
   { name: 'new-pair', label: 'action.newPair', keys: ['CmdOrCtrl+N'], menu: { under: 'file', group: 1 } },
-  { name: 'open', label: 'action.open', keys: ['CmdOrCtrl+O'], menu: { under: 'file', group: 1 } },
+  { name: 'open', label: 'common.open', keys: ['CmdOrCtrl+O'], menu: { under: 'file', group: 1 } },
   { name: 'recent', label: 'action.recent', keys: ['CmdOrCtrl+Shift+O'], menu: { under: 'file', group: 1 } },
-  { name: 'save', label: 'action.save', keys: ['CmdOrCtrl+S'], menu: { under: 'file', group: 2 } },
+  { name: 'save', label: 'common.save', keys: ['CmdOrCtrl+S'], menu: { under: 'file', group: 2 } },
   { name: 'save-as', label: 'action.saveAs', keys: ['CmdOrCtrl+Shift+S'], menu: { under: 'file', group: 2 } },
   { name: 'save-all', label: 'action.saveAll', menu: { under: 'file', group: 2 } },
   { name: 'export-picture', label: 'action.exportPicture', menu: { under: 'file', group: 3 } },
   { name: 'export-table', label: 'action.exportTable', menu: { under: 'file', group: 3 } },
   { name: 'pair-sheet', label: 'action.pairSheet', keys: ['CmdOrCtrl+P'], menu: { under: 'file', group: 3 } },
-  { name: 'undo', label: 'action.undo', keys: ['CmdOrCtrl+Z'], menu: { under: 'edit', group: 1 } },
-  { name: 'redo', label: 'action.redo', keys: ['CmdOrCtrl+Shift+Z'], menu: { under: 'edit', group: 1 } },
+  { name: 'undo', label: 'common.undo', keys: ['CmdOrCtrl+Z'], menu: { under: 'edit', group: 1 } },
+  { name: 'redo', label: 'common.redo', keys: ['CmdOrCtrl+Shift+Z'], menu: { under: 'edit', group: 1 } },
   {
     name: 'view-shape',
     label: 'action.shape',
@@ -62,9 +62,14 @@ export const ACTIONS = [
     menu: { under: 'question', group: 1 },
   },
   { name: 'board', label: 'action.board', keys: ['F9'], menu: { under: 'question', group: 2 } },
-  { name: 'look-light', label: 'action.snow', menu: { under: 'look', group: 1 }, overDialogs: true },
-  { name: 'look-dark', label: 'action.night', menu: { under: 'look', group: 1 }, overDialogs: true },
-  { name: 'look-projector', label: 'action.projector', menu: { under: 'look', group: 1 }, overDialogs: true },
+  { name: 'look-light', label: 'frame.look.snow', menu: { under: 'look', group: 1 }, overDialogs: true },
+  { name: 'look-dark', label: 'frame.look.night', menu: { under: 'look', group: 1 }, overDialogs: true },
+  {
+    name: 'look-projector',
+    label: 'frame.look.projector',
+    menu: { under: 'look', group: 1 },
+    overDialogs: true,
+  },
   { name: 'next-look', label: 'action.nextLook', keys: ['L'] },
   {
     name: 'switch-units',
@@ -80,7 +85,7 @@ export const ACTIONS = [
   { name: 'find', label: 'action.find', keys: ['/'] },
   { name: 'next-region', label: 'action.nextRegion', keys: ['F6'], overDialogs: true },
   { name: 'previous-region', label: 'action.previousRegion', keys: ['Shift+F6'], overDialogs: true },
-  { name: 'help', label: 'action.help', keys: ['?'], menu: { under: 'help', group: 1 } },
+  { name: 'help', label: 'help.title', keys: ['?'], menu: { under: 'help', group: 1 } },
   { name: 'cautions', label: 'action.cautions', menu: { under: 'help', group: 1 } },
 ] as const satisfies readonly Known[];
 

@@ -1,4 +1,4 @@
-import { type PlainKey, say } from '../../core/language/index.ts';
+import type { PlainKey } from '../../core/language/index.ts';
 import { openFiles, saveAll, saveCourse, saveEntry } from '../files/index.ts';
 import { aboutOpen, helpOpen } from '../help/index.ts';
 import { ACTIONS, type ActionName, type ActionRecord } from '../host/index.ts';
@@ -17,6 +17,7 @@ import {
   redo,
   report,
   THEMES,
+  t,
   undo,
   view,
 } from '../state/index.ts';
@@ -38,7 +39,7 @@ export const modal = (): boolean => document.querySelector('dialog[open]') !== n
 /** Saves pairs, rack and set; whether nothing unsaved is left. What stands in an open form is in no pair yet. */
 export async function saveEverything(): Promise<boolean> {
   if (modal()) {
-    report(say({ key: 'action.formOpen' }), 'error');
+    report(t('frame.closeFormFirst'), 'error');
     return false;
   }
   if (!(await saveAll())) return false;
@@ -49,7 +50,7 @@ export async function saveEverything(): Promise<boolean> {
 const show = (question: Question): Doing => ({ perform: () => changeView({ question }) });
 
 const withActive = (act: (pair: ChosenPair) => unknown): Doing => ({
-  when: () => (activePair.value ? null : 'action.noPair'),
+  when: () => (activePair.value ? null : 'common.noPair'),
   perform: () => void act(activePair.value!),
 });
 
@@ -82,8 +83,8 @@ const doings: Readonly<Record<ActionName, Doing>> = {
   save: withActive(({ id }) => saveEntry(id)),
   'save-as': withActive(({ id }) => saveEntry(id, true)),
   'save-all': { perform: () => void saveEverything() },
-  'export-picture': exporting('picture', 'action.noPicture'),
-  'export-table': exporting('table', 'action.noTable'),
+  'export-picture': exporting('picture', 'frame.noPicture'),
+  'export-table': exporting('table', 'frame.noTable'),
   'pair-sheet': withActive(({ name }) => printSheet(name)),
   undo: step('undo', undo),
   redo: step('redo', redo),
@@ -134,6 +135,6 @@ export function perform(name: ActionName): boolean {
   if (modal() && !overDialogs && name !== 'undo' && name !== 'redo') return false;
   const not = action.when?.() ?? null;
   if (not === null) action.perform();
-  else report(say({ key: not }), 'error');
+  else report(t(not), 'error');
   return not === null;
 }

@@ -1,4 +1,3 @@
-import { say } from '../../core/language/index.ts';
 import type { KeyGroup } from '../help/index.ts';
 import { actions } from './actions.ts';
 
@@ -6,11 +5,11 @@ const pressed = (key: string): string => key.replace('CmdOrCtrl', 'Ctrl').replac
 
 /** The keys of every action as the help page lists them: those pressed alone, and those with Ctrl. */
 export const actionKeys: readonly KeyGroup[] = [
-  { title: 'Anywhere (not while typing)', ours: (key: string) => !key.startsWith('CmdOrCtrl') },
-  { title: 'With Ctrl, or ⌘ on a Mac', ours: (key: string) => key.startsWith('CmdOrCtrl') },
+  { title: 'help.anywhere' as const, ours: (key: string) => !key.startsWith('CmdOrCtrl') },
+  { title: 'help.filesAndSteps' as const, ours: (key: string) => key.startsWith('CmdOrCtrl') },
 ].map(({ title, ours }) => ({
   title,
   keys: actions.flatMap(({ label, keys = [] }) =>
-    keys.filter(ours).map(key => [pressed(key), say({ key: label })] as const),
+    keys.filter(ours).map(key => [pressed(key), label] as const),
   ),
 }));

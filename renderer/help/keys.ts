@@ -1,38 +1,50 @@
-/** Keys and what they do, under a heading. */
+import type { PlainKey } from '../../core/language/index.ts';
+import { t } from '../state/index.ts';
+
+/** Keys, as they are printed on the keyboard, and what they do, under a heading. */
 export interface KeyGroup {
-  readonly title: string;
-  readonly keys: readonly (readonly [key: string, meaning: string])[];
+  readonly title: PlainKey;
+  readonly keys: readonly (readonly [key: string, meaning: PlainKey])[];
 }
 
-/** Keys of controls, as the help panel lists them after those of the actions. */
-export const CONTROL_KEYS: readonly KeyGroup[] = [
+const CONTROLS: readonly {
+  readonly title: PlainKey;
+  readonly keys: readonly (readonly [key: PlainKey, meaning: PlainKey])[];
+}[] = [
   {
-    title: 'Sliders, handles and charts',
+    title: 'help.controls',
     keys: [
-      ['← → ↑ ↓', 'One step; with Shift a fine step'],
-      ['Home, End', 'Least and greatest'],
-      ['Esc', 'Put the reading cursor away'],
-      ['Enter', 'On a reading: show its working'],
+      ['help.key.arrows', 'help.does.step'],
+      ['help.key.ends', 'help.does.ends'],
+      ['help.key.escape', 'help.does.cursorOff'],
+      ['help.key.enter', 'help.does.working'],
     ],
   },
   {
-    title: 'In the rack and the squad’s table',
+    title: 'help.tables',
     keys: [
-      ['/', 'The search field; ↓ goes on to the pairs'],
-      ['↑ ↓', 'Next pair up or down; up from the first to the search field'],
-      ['Page ↑ ↓', 'Ten pairs on'],
-      ['Home, End', 'First and last pair'],
-      ['Space', 'Choose the pair, or let it go'],
-      ['Enter', 'Edit the pair'],
-      ['Delete', 'Remove the pair (undo brings it back)'],
+      ['help.key.slash', 'help.does.search'],
+      ['help.key.upDown', 'help.does.neighbour'],
+      ['help.key.page', 'help.does.ten'],
+      ['help.key.ends', 'help.does.firstLast'],
+      ['help.key.space', 'help.does.choose'],
+      ['help.key.enter', 'help.does.edit'],
+      ['help.key.delete', 'help.does.remove'],
     ],
   },
   {
-    title: 'Squad rack only',
+    title: 'help.squadOnly',
     keys: [
-      ['Enter, on a heading', 'Sort by it; again turns the order round; a third time as in the rack'],
-      ['Ctrl V', 'Look over rows copied from a spreadsheet'],
-      ['Enter, in the tune form', 'Add to the log'],
+      ['help.key.enterHeading', 'help.does.sort'],
+      ['help.key.paste', 'help.does.paste'],
+      ['help.key.enterTune', 'help.does.log'],
     ],
   },
 ];
+
+/** Keys of controls, as the help panel lists them after those of the actions. */
+export const controlKeys = (): readonly KeyGroup[] =>
+  CONTROLS.map(({ title, keys }) => ({
+    title,
+    keys: keys.map(([key, meaning]) => [t(key), meaning] as const),
+  }));
