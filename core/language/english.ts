@@ -181,6 +181,80 @@ export const english = {
   'flex.heldBeam': 'a beam held against moving and turning',
   'flex.benchHeadings': 'a first line that names {names}',
 
+  // A turn and a run.
+  'run.straight': 'straight',
+  'run.turnSlides':
+    'At {edge} of edge and {speed} the ski asks for a {radius} turn. The force leans {lean}, {beyond} more than the edge can carry: the edge lets go and the ski slides.',
+  'run.turnCarves':
+    'At {edge} of edge and {speed} the ski asks for a {radius} turn. The force leans {lean} with {grip} of grip to spare: it carves.',
+  'run.press': 'The skis press with {load}, {weights} times body weight.',
+  'run.pressOnLeg': 'The skis press with {load}, {weights} times body weight, on a leg of {leg}.',
+  'run.leansAlike': 'Body and skis lean alike: no angulation.',
+  'run.tiltTheSkis': 'Tilt the skis {angulation} beyond the body: that is the angulation.',
+  'run.fallingInside':
+    'The body would have to lean {angulation} further than the skis: that is falling inside.',
+  'run.lessSpeed': 'Less speed: below {speed} this edge angle grips ({slower} slower).',
+  'run.lessSpeedNoHelp':
+    'Less speed alone does not help here: the pull of the slope is already more than this edge carries.',
+  'run.moreEdge': 'More edge: from {edge} it grips at this speed ({more} more).',
+  'run.moreEdgeNoHelp':
+    'More edge does not help: every further degree tightens the turn as fast as it adds grip.',
+  'run.flatterSki': 'A flatter ski asks for a wider turn: {edge} of edge grips at this speed.',
+  'run.anotherSki':
+    'Another ski: one that turns {radius} here instead of {now} grips ({ratio} times the radius).',
+  'run.gripEnds': 'At this edge angle grip ends at {speed}.',
+  'run.leastEdge': 'At this speed {edge} of edge is the least that grips.',
+  'run.tighterSki': 'A ski that turns as tightly as {radius} here would still grip.',
+  'run.edgeLetsGo':
+    'At {edge} of edge and {speed} the ski’s own arc is {arc}, and the edge lets go: the path taken is {path}, and the edge slips {slip} on average.',
+  'run.carvesWithoutGrip':
+    'At {edge} of edge and {speed} the ski’s own arc is {arc} and it carves it. The force leans as far as the edge carries: no grip to spare.',
+  'run.carvesWithGrip':
+    'At {edge} of edge and {speed} the ski’s own arc is {arc} and it carves it. The force leans {lean}, with {grip} of grip to spare.',
+  'run.skisTilted': 'The skis are tilted {angulation} beyond the body: that is the angulation.',
+  'run.bodyLeansFurther': 'The body leans {angulation} further than the skis.',
+  'run.swing':
+    'Held for long, this path would lean the skier {standing}; the swing of the mass makes it {swing} {way, select, less{less} other{more}}.',
+  'run.slopePullsMore':
+    'The pull of the slope alone is more than this edge carries here: finish the turn sooner, or keep more edge.',
+  'run.lessSpeedOnArc': 'Less speed: on its own arc this edge grips here below {speed} ({slower} slower).',
+  'run.widerSki':
+    'A ski that turns wider: at this speed the edge carries {radius} here; the ski’s own arc is {arc}.',
+  'run.gripEndsOnArc': 'On this arc grip ends here at {speed}; at this speed, at a radius of {radius}.',
+  'run.stopped': 'The run was stopped before it was found.',
+  'run.ofPair': '{name}: {problem}',
+  'run.noSuchRun': 'There is no such run: {what}. {ease}',
+  'run.cannotSetOff': 'the skier cannot set off like this and stay in balance to the end',
+  'run.limitAt': '{at} after the start {why}',
+  'run.ease': 'Less speed, another edge angle, a gentler slope or more time for a turn may help.',
+  'run.easeBanked': 'A slower start, a gentler slope or turns that change side earlier may help.',
+  'line.stopped': 'The turn was stopped before it was found.',
+  'line.noSuchTurn':
+    'No turn through these gates was found: {what}. Gates further apart, less offset, a steeper slope or a stronger skier may help.',
+  'line.noPaceKept': 'no pace can be kept from gate to gate',
+  'line.limitAtGate': 'at the gate {why}',
+  'line.limitBetweenGates': 'half-way between two gates {why}',
+  'limit.hold': 'the edge would have to carry more lean than its angle does',
+  'limit.wall': 'the wall of snow the edge leans on breaks',
+  'limit.leg': 'the legs would have to fold or stretch beyond their length',
+  'limit.legSpeed': 'the legs would have to fold or stretch faster than they can',
+  'limit.push': 'the legs would have to push harder than they can, or pull on the snow',
+  'limit.pushRate': 'the push of the legs would have to change faster than it can',
+  'limit.lean': 'the skier would have to lie down',
+  'limit.leanRate': 'the skier would fall over before the skis are under the mass again',
+  'limit.speed': 'the skier comes to a stop',
+  'limit.mismatch': 'the skis would have to turn tighter than the leg is long',
+  'limit.heading': 'the skis do not come round',
+  'limit.edgeAngle': 'the skis would have to be tipped further than the skier can',
+  'limit.edgeRate': 'the skis would have to be tipped faster than the skier can',
+  'limit.drift': 'the skis would have to be turned across their path further than they can',
+  'limit.offset': 'the skis do not get past the pole',
+  'limit.angulation': 'the body would have to bend sideways further than it can',
+  'limit.centre': 'the mass would have to cross the centre of the turn',
+  'limit.length': 'a turn would last too short or too long a time',
+  'limit.pull': 'the skis leave the snow and do not come back in balance',
+  'limit.notKept': '“{limit}” cannot be kept',
+
   // The groove.
   'carve.stiffnessNeeded': 'a stiffness profile, to bend the ski into its groove',
   'carve.notReached':
