@@ -15,7 +15,7 @@ type Usual = { [F in Field]: Table[F]['usual'] extends null ? never : F }[Field]
 /** Conditions in the units people say: every one that has a usual value, and those that were said. */
 export type Said = { readonly [F in Usual]: number } & { readonly [F in Exclude<Field, Usual>]?: number };
 
-export const FIELDS = Object.keys(CONDITIONS) as readonly Field[];
+const FIELDS = Object.keys(CONDITIONS) as readonly Field[];
 
 /** The row of a field. */
 export const rowOf = (field: Field): Condition => CONDITIONS[field];

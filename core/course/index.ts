@@ -12,7 +12,7 @@ export { type NoQuickLine, type QuickLine, type QuickLineQuestion, quickLine } f
 export { type Flip, type RankedPair, type Ranking, rankPairs } from './ranking.ts';
 export { fitRhythmicSet, rhythmicSet, type SetFit, setRadius, setTurnAngle } from './rhythmic-set.ts';
 export { setDiscipline } from './set-discipline.ts';
-export { type SetStatement, setRanges } from './set-statement.ts';
+export type { SetStatement } from './set-statement.ts';
 export {
   checkSetting,
   type SettingCheck,

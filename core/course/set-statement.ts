@@ -20,7 +20,7 @@ export interface SetStatement {
 }
 
 /** What is accepted of a set's numbers, in their units. */
-export const setRanges = {
+const setRanges = {
   slopeDeg: reachOf('courseSlopeDeg'),
   speedKmh: reachOf('courseSpeedKmh'),
   greatestEdgeDeg: reachOf('courseEdgeMostDeg'),

@@ -38,7 +38,7 @@ const LOOKED_AT = 20_000;
  * broken to say anything, so that the reader of that kind can tell what is wrong. Never throws.
  */
 export function identify(text: string, name = ''): Identified {
-  if (/^\uFEFF?\s*[{[]/.test(text) || /\.json$/i.test(name)) return identifyJson(text, name);
+  if (/^\uFEFF?\s*[{[]/.test(text) || /\.(json|twpair|twrack)$/i.test(name)) return identifyJson(text, name);
   const start = text.slice(0, LOOKED_AT);
   const headings = headingsOf(start);
   if (namesBenchReadings(headings)) return { ok: true, kind: 'bench' };
@@ -54,7 +54,7 @@ function identifyJson(text: string, name: string): Identified {
   const json = readJson(text);
   if (!json.ok) {
     const written = /"format"\s*:\s*"(turnwright\.(?:pair|rack|rules))"/.exec(text)?.[1];
-    const kind = written ? FORMATS[written] : /\.rack\.json$/i.test(name) ? 'rack' : 'pair';
+    const kind = written ? FORMATS[written] : /\.(rack\.json|twrack)$/i.test(name) ? 'rack' : 'pair';
     return { ok: true, kind };
   }
   const { value } = json;

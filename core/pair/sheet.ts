@@ -4,7 +4,13 @@ import { type CsvRow, readCsvRows, type Separator } from '../table/index.ts';
 import { checkPair } from './pair-file.ts';
 import { PAIR_FORMAT, PAIR_VERSION, type Pair } from './pair-schema.ts';
 import { readCell } from './sheet-cell.ts';
-import { FAULT_HEADING, readColumns, type SheetColumn, type SheetField } from './sheet-columns.ts';
+import {
+  countKnown,
+  FAULT_HEADING,
+  readColumns,
+  type SheetColumn,
+  type SheetField,
+} from './sheet-columns.ts';
 import { shown } from './shown.ts';
 
 export interface SheetPair {
@@ -55,7 +61,7 @@ const required: readonly SheetField[] = [
 export function namesPairs(text: string): boolean {
   const { rows } = readCsvRows(text, separatorOf(text));
   const headings = rows[headingRow(rows)];
-  return headings !== undefined && knownColumns(headings.fields) > 0;
+  return headings !== undefined && countKnown(headings.fields) > 0;
 }
 
 /**
@@ -192,12 +198,9 @@ function readRow(
 
 const HEADINGS_LOOKED_FOR = 12;
 
-const knownColumns = (fields: readonly string[]): number =>
-  readColumns(fields).filter(column => column.field !== null).length;
-
 /** Which row names the columns: the one of the first few that names most. A title may stand above it. */
 function headingRow(rows: readonly CsvRow[]): number {
-  const counts = rows.slice(0, HEADINGS_LOOKED_FOR).map(row => knownColumns(row.fields));
+  const counts = rows.slice(0, HEADINGS_LOOKED_FOR).map(row => countKnown(row.fields));
   const most = Math.max(0, ...counts);
   return most > 1 ? counts.indexOf(most) : 0;
 }
@@ -208,7 +211,7 @@ function separatorOf(text: string): Separator | undefined {
   const start = text.split(/\r\n|\n|\r/, HEADINGS_LOOKED_FOR).join('\n');
   const counted = (['\t', ';', '|', ','] as const).map(separator => ({
     separator,
-    known: Math.max(0, ...readCsvRows(start, separator).rows.map(row => knownColumns(row.fields))),
+    known: Math.max(0, ...readCsvRows(start, separator).rows.map(row => countKnown(row.fields))),
   }));
   const best = counted.reduce((one, other) => (other.known > one.known ? other : one));
   return best.known > 1 ? best.separator : undefined;

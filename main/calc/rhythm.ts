@@ -45,7 +45,7 @@ export const rhythm: Command = {
       wallStrength: wallStrengthOf(said),
       slope: asking(file, () => evenSlope(slope)),
     };
-    const found = asking(file, () => solveRhythm({ conditions, ...gates }, { beginnings: 3 }));
+    const found = asking(file, () => solveRhythm({ conditions, ...gates }));
     if (!found.ok) {
       const kept = found.limit.startsWith('end condition')
         ? 'no pace can be kept for ever: the turn does not end as it began'

@@ -21,8 +21,8 @@ import { runWorkings } from './run-workings.ts';
 import { readingTable, tableOf } from './table.ts';
 import { NO_ADVICE, turnOf, WALL_NOTE } from './turn-of.ts';
 
-/** Seconds between samples: twenty a second draw a smooth track and keep the document small. */
-const SAMPLE_STEP = 0.05;
+/** Rows a sample: twenty samples a second draw a smooth track and keep the document small. */
+const SAMPLE_EVERY = 5;
 
 const ASKED = [
   'hardnessNPerMm3',
@@ -47,19 +47,16 @@ export const run: Command = {
     const profile = asking(file, () => evenSlope(slope));
     const known = turnOf(file, ski, hardness);
     const found = asking(file, () =>
-      solveRun(
-        {
-          turn: known.turn,
-          baseBevel: ski.baseBevel,
-          contactLength: ski.contactLength,
-          profile,
-          programme: programme(siOf('edgeDeg', edge), period, turns),
-          ...asked,
-          ...legSpanOf(said),
-          wallStrength: wallStrengthOf(said),
-        },
-        { outputStep: SAMPLE_STEP },
-      ),
+      solveRun({
+        turn: known.turn,
+        baseBevel: ski.baseBevel,
+        contactLength: ski.contactLength,
+        profile,
+        programme: programme(siOf('edgeDeg', edge), period, turns),
+        ...asked,
+        ...legSpanOf(said),
+        wallStrength: wallStrengthOf(said),
+      }),
     );
     if (!found.ok) throw new InputFault(`${file}: run: ${found.message}`);
     const { track } = found;
@@ -114,8 +111,10 @@ function programme(edge: number, period: number, turns: number) {
 }
 
 function samplesOf(track: Track) {
-  return Array.from(track.t, (t, i) => ({
-    t: rounded(t),
+  const last = track.t.length - 1;
+  const rows = [...track.t.keys()].filter(i => i % SAMPLE_EVERY === 0 || i === last);
+  return rows.map(i => ({
+    t: rounded(track.t[i]),
     xM: rounded(track.x[i]),
     yM: rounded(track.y[i]),
     speedKmh: rounded(track.speed[i] / KMH),

@@ -1,6 +1,7 @@
 import { fieldsOf, rowOf } from '../../core/conditions/index.ts';
 import { bendingOf } from '../../core/flex/index.ts';
 import { type Pair, skiOf } from '../../core/pair/index.ts';
+import { asCsvFile } from '../../core/table/index.ts';
 import type { Command, CommandInput } from './command.ts';
 import { conditionOptions, saidBy } from './condition-options.ts';
 import { asking, InputFault, lacking } from './fault.ts';
@@ -35,7 +36,8 @@ export const sweep: Command = {
     if (ask !== 'shape') needStiffness(file, pair);
     if (options.working) note('--working: the rows of a sweep carry none; ask for one of them by itself');
     const names = [...axes.map(({ field }) => field), ...questions[ask].columns, 'problem'];
-    if (!options.json) write(`${csvLine(names)}\n`);
+    const heading = `${csvLine(names)}\n`;
+    if (!options.json) write(options.csv ? asCsvFile(heading) : heading);
     await sweepOnAllCores({ pair, axes, ask, fixed }, count, row =>
       write(
         options.json

@@ -71,7 +71,10 @@ export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: numb
   return {
     turn: {
       sidecutRadius,
-      press: { contactLength: ski(pair.pair).contactLength, hardness: hardnessNPerMm3 * 1e9 },
+      press: {
+        contactLength: ski(pair.pair).contactLength,
+        hardness: siOf('hardnessNPerMm3', hardnessNPerMm3),
+      },
     },
     model: waits ? 'cosine rule until bent' : 'cosine rule',
     words: `turns by the cosine rule (${why})`,
@@ -79,7 +82,7 @@ export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: numb
 }
 
 /** The question to the worker; follows every control. */
-const asked = computed<readonly Asked[]>(() => {
+export const asked = computed<readonly Asked[]>(() => {
   const lead = leadPair.value;
   const ghost = ghostPair.value;
   const c = conditions.value;

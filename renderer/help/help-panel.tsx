@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { Dialog } from '../kit/index.ts';
 import { CAUTIONS, LIMITS } from './cautions.ts';
 import { KEYS } from './keys.ts';
+import { Licences } from './licences.tsx';
 
 export const helpOpen = signal(false);
 export const aboutOpen = signal(false);
@@ -60,6 +61,7 @@ export function AboutModel(): JSX.Element {
           Every reading with “how?” opens its working: the formula, the numbers put in, and the source with
           how well it is established. “From memory” means: confirm before relying on it.
         </p>
+        <Licences />
       </section>
     </Dialog>
   );

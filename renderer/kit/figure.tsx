@@ -1,6 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { writeCsvRows } from '../../core/table/index.ts';
+import { asCsvFile, writeCsvRows } from '../../core/table/index.ts';
 import { getHost } from '../host/index.ts';
 import { chosenPairs, fileStem, report } from '../state/index.ts';
 import { toPng, toSvg } from './picture.ts';
@@ -76,7 +76,7 @@ export function Figure(props: FigureProps): JSX.Element {
             getHost().exportFile(
               `${fileName}.csv`,
               'text/csv',
-              writeCsvRows(props.rows!().map(row => row.map(String))),
+              asCsvFile(writeCsvRows(props.rows!().map(row => row.map(String)))),
             ),
           )
       : null,

@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import * as z from 'zod';
 import { type Field, reachOf } from '../../core/conditions/index.ts';
-import { type Gate, writeGates } from '../../core/course/index.ts';
+import { type Gate, USUAL_COURSE, writeGates } from '../../core/course/index.ts';
 import { categories } from '../../core/rules/index.ts';
 import { type Course, NO_COURSE } from './project.ts';
 import { edit, learn, project } from './store.ts';
@@ -63,6 +63,21 @@ export const removeGate =
       course,
       course.gates.filter((_, i) => i !== at),
     );
+
+/** A discipline for the set; slope and speed that nobody changed become those usual in it. */
+export function asUsual(
+  before: Course,
+  discipline: Course['discipline'],
+): Pick<Course, 'discipline' | 'slopeDeg' | 'speedKmh'> {
+  const was = USUAL_COURSE[before.discipline];
+  const is = USUAL_COURSE[discipline];
+  const { slopeDeg, speedKmh } = before;
+  return {
+    discipline,
+    slopeDeg: slopeDeg === was.courseSlopeDeg ? is.courseSlopeDeg : slopeDeg,
+    speedKmh: speedKmh === was.courseSpeedKmh ? is.courseSpeedKmh : speedKmh,
+  };
+}
 
 /** A set from a draft; every value that is none falls back to its default. */
 export function courseFrom(value: unknown): Course {

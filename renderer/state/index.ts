@@ -21,6 +21,7 @@
 
 export { board, changeBoard } from './board-settings.ts';
 export {
+  asUsual,
   changeCourse,
   course,
   courseText,
