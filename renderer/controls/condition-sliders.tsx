@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { GRAVITY } from '../../core/run/index.ts';
 import { decimal } from '../../core/units/index.ts';
-import { conditions } from '../state/index.ts';
+import { conditions, t } from '../state/index.ts';
 import { ConditionControl } from './condition.tsx';
 
 /** Edge angle and load, the two conditions every question about a carved turn shares. */
@@ -10,7 +10,10 @@ export function ConditionSliders(): JSX.Element {
   return (
     <>
       <ConditionControl field="edgeDeg" />
-      <ConditionControl field="loadN" note={`${decimal(loadN / (massKg * GRAVITY), 1)} × weight`} />
+      <ConditionControl
+        field="loadN"
+        note={t('controls.timesWeight', { times: decimal(loadN / (massKg * GRAVITY), 1) })}
+      />
     </>
   );
 }

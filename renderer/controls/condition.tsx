@@ -1,14 +1,14 @@
 import type { JSX } from 'preact';
 import { type FieldOf, fieldsOf, reachOf, rowOf } from '../../core/conditions/index.ts';
-import { type PlainKey, say } from '../../core/language/index.ts';
+import type { PlainKey } from '../../core/language/index.ts';
 import { Quantity } from '../kit/index.ts';
-import { type ConditionField, changeConditions, conditions } from '../state/index.ts';
+import { type ConditionField, changeConditions, conditions, t } from '../state/index.ts';
 
 /** What a slider, a cell or a grip of one condition is made of, from its row in core/conditions. */
 export function conditionProps(field: ConditionField, label: PlainKey = rowOf(field).label) {
   const { measure, step, decimals, whole } = rowOf(field);
   const [min, max] = reachOf(field);
-  const name = say({ key: label });
+  const name = t(label);
   return {
     label: name,
     measure,

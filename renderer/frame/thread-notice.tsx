@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { retryAll, threadFailure } from '../answers/index.ts';
+import { t } from '../state/index.ts';
 
 /** In every view: that what it shows could not be worked out, with another try. */
 export function ThreadNotice(): JSX.Element | null {
@@ -20,9 +21,9 @@ function Notice({ why }: { why: string }): JSX.Element {
   }, []);
   return (
     <div class="thread-notice" role="alert">
-      <p>{why} What this page shows is not worked out.</p>
+      <p>{t('frame.notWorkedOut', { why })}</p>
       <button ref={again} type="button" onClick={retryAll}>
-        Try again
+        {t('frame.tryAgain')}
       </button>
     </div>
   );

@@ -2,6 +2,7 @@ import { computed } from '@preact/signals';
 import { type PresetId, SKIER_PRESETS } from '../../core/skier/index.ts';
 import type { Conditions, Project, SlopeSettings } from './project.ts';
 import { edit, project } from './store.ts';
+import { t } from './words.ts';
 
 export { SKIER_PRESETS };
 
@@ -9,7 +10,7 @@ export { SKIER_PRESETS };
 export function choosePreset(id: PresetId): void {
   const preset = SKIER_PRESETS.find(each => each.id === id);
   if (!preset) return;
-  edit(preset.name, (before: Project) => ({
+  edit(t(`controls.preset.${id}`), (before: Project) => ({
     ...before,
     conditions: { ...before.conditions, ...preset.conditions },
     slope: { ...before.slope, ground: 'even', shape: 'sine' } satisfies SlopeSettings,
