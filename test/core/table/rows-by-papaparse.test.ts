@@ -39,7 +39,9 @@ test('what we write, papaparse reads back', () => {
     .filter(each => each.some(one => one.trim() !== ''));
   fc.assert(
     fc.property(fc.array(row, { minLength: 1, maxLength: 6 }), separator, (rows, of) => {
-      expect(otherReader(writeCsvRows(rows, of), of, '\n')).toEqual(rows);
+      const read = otherReader(writeCsvRows(rows, of), of, '\n');
+      // A spreadsheet may take a leading tab for the start of a formula; we put an apostrophe before it.
+      expect(read.map(fields => fields.map(each => each.replace(/^'(?=\t)/, '')))).toEqual(rows);
     }),
     { numRuns: 500 },
   );
