@@ -149,13 +149,12 @@ class WholeRun {
   solve(): Run | RunFailure {
     const solver = new ChainSolver(this.problem);
     const { from } = this;
-    const banked = this.shape.over === 'turns';
     let answer: ChainAnswer | ChainFailure | null = null;
     if (from && this.fits(from)) {
       this.correction.forcing.set(from.forcing);
-      answer = this.search(solver, from, WARM_BARRIER, WARM_STEPS, !banked);
+      answer = this.search(solver, from, WARM_BARRIER, WARM_STEPS, true);
     }
-    for (const soften of [!banked, banked]) {
+    for (const soften of [true, false]) {
       if (answer && (answer.ok || answer.reason === 'cancelled')) break;
       this.correction.forcing.fill(0);
       answer = this.search(solver, this.plan.guess(), COLD_BARRIER, COLD_STEPS, soften);

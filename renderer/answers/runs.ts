@@ -27,8 +27,10 @@ export interface Runs {
   readonly problem: string | null;
   /** Asking once more may help: the calculation was stopped or broke off. */
   readonly again: boolean;
-  /** An answer is being worked out; what is shown belongs to the question before. */
+  /** An answer is being worked out; what is shown belongs to the question before, or is a draft. */
   readonly working: boolean;
+  /** What is shown is a first look at the question. */
+  readonly draft: boolean;
 }
 
 interface Asked {
@@ -129,7 +131,7 @@ const asked = computed<readonly Asked[]>(() => {
   });
 });
 
-const NOTHING: Runs = { runs: [], problem: null, again: false, working: false };
+const NOTHING: Runs = { runs: [], problem: null, again: false, working: false, draft: false };
 export const runs = signal<Runs>(NOTHING);
 
 /** Counts the times a person has asked once more. */
@@ -160,26 +162,37 @@ export function followRuns(): () => void {
     runs.value = { ...runs.peek(), working: true };
     const skiers = question.map(({ pair, plan }) => ({ id: pair.id, plan }));
     const rhythmic = question[0]!.plan.programme.kind === 'rhythm';
-    doWork(LANE, 'skiRuns', rhythmic ? 'Finding the quickest turn' : 'Solving the run', skiers).then(
-      answers => {
-        if (mine < shown) return;
-        shown = mine;
-        runs.value = { ...answered(question, answers), working: mine !== latest };
-      },
-      (error: Error) => {
+    const words = rhythmic ? 'Finding the quickest turn' : 'Solving the run';
+    const ask = (draft: boolean) => doWork(LANE, 'skiRuns', words, { skiers, draft });
+    const show = (answers: readonly HillAnswer[], draft: boolean) => {
+      if (mine < shown) return;
+      shown = mine;
+      runs.value = { ...answered(question, answers), draft, working: draft || mine !== latest };
+    };
+    const solve = async () => {
+      if (!rhythmic) {
+        const first = await ask(true);
+        // What a first look does not find may be there: only a close one refuses.
+        if (first.every(({ ok }) => ok)) show(first, true);
         if (mine !== latest) return;
-        // Stopped by the person: what was there stays, and says that it is from before.
-        const stopped = error instanceof Superseded;
-        runs.value = {
-          runs: stopped ? runs.peek().runs : [],
-          problem: stopped
-            ? 'Stopped. What is shown belongs to the inputs before.'
-            : `The run could not be worked out: ${error.message}`,
-          again: true,
-          working: false,
-        };
-      },
-    );
+      }
+      show(await ask(false), false);
+    };
+    solve().catch((error: Error) => {
+      if (mine !== latest) return;
+      // Stopped by the person: what was there stays, and says that it is from before.
+      const stopped = error instanceof Superseded;
+      runs.value = {
+        ...NOTHING,
+        runs: stopped ? runs.peek().runs : [],
+        problem: !stopped
+          ? `The run could not be worked out: ${error.message}`
+          : shown === mine
+            ? 'Stopped. What is shown is a first look.'
+            : 'Stopped. What is shown belongs to the inputs before.',
+        again: true,
+      };
+    });
   });
   return () => {
     latest += 1;
