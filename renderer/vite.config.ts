@@ -2,21 +2,24 @@ import { builtinModules } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import preact from '@preact/preset-vite';
 import { defineConfig } from 'vite';
+import { noteBundledPackages } from '../main/tools/bundled-packages.ts';
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const nodeModules = ['electron', ...builtinModules, ...builtinModules.map(name => `node:${name}`)];
+
+const bundled = at('../build/bundled');
 
 /** One configuration builds the three parts: `client` is the page, `main` the shell, `preload` the seam. */
 export default defineConfig({
   root: at('.'),
   base: './',
-  plugins: [preact()],
+  plugins: [preact(), noteBundledPackages(bundled)],
   builder: {
     async buildApp(builder) {
       for (const name of ['client', 'main', 'preload']) await builder.build(builder.environments[name]);
     },
   },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [noteBundledPackages(bundled)] },
   environments: {
     client: {
       build: {

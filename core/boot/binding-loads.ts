@@ -3,6 +3,9 @@
  * binding, and no value of it may be compared with a setting or turned into one.
  */
 
+import { type AcceptedRange, accept } from '../fault/index.ts';
+import { DEGREE } from '../units/index.ts';
+
 /** Said wherever these loads are shown. */
 export const BINDING_CAUTION =
   'Loads of an idealised skier on uniform snow, for information. They never set or approve a binding: that is the ' +
@@ -54,20 +57,22 @@ export interface BootOnSki {
 }
 
 /** Over this edge angle the push moves from the middle of a flat ski to its edge, rad: the run's own measure of flat. */
-const FLAT = (4 * Math.PI) / 180;
+const FLAT = 4 * DEGREE;
+
+const EITHER_WAY: AcceptedRange = { from: -Math.PI / 2, to: Math.PI / 2, quantity: 'angle' };
 
 /**
  * Loads at one moment of a turn. Every stretch of the edge is pushed in the same direction, so that forces and
  * moments are those of the whole push at its centre; the ski's bend turns the push fore and aft by less than a
  * tenth at the ends and is left out.
  *
- * @throws RangeError naming what cannot be used, the value found and what is accepted
+ * @throws FieldError naming what cannot be used
  */
 export function bindingLoads(turn: TurnReadings, boot: BootOnSki): BindingLoads {
   const { load, lean, edgeAngle } = turn;
-  demand('load', load, load >= 0, '0 N or more');
-  demand('lean', lean, Math.abs(lean) <= Math.PI / 2, '-90 to 90 degrees, in rad');
-  demand('edgeAngle', edgeAngle, Math.abs(edgeAngle) <= Math.PI / 2, '-90 to 90 degrees, in rad');
+  accept('load', load, { from: 0, quantity: 'force' });
+  accept('lean', lean, EITHER_WAY);
+  accept('edgeAngle', edgeAngle, EITHER_WAY);
   checkBoot(boot);
   const out = new Float64Array(6);
   loadsAt(load, lean, edgeAngle, boot, 0, out);
@@ -91,15 +96,15 @@ export type BindingLoadColumns = { readonly [name in keyof BindingLoads]: Float6
  * Loads in every row of a run. `share` is this ski's part of each row's load, 1 when absent: a run's load is that of
  * both skis. A row that has no finite reading (skis in the air, say) has no finite loads.
  *
- * @throws RangeError naming what cannot be used, the value found and what is accepted
+ * @throws FieldError naming what cannot be used
  */
 export function bindingLoadColumns(rows: TurnColumns, boot: BootOnSki, share = 1): BindingLoadColumns {
   checkBoot(boot);
-  demand('share', share, share >= 0 && share <= 1, '0 to 1');
+  accept('share', share, { from: 0, to: 1 });
   const count = rows.load.length;
   for (const name of ['lean', 'edgeAngle', 'fore'] as const) {
     const found = rows[name]?.length ?? count;
-    demand(name, found, found === count, `as many rows as load has, ${count}`);
+    accept(name, found, { from: count, to: count });
   }
   const make = () => new Float64Array(count);
   const columns = {
@@ -158,12 +163,7 @@ function loadsAt(
 }
 
 function checkBoot({ height, halfWaist, friction = 0 }: BootOnSki): void {
-  demand('height', height, height >= 0, '0 m or more');
-  demand('halfWaist', halfWaist, halfWaist > 0, 'above 0 m');
-  demand('friction', friction, friction >= 0, '0 or more');
-}
-
-function demand(field: string, found: number, fits: boolean, accepted: string): void {
-  if (fits && Number.isFinite(found)) return;
-  throw new RangeError(`${field}: ${found} found; accepted: ${accepted}`);
+  accept('height', height, { from: 0, quantity: 'width' });
+  accept('halfWaist', halfWaist, { above: 0, quantity: 'width' });
+  accept('friction', friction, { from: 0 });
 }

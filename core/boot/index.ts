@@ -11,14 +11,12 @@ export {
 } from './binding-loads.ts';
 export { type GrooveTurn, grooveLoads } from './groove-loads.ts';
 export {
-  BOOT_STIFFNESS_SPAN,
   bootLever,
   bootMoment,
   type EdgeBelowFoot,
   edgeAngleLost,
   freeAngulation,
   pushOf,
-  USUAL_BOOT_STIFFNESS,
 } from './lever.ts';
 export {
   angulationWorking,

@@ -4,16 +4,7 @@
  * rad, forces N, moments N·m.
  */
 
-const DEGREE = Math.PI / 180;
-
-/**
- * Lateral stiffness of boot and leg, N·m a radian: 20 N·m a degree, an order of magnitude recalled from memory
- * (some 10 to 40); confirm before relying on it.
- */
-export const USUAL_BOOT_STIFFNESS = 20 / DEGREE;
-
-/** What may be taken for it, N·m a radian: 2 to 200 N·m a degree, a soft child's boot to a plaster cast. */
-export const BOOT_STIFFNESS_SPAN = { from: 2 / DEGREE, to: 200 / DEGREE } as const;
+import { FieldError } from '../fault/index.ts';
 
 /** Where the push acts as the foot sees it. */
 export interface EdgeBelowFoot {
@@ -46,21 +37,24 @@ export function freeAngulation({ aside, below }: EdgeBelowFoot): number {
 /**
  * Edge angle lost in boot and leg, rad: M/k; negative where the push tips the ski further.
  *
- * @throws RangeError when the stiffness is not above 0
+ * @throws FieldError when the stiffness is not above 0
  */
 export function edgeAngleLost(moment: number, stiffness: number): number {
   if (stiffness > 0) return moment / stiffness;
-  throw new RangeError(`stiffness: ${stiffness} N·m/rad found; accepted: above 0`);
+  throw new FieldError({ field: 'stiffness', found: stiffness, accepted: { above: 0, unit: 'N·m/rad' } });
 }
 
 /**
  * Force between ski and snow whose part normal to the base is `normal` (N), at an angulation (rad).
  *
- * @throws RangeError for an angulation of 90 degrees or more
+ * @throws FieldError for an angulation of 90 degrees or more
  */
 export function pushOf(normal: number, angulation: number): number {
   const share = Math.cos(angulation);
   if (share > 1e-6) return normal / share;
-  const degrees = (angulation * 180) / Math.PI;
-  throw new RangeError(`angulation: ${degrees.toFixed(1)} degrees found; accepted: less than 90 either way`);
+  throw new FieldError({
+    field: 'angulation',
+    found: { quantity: 'angle', value: angulation },
+    accepted: { above: -Math.PI / 2, below: Math.PI / 2, quantity: 'angle' },
+  });
 }

@@ -1,3 +1,4 @@
+import { FieldError, type FieldFault, plainFault } from '../fault/index.ts';
 import { bootedBendingOf, torsionOf } from '../flex/index.ts';
 import { edgeCurve } from '../shape/index.ts';
 import type { CarvingSki } from './groove.ts';
@@ -16,8 +17,7 @@ export type CarvingSkiAnswer =
       readonly ok: false;
       /** No bending stiffness is given; otherwise a field is given that cannot be used. */
       readonly missing: boolean;
-      /** Names the field, what was found and what is accepted. */
-      readonly reason: string;
+      readonly reason: FieldFault;
     };
 
 /**
@@ -31,7 +31,7 @@ export function carvingSkiOf(ski: SkiOfFile): CarvingSkiAnswer {
       return {
         ok: false,
         missing: true,
-        reason: 'bending: none given; a stiffness profile is needed to bend the ski into its groove',
+        reason: { field: 'bending', found: undefined, accepted: { key: 'carve.stiffnessNeeded' } },
       };
     }
     return {
@@ -46,7 +46,7 @@ export function carvingSkiOf(ski: SkiOfFile): CarvingSkiAnswer {
       },
     };
   } catch (fault) {
-    if (fault instanceof RangeError) return { ok: false, missing: false, reason: fault.message };
+    if (fault instanceof FieldError) return { ok: false, missing: false, reason: plainFault(fault) };
     throw fault;
   }
 }

@@ -1,8 +1,9 @@
+import type { Sentence } from '../language/index.ts';
 import type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
 import { GrooveSearch, stepsSpent } from './groove-search.ts';
 import type { Neighbour } from './neighbouring-start.ts';
 import type { SnowLaw } from './snow-law.ts';
-import { whatCannotBeSolved } from './solvable.ts';
+import { unsupportedReason } from './solvable.ts';
 import { wedgeSnow } from './wedge-snow.ts';
 
 /** What an answer is balanced to, of the load. */
@@ -53,7 +54,7 @@ export function grooveSolver(ski: CarvingSki, options: GrooveSolverOptions = {})
     conditions: CarveConditions,
     { from, sameGroove = false }: GrooveStart = {},
   ): Equilibrium | CarveFailure {
-    const refusal = whatCannotBeSolved(ski, conditions);
+    const refusal = unsupportedReason(ski, conditions);
     if (refusal) return { ok: false, conditions, reason: refusal };
     const several = fine.severalGrooves(conditions);
     const ways: (() => number)[] = [];
@@ -84,10 +85,13 @@ export function grooveSolver(ski: CarvingSki, options: GrooveSolverOptions = {})
   return { solve };
 }
 
-function unreached({ edgeAngle, load, hardness }: CarveConditions): string {
-  const angle = ((edgeAngle * 180) / Math.PI).toFixed(1);
-  return (
-    `edge angle ${angle} degrees with load ${load.toFixed(0)} N on snow of ${Number((hardness / 1e9).toPrecision(3))} N/mm³: ` +
-    'no equilibrium found; tried a cold start, a softened rebound, other loads, softer snow and a smaller edge angle'
-  );
+function unreached({ edgeAngle, load, hardness }: CarveConditions): Sentence {
+  return {
+    key: 'carve.notReached',
+    values: {
+      edge: { quantity: 'angle', value: edgeAngle },
+      load: { quantity: 'force', value: load },
+      hardness: { quantity: 'hardness', value: hardness },
+    },
+  };
 }

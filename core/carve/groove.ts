@@ -1,4 +1,6 @@
+import type { FieldFault } from '../fault/index.ts';
 import type { Profile } from '../flex/index.ts';
+import type { Sentence } from '../language/index.ts';
 import type { EdgeCurve } from '../shape/index.ts';
 import type { TrackFit, TrackPart } from './track-radius.ts';
 
@@ -79,5 +81,5 @@ export interface CarveFailure {
   readonly ok: false;
   readonly conditions: CarveConditions;
   /** Names the input that could not be solved, its value and what is accepted or was tried. */
-  readonly reason: string;
+  readonly reason: Sentence | FieldFault;
 }

@@ -5,14 +5,7 @@ export type { GrooveSolver, GrooveSolverOptions, GrooveStart } from './groove-so
 export { grooveSolver } from './groove-solver.ts';
 export type { Hold, LostFirst } from './hold.ts';
 export { holdAlong, holdAt } from './hold.ts';
-export {
-  HARDNESS_SPAN,
-  NAMED_SNOWS,
-  type SnowName,
-  USUAL_HARDNESS,
-  usualWallStrength,
-  WALL_STRENGTH_SPAN,
-} from './named-snow.ts';
+export { NAMED_SNOWS, type SnowName, usualWallStrength, wallStrengthOf } from './named-snow.ts';
 export type { Neighbour } from './neighbouring-start.ts';
 export { type PressureCentre, pressureArm, pressureCentre } from './pressure-centre.ts';
 export type { TableLookup } from './radius-lookup.ts';
@@ -32,8 +25,7 @@ export {
   pressedHeight,
 } from './rigid-snow.ts';
 export type { SnowLaw } from './snow-law.ts';
-export { REBOUND, REBOUND_SPAN } from './snow-law.ts';
-export { tableKey } from './table-key.ts';
+export { REBOUND } from './snow-law.ts';
 export type { TrackFit, TrackPart } from './track-radius.ts';
 export type { EvenPress, TurnSurface } from './turn-surface.ts';
 export { cosineTurnSurface, tableTurnSurface } from './turn-surface.ts';

@@ -1,3 +1,6 @@
+import { inSi, type Said, USUAL } from '../conditions/index.ts';
+import { N_PER_MM3 } from '../units/index.ts';
+
 export type SnowName = 'soft' | 'groomed' | 'hard' | 'injected';
 
 /**
@@ -10,12 +13,6 @@ export const NAMED_SNOWS: readonly { readonly name: SnowName; readonly hardnessN
   { name: 'hard', hardnessNPerMm3: 10 },
   { name: 'injected', hardnessNPerMm3: 30 },
 ];
-
-/** H_V where nobody says, N/mm³: groomed snow. */
-export const USUAL_HARDNESS = 1;
-
-/** H_V found by Mössner et al. over 236 tests, N/mm³: what may be asked. */
-export const HARDNESS_SPAN = { from: 0.04, to: 90 } as const;
 
 /** Strength of groomed snow's wall, N/m², and the power of its hardness that others follow. */
 const GROOMED_STRENGTH = 600e3;
@@ -31,7 +28,13 @@ const STRENGTH_POWER = 1 / 3;
  * more edge than lean. It is of the size of the pressure under the base, H_V e cosθ/2.
  */
 export const usualWallStrength = (hardness: number): number =>
-  GROOMED_STRENGTH * (hardness / 1e9) ** STRENGTH_POWER;
+  GROOMED_STRENGTH * (hardness / N_PER_MM3) ** STRENGTH_POWER;
 
-/** Strengths that may be asked, kPa: from snow that a boot goes through to beyond ice. */
-export const WALL_STRENGTH_SPAN = { from: 20, to: 20_000 } as const;
+/** The strength that is said, else that of the hardness said or usual, N/m². */
+export function wallStrengthOf(said: Partial<Said>): number {
+  const { hardness, wallStrength = usualWallStrength(hardness) } = inSi({ ...USUAL, ...said }, [
+    'hardnessNPerMm3',
+    'wallStrengthKPa',
+  ]);
+  return wallStrength;
+}

@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import { GridSurface } from './grid-surface.ts';
 import { partAt } from './radius-refinement.ts';
 import type { RadiusTable } from './radius-table.ts';
@@ -34,14 +35,16 @@ export function tableSurface({ edgeAngles, loads, radii }: RadiusTable) {
  * by much the same with each doubling of the load): bicubic, and evenly between the corners of the smallest
  * part in a cell that is resolved more finely. Within 0.5 % of a direct solution, except where `steepAt`.
  *
- * @throws RangeError when the table has fewer than two edge angles or loads
+ * @throws FieldError when the table has fewer than two edge angles or loads
  */
 export function tableLookup(table: RadiusTable): TableLookup {
   const { edgeAngles, loads, finer } = table;
   if (edgeAngles.length < 2 || loads.length < 2) {
-    throw new RangeError(
-      `table: ${edgeAngles.length} edge angles and ${loads.length} loads found; accepted: two or more of each`,
-    );
+    throw new FieldError({
+      field: 'table',
+      found: [edgeAngles.length, loads.length],
+      accepted: { key: 'accepted.twoOrMore' },
+    });
   }
   const logLoads = loads.map(Math.log);
   const fields = [

@@ -1,3 +1,4 @@
+import { DEGREE } from '../units/index.ts';
 import type { CarveFailure, CarvingSki, Equilibrium } from './groove.ts';
 import { type GrooveStart, grooveSolver } from './groove-solver.ts';
 import type { Neighbour } from './neighbouring-start.ts';
@@ -46,7 +47,6 @@ export interface RadiusTableOptions {
   readonly cancelled?: () => boolean;
 }
 
-const DEGREE = Math.PI / 180;
 /** Share of the work told as done when the grid is; the rest goes to the cells it leaves in doubt. */
 const GRID_SHARE = 0.75;
 /** More than the parts a cell is shared into, for telling points apart. */

@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import type { EdgeCurve } from '../shape/index.ts';
 
 /**
@@ -72,11 +73,14 @@ export function cornerAngle(sideAngle: number, baseBevel: number): number {
   return sideAngle + baseBevel;
 }
 
-/** Every rigid-snow reading at one edge angle (rad). Throws RangeError outside 0 to under 90 degrees. */
+/** Every rigid-snow reading at one edge angle (rad). Throws FieldError outside 0 to under 90 degrees. */
 export function carveRigid(ski: RigidSki, edgeAngle: number): RigidCarve {
   if (!(edgeAngle >= 0 && edgeAngle < Math.PI / 2)) {
-    const degrees = (edgeAngle * 180) / Math.PI;
-    throw new RangeError(`edgeAngle: ${degrees} degrees found; accepted: 0 to under 90 degrees`);
+    throw new FieldError({
+      field: 'edgeAngle',
+      found: { quantity: 'angle', value: edgeAngle },
+      accepted: { from: 0, below: Math.PI / 2, quantity: 'angle' },
+    });
   }
   const bite = biteAngle(edgeAngle, ski.baseBevel);
   return {

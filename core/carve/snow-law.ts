@@ -1,3 +1,5 @@
+import { siOf, USUAL } from '../conditions/index.ts';
+
 /**
  * How snow answers a stretch of edge pressed into it: the solver's one replaceable part, so that a foundation
  * with a known solution can stand in for snow.
@@ -14,7 +16,4 @@ export interface SnowLaw {
 }
 
 /** Usual rebound of packed snow: a point this much shallower than its groove carries nothing, m. */
-export const REBOUND = 0.2e-3;
-
-/** Rebounds the groove is solved for, mm. */
-export const REBOUND_SPAN = { from: 0.05, to: 1 } as const;
+export const REBOUND = siOf('reboundMm', USUAL.reboundMm);

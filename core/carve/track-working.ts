@@ -1,3 +1,4 @@
+import { DEGREE, MM, N_PER_MM3 } from '../units/index.ts';
 import type { Working, WorkingInput } from '../working/index.ts';
 import type { CarveConditions, Equilibrium } from './groove.ts';
 import { REBOUND } from './snow-law.ts';
@@ -131,11 +132,11 @@ function momentInputs({ moments: [m2, m3, m4, p, q] }: TrackFit, where: string):
 }
 
 function solvedNote(conditions: CarveConditions, residual: number): string {
-  const degrees = ((conditions.edgeAngle * 180) / Math.PI).toFixed(1);
+  const degrees = (conditions.edgeAngle / DEGREE).toFixed(1);
   const short = (value: number) => Number(value.toPrecision(3));
   return (
     `At an edge angle of ${degrees}°, a load of ${conditions.load.toFixed(0)} N, a snow hardness of ` +
-    `${short(conditions.hardness / 1e9)} N/mm³ and a rebound of ${short(1e3 * (conditions.rebound ?? REBOUND))} mm: ` +
+    `${short(conditions.hardness / N_PER_MM3)} N/mm³ and a rebound of ${short((conditions.rebound ?? REBOUND) / MM)} mm: ` +
     `forces and moments are balanced to ${residual.toExponential(1)} of the load.`
   );
 }

@@ -1,4 +1,6 @@
+import { FieldError } from '../fault/index.ts';
 import { BicubicSpline, calmValues, type EvenAxis, followingCoefficients } from '../numeric/index.ts';
+import { DEGREE } from '../units/index.ts';
 import { bentness, tableLookup } from './radius-lookup.ts';
 import type { RadiusTable } from './radius-table.ts';
 import { steepParts } from './steep-parts.ts';
@@ -20,7 +22,7 @@ export interface TurnSurface {
 }
 
 /** 1/cosθ goes on as a parabola from here, rad. */
-const STEEPEST = (89 * Math.PI) / 180;
+const STEEPEST = 89 * DEGREE;
 /** Nodes of the spline to a cell of the table, each way: what keeps it within 0.5 % of the table. */
 const NODES_PER_CELL = 2;
 /** Nodes beyond the table: two for the slope to die away, three that are level, so that it stays so. */
@@ -48,11 +50,15 @@ export interface EvenPress {
  * The cosine rule's curvature, κ = 1/(R_sc cosθ) whatever the load (Howe; Lind & Sanders, from memory), and the wall
  * an evenly pressed edge leans on, ∫ e dx = √(2LF tanθ/H_V) by the virgin wedge; without a press the wall is endless.
  *
- * @throws RangeError for a sidecut radius (m) that is not positive
+ * @throws FieldError for a sidecut radius (m) that is not positive
  */
 export function cosineTurnSurface(sidecutRadius: number, press?: EvenPress): TurnSurface {
   if (!(sidecutRadius > 0 && sidecutRadius < Number.POSITIVE_INFINITY)) {
-    throw new RangeError(`sidecutRadius: ${sidecutRadius} m found; a positive radius is accepted`);
+    throw new FieldError({
+      field: 'sidecutRadius',
+      found: sidecutRadius,
+      accepted: { above: 0, quantity: 'radius' },
+    });
   }
   const ratio = press ? evenWallRatio(press.contactLength, press.hardness) : Number.POSITIVE_INFINITY;
   const even = (_tilt: number, _logLoad: number, out: Float64Array) => {
@@ -87,7 +93,7 @@ function endless(_edgeAngle: number, _load: number, out: Float64Array): void {
  * within two nodes and they stay level, so that a ski tilted further closes as the cosine rule does. Parts marked steep
  * (see `TableLookup`) are smoothed over about two nodes to either side first.
  *
- * @throws RangeError when the table has fewer than two edge angles or loads, or its edge angles do not lie between
+ * @throws FieldError when the table has fewer than two edge angles or loads, or its edge angles do not lie between
  * 0 and 89 degrees
  */
 export function tableTurnSurface(table: RadiusTable): TurnSurface {
@@ -95,9 +101,11 @@ export function tableTurnSurface(table: RadiusTable): TurnSurface {
   const lookup = tableLookup(table);
   const lastEdge = edgeAngles[edgeAngles.length - 1];
   if (!(edgeAngles[0] >= 0 && lastEdge < STEEPEST)) {
-    throw new RangeError(
-      `edgeAngles: ${edgeAngles[0]} to ${lastEdge} rad found; between 0 and 1.55 rad are accepted`,
-    );
+    throw new FieldError({
+      field: 'edgeAngles',
+      found: [edgeAngles[0], lastEdge],
+      accepted: { above: 0, below: 1.55, unit: 'rad' },
+    });
   }
   const edges = evenly(0, lastEdge, (lastEdge - edgeAngles[0]) / (edgeAngles.length - 1));
   const firstLog = Math.log(loads[0]);

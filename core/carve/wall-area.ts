@@ -1,11 +1,13 @@
+import { DEGREE } from '../units/index.ts';
+
 /**
  * The wall of the groove that the edge leans on: its area ∫ e dx along the edge, and the shape that area follows.
  */
 
 /** Rounds the wall's depth off where the ski lies flat, rad: under it nothing is asked of the wall. */
-const FLAT = (2 * Math.PI) / 180;
+const FLAT = 2 * DEGREE;
 /** The shape goes on as a parabola from here, rad. */
-const STEEPEST = (89 * Math.PI) / 180;
+const STEEPEST = 89 * DEGREE;
 const ROUND = Math.tan(FLAT) ** 2;
 
 /** ∫ e dx over the edge that is in the snow, m², with penetration (m) linear between the stations `x` (m). */

@@ -4,6 +4,8 @@
  * there. Headings in rad from the fall line, lengths in m.
  */
 
+import { accept } from '../fault/index.ts';
+
 export interface Segment {
   /** m. */
   length: number;
@@ -29,9 +31,7 @@ export interface SegmentRule {
 
 /** Quadrature points for one arc share. */
 export function segmentRule(arcShare: number): SegmentRule {
-  if (!(arcShare >= 0 && arcShare <= 0.45)) {
-    throw new RangeError(`arcShare: ${arcShare} found; accepted is 0 to 0.45.`);
-  }
+  accept('arcShare', arcShare, { from: 0, to: 0.45 });
   const edges = [0, arcShare, 0.5, 1 - arcShare, 1];
   const u: number[] = [];
   const weight: number[] = [];

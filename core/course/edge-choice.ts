@@ -7,6 +7,7 @@ import {
   snowLoad,
   type TurnRadius,
 } from '../run/index.ts';
+import { DEGREE } from '../units/index.ts';
 import type { CourseConditions } from './gate-conditions.ts';
 
 /** What the course needs to know of a pair. */
@@ -43,11 +44,11 @@ export interface EdgeChoice {
   readonly drift: number;
 }
 
-const steepest = (89 * Math.PI) / 180;
+const steepest = 89 * DEGREE;
 /** Skis are not turned further across the path than this while drifting, rad (a choice). */
-const greatestDrift = (30 * Math.PI) / 180;
+const greatestDrift = 30 * DEGREE;
 /** Missing hold over which a drift grows in, rad (a choice: it keeps neighbouring pairs comparable). */
-const driftBlend = (3 * Math.PI) / 180;
+const driftBlend = 3 * DEGREE;
 
 /** Edge angle at which the pair turns on `radius` under `load` on the ski; 0 if it always does, null if never. */
 export function edgeForRadius(turn: TurnRadius, radius: number, load: number): number | null {

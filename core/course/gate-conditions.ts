@@ -1,58 +1,44 @@
-import { DRAG_AREA } from '../run/index.ts';
+import {
+  acceptConditions,
+  type FieldOf,
+  fieldsOf,
+  inSi,
+  type Said,
+  type SiOf,
+  USUAL,
+} from '../conditions/index.ts';
 
-/** Slope, skier, snow and air of a course, SI and rad. */
-export interface CourseConditions {
-  readonly slope: number;
-  /** Skier with equipment, kg. */
-  readonly mass: number;
-  readonly friction: number;
-  /** C_dA, m². */
-  readonly dragArea: number;
-  /** kg/m³. */
-  readonly airDensity: number;
-  /** At the first sample of the line, m/s. */
-  readonly startSpeed: number;
+type Asked = Exclude<FieldOf<'course' | 'glide'>, 'gateWidthM'> | 'massKg' | 'outerShare';
+const ASKED: readonly Asked[] = [
+  'courseSlopeDeg',
+  'courseSpeedKmh',
+  'courseEdgeMostDeg',
+  ...fieldsOf('glide'),
+  'massKg',
+  'outerShare',
+];
+
+/** Slope, skier, snow and air of a course, SI and rad; `startSpeed` at the first sample of the line. */
+export interface CourseConditions extends SiOf<Asked> {
   /** Keep the start speed all the way, as a coach asks "at 45 km/h?". */
   readonly holdSpeed: boolean;
-  /** Part of the load on the outer ski. */
-  readonly outerShare: number;
-  /** Greatest edge angle the skier reaches, rad. */
-  readonly greatestEdge: number;
 }
 
-/**
- * Greatest edge angle 65°: the critical angle between holding and skidding is 40–70° (Brown, ASTM STP 1022,
- * seen) and 65.7 ± 1.7° was measured in 10 m slalom gates (Reid et al. 2020, seen). Friction, drag area and
- * share are the program's usual placeholders.
- */
-export const usualConditions: CourseConditions = {
-  slope: (18 * Math.PI) / 180,
-  mass: 75,
-  friction: 0.05,
-  dragArea: DRAG_AREA['race stance'],
-  airDensity: 1.1,
-  startSpeed: 9,
-  holdSpeed: false,
-  outerShare: 0.7,
-  greatestEdge: (65 * Math.PI) / 180,
-};
+/** Where nobody says: the slope and the speed, kept all the way, that juniors know from gates of a discipline. */
+export const USUAL_COURSE = {
+  SL: { courseSlopeDeg: USUAL.courseSlopeDeg, courseSpeedKmh: USUAL.courseSpeedKmh },
+  GS: { courseSlopeDeg: 16.5, courseSpeedKmh: 50 },
+} as const;
 
-/** Fills in the defaults. `RangeError` naming the field, the value found and what is accepted. */
+/** What is said of a course and of the skier on it, in SI; what is not said is as usual. */
+export const courseConditionsOf = (said: Partial<Said>, holdSpeed: boolean): CourseConditions => ({
+  ...inSi({ ...USUAL, ...said }, ASKED),
+  holdSpeed,
+});
+
+/** Fills in what is usual. `FieldError` for what is out of range. */
 export function fillCourseConditions(given: Partial<CourseConditions>): CourseConditions {
-  const full = { ...usualConditions, ...given };
-  const accept = (field: keyof CourseConditions, unit: string, low: number, high: number): void => {
-    const value = full[field] as number;
-    if (!(value >= low && value <= high)) {
-      throw new RangeError(`${field}: ${value} ${unit} found; accepted is ${low} to ${high} ${unit}.`);
-    }
-  };
-  accept('slope', 'rad', 0, 1.2);
-  accept('mass', 'kg', 10, 500);
-  accept('friction', '', 0, 1);
-  accept('dragArea', 'm²', 0, 5);
-  accept('airDensity', 'kg/m³', 0, 2);
-  accept('startSpeed', 'm/s', 0, 80);
-  accept('outerShare', '', 0.1, 1);
-  accept('greatestEdge', 'rad', 0.1, 1.5);
+  const full = { ...courseConditionsOf({}, false), ...given };
+  acceptConditions(full, ASKED);
   return full;
 }

@@ -1,3 +1,4 @@
+import type { Accepted, FieldFault } from '../fault/index.ts';
 import { type CsvRow, readCsvNumber, readCsvRows, type Separator, splitUnit } from '../table/index.ts';
 import { readStated, type SetStatement, type StatedColumn, statedColumn } from './set-statement.ts';
 import { isUnreadComment, unreadComments } from './unread-rows.ts';
@@ -18,12 +19,9 @@ export interface Gate {
   readonly others?: readonly (readonly [heading: string, cell: string])[];
 }
 
-export interface GateProblem {
+/** A cell, or a heading, at fault. */
+export interface GateProblem extends FieldFault {
   readonly row: number;
-  readonly field: string;
-  readonly found: string;
-  readonly accepted: string;
-  readonly message: string;
   readonly raw: string;
 }
 
@@ -47,7 +45,7 @@ const words = {
 type Column = keyof typeof words;
 
 const metres: Readonly<Record<string, number>> = { mm: 0.001, cm: 0.01, m: 1 };
-const acceptedDistance = 'a distance in metres such as 12.5';
+const acceptedDistance: Accepted = { key: 'course.distanceSuchAs' };
 
 /** A heading read: which column of a gate it is, with its unit, or none. */
 export function gateColumn(heading: string): { column: Column; factor: number } | null {
@@ -92,17 +90,15 @@ export function readGates(text: string, separator?: Separator): GateList {
     const missing = [...(columns.has('x') ? [] : ['across']), ...(columns.has('y') ? [] : ['down'])].join(
       ' and ',
     );
-    const accepted = 'a first row with the headings gate, across, down';
     for (const row of table.rows.length > 0 ? table.rows : [{ line: 1, raw: '' }]) {
-      const message = `the file has no column for ${missing}; accepted is ${accepted}`;
-      problems.push({ row: row.line, field: missing, found: 'nothing', accepted, message, raw: row.raw });
+      const fault = { field: missing, found: undefined, accepted: { key: 'course.gateHeadings' } } as const;
+      problems.push({ row: row.line, ...fault, raw: row.raw });
     }
     return { separator: table.separator, gates, stated: {}, problems };
   }
-  const fault = (row: CsvRow, field: string, found: string, accepted: string): void => {
-    const shown = found === '' ? 'nothing' : JSON.stringify(found);
-    const message = `${field}: found ${shown}; accepted is ${accepted}`;
-    problems.push({ row: row.line, field, found: shown, accepted, message, raw: row.raw });
+  const fault = (row: CsvRow, field: string, found: string, accepted: Accepted): void => {
+    const shown = found === '' ? undefined : JSON.stringify(found);
+    problems.push({ row: row.line, field, found: shown, accepted, raw: row.raw });
   };
 
   let stated: SetStatement = {};
@@ -140,7 +136,7 @@ export function readGates(text: string, separator?: Separator): GateList {
       return number.value * factor;
     };
     const turn = readTurn(cell('turn'));
-    if (turn === undefined) fault(row, 'turn', cell('turn'), 'left or right');
+    if (turn === undefined) fault(row, 'turn', cell('turn'), { oneOf: ['left', 'right'] });
     const x = distance('x', 'across');
     const y = distance('y', 'down');
     if (x === null || y === null || turn === undefined) continue;

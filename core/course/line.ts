@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import {
   fitSegment,
   gatheredShare,
@@ -34,16 +35,13 @@ export interface LineOptions {
   readonly step?: number;
 }
 
-/** The line could not be drawn; says at which gate and what would be accepted. */
-export class LineError extends Error {
-  override readonly name = 'LineError';
-}
-
-/** Draws the line. Throws `LineError` for a set no forward line passes. */
+/** Draws the line. Throws `FieldError` for a set no forward line passes. */
 export function lineThroughGates(gates: readonly Gate[], options: LineOptions = {}): Line {
   const clearance = options.clearance ?? 0.4;
   const rule = segmentRule(options.arcShare ?? 0.25);
-  if (gates.length < 2) throw new LineError(`gates: ${gates.length} found; accepted is two gates or more.`);
+  if (gates.length < 2) {
+    throw new FieldError({ field: 'gates', found: gates.length, accepted: { key: 'course.twoGates' } });
+  }
   const turns = gateTurns(gates);
   const poles = withEnds(gates);
   const n = poles.length;
@@ -135,9 +133,12 @@ function solveHeadings(
       const fitTo = (from: number, to: number, out: Segment): void => {
         if (!(chord > 0.2) || !fitSegment(rule, chord, bearing, from, to, out)) {
           const label = gates[Math.min(i, gates.length - 1)].label;
-          throw new LineError(
-            `gate ${label}: no forward line reaches it from the gate above; accepted is a set whose gates are further apart down the hill.`,
-          );
+          throw new FieldError({
+            field: 'gates',
+            found: label,
+            accepted: { key: 'course.gatesFurtherDown' },
+            because: { key: 'course.noLineToGate', values: { gate: label } },
+          });
         }
       };
       fitTo(heading[i], heading[i + 1], segments[i]);
@@ -178,9 +179,12 @@ function solveHeadings(
     const damping = Math.min(1, 0.3 / largest);
     for (let i = 0; i < n; i++) heading[i] -= damping * residual[i];
   }
-  throw new LineError(
-    'gates: no curvature-continuous line was found; accepted is a set with gates further apart.',
-  );
+  throw new FieldError({
+    field: 'gates',
+    found: gates.length,
+    accepted: { key: 'course.gatesFurtherApart' },
+    because: { key: 'course.noSmoothLine' },
+  });
 }
 
 function sample(

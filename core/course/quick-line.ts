@@ -1,8 +1,11 @@
+import { FieldError, type FieldFault, plainFault } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import { descend, greville, pieceAt, type SplineRow, splineBasis, splineRow } from '../numeric/index.ts';
 import { GRAVITY, type TurnRadius } from '../run/index.ts';
+import { DEGREE } from '../units/index.ts';
 import { type CourseConditions, fillCourseConditions } from './gate-conditions.ts';
 import type { Gate } from './gates.ts';
-import { gateTurns, type Line, LineError, lineThroughGates } from './line.ts';
+import { gateTurns, type Line, lineThroughGates } from './line.ts';
 import { QuickLineObjective } from './quick-line-objective.ts';
 import { pathPhysics } from './timed-path.ts';
 
@@ -44,8 +47,8 @@ export interface QuickLine extends Line {
 
 export interface NoQuickLine {
   readonly ok: false;
-  /** Names the limit that could not be kept, where, and what would be accepted. */
-  readonly reason: string;
+  /** The limit that could not be kept, where, and what would be accepted; or that it was stopped. */
+  readonly reason: Sentence | FieldFault;
 }
 
 /** Limits are kept to one part in two hundred, which for the clearance is a few millimetres. */
@@ -70,7 +73,7 @@ export function quickLine(question: QuickLineQuestion): QuickLine | NoQuickLine 
     try {
       drawn = lineThroughGates(gates, { clearance });
     } catch (error) {
-      if (error instanceof LineError) return { ok: false, reason: error.message };
+      if (error instanceof FieldError) return { ok: false, reason: plainFault(error) };
       throw error;
     }
   }
@@ -78,15 +81,22 @@ export function quickLine(question: QuickLineQuestion): QuickLine | NoQuickLine 
   const end = drawn ? drawn.s.length - 1 : 0;
   const finish = question.finish ?? (drawn ? { x: drawn.x[end], y: drawn.y[end] } : null);
   if (!start || !finish) {
-    return { ok: false, reason: 'start and finish: nothing found; accepted are both, or two gates or more.' };
+    return {
+      ok: false,
+      reason: { field: 'start', found: undefined, accepted: { key: 'course.endsOrGates' } },
+    };
   }
   const heights = [start.y, ...gates.map(gate => gate.y), finish.y];
   const wrong = heights.findIndex((y, i) => i > 0 && !(y > heights[i - 1] + 0.2));
   if (wrong > 0) {
-    const what = wrong > gates.length ? 'finish' : `gate ${gates[wrong - 1].label}`;
+    const down = (y: number) => ({ quantity: 'distance', value: y }) as const;
     return {
       ok: false,
-      reason: `${what}: ${heights[wrong]} m down the hill found; accepted is further down than ${heights[wrong - 1]} m.`,
+      reason: {
+        field: wrong > gates.length ? 'finish' : `gate ${gates[wrong - 1].label}`,
+        found: down(heights[wrong]),
+        accepted: { key: 'course.furtherDown', values: { than: down(heights[wrong - 1]) } },
+      },
     };
   }
 
@@ -116,7 +126,7 @@ export function quickLine(question: QuickLineQuestion): QuickLine | NoQuickLine 
     })),
     leastRadius,
     mostBraking: question.mostBraking ?? 1.2 * GRAVITY,
-    mostRate: question.edgeRate ?? (300 * Math.PI) / 180,
+    mostRate: question.edgeRate ?? 300 * DEGREE,
   });
 
   const coefficients = Float64Array.from(greville(basis), y => {
@@ -154,7 +164,8 @@ export function quickLine(question: QuickLineQuestion): QuickLine | NoQuickLine 
       least = exceeded;
       nearest.set(inner);
     }
-    if (question.progress?.(rounds, objective.seconds) === false) return { ok: false, reason: 'Stopped.' };
+    if (question.progress?.(rounds, objective.seconds) === false)
+      return { ok: false, reason: { key: 'course.stopped' } };
     // Past this the multipliers only grow: what is asked cannot be kept.
     if (rounds >= patience && least > 0.1) break;
     objective.raiseMultipliers(full);
@@ -198,21 +209,35 @@ function failure(
   gates: readonly Gate[],
   nodes: Float64Array,
   conditions: CourseConditions,
-): string {
+): FieldFault {
   const found = objective.violations(full);
   const worst = Math.max(found.radius, found.braking, found.rate, found.gate);
-  const percent = `${(100 * worst).toFixed(1)} %`;
+  const missed = { quantity: 'share', value: worst, decimals: 1 } as const;
   if (worst === found.gate) {
-    return `gate ${gates[found.worstAt].label}: the clearance is missed by ${percent}; accepted is a set with more room, a slower start or a pair that turns more tightly.`;
+    const { label } = gates[found.worstAt];
+    return {
+      field: `gate ${label}`,
+      found: missed,
+      accepted: { key: 'course.moreRoom' },
+      because: { key: 'course.clearanceMissed', values: { missed } },
+    };
   }
-  const where = `${nodes[found.worstAt].toFixed(1)} m down the hill`;
-  const start = `at a start speed of ${(conditions.startSpeed * 3.6).toFixed(0)} km/h`;
+  const values = {
+    at: { quantity: 'distance', value: nodes[found.worstAt] },
+    speed: { quantity: 'speed', value: conditions.startSpeed, decimals: 0 },
+  } as const;
   if (worst === found.radius) {
-    return `least radius: no line ${start} keeps to the pair's radius ${where}; accepted is a wider set or a pair that turns more tightly.`;
+    return {
+      field: 'least radius',
+      found: missed,
+      accepted: { key: 'course.widerSetOrTighterPair' },
+      because: { key: 'course.radiusNotKept', values },
+    };
   }
+  const accepted = { key: 'course.slowerOrWider' } as const;
   return worst === found.braking
-    ? `braking: no line ${start} can shed enough speed ${where} to hold at the greatest edge angle; accepted is a slower start or a wider set.`
-    : `edge rate: no line ${start} can be edged fast enough ${where}; accepted is a slower start or a wider set.`;
+    ? { field: 'braking', found: missed, accepted, because: { key: 'course.brakingNotKept', values } }
+    : { field: 'edge rate', found: missed, accepted, because: { key: 'course.edgeRateNotKept', values } };
 }
 
 function lay(

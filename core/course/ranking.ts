@@ -1,4 +1,6 @@
+import { FieldError } from '../fault/index.ts';
 import { GRAVITY, type TurnRadius } from '../run/index.ts';
+import { DEGREE, KMH } from '../units/index.ts';
 import type { CoursePair } from './edge-choice.ts';
 import { type CourseConditions, fillCourseConditions } from './gate-conditions.ts';
 import { type GateReport, gateReport } from './gate-report.ts';
@@ -42,7 +44,7 @@ export interface Ranking {
 const contenders = 6;
 /** Costs are compared in hundredths of a second, as they are timed. */
 const hundredths = (entry: RankedPair): number => Math.round(entry.cost * 100);
-const degrees = 180 / Math.PI;
+const degrees = 1 / DEGREE;
 
 /**
  * Ranks pairs on a set. The line is drawn once; each pair is run down it. Drifting costs time: in a free run
@@ -57,7 +59,9 @@ export function rankPairs(
   options: LineOptions = {},
   onProgress?: (share: number) => void,
 ): Ranking {
-  if (pairs.length === 0) throw new RangeError('pairs: none found; accepted is one pair or more.');
+  if (pairs.length === 0) {
+    throw new FieldError({ field: 'pairs', found: undefined, accepted: { key: 'course.onePair' } });
+  }
   const conditions = fillCourseConditions(given);
   const line = lineThroughGates(gates, options);
   const ranked = rankOn(pairs, line, gates, conditions, onProgress);
@@ -204,7 +208,7 @@ function findFlips(
     const moved = offsetGates(gates, sign * 0.3);
     const redrawn = tryLine(moved, options);
     if (redrawn) consider(`gates 0.3 m ${word}`, near, redrawn, moved, conditions);
-    const startSpeed = conditions.startSpeed + (sign * 5) / 3.6;
+    const startSpeed = conditions.startSpeed + sign * 5 * KMH;
     if (startSpeed > 0) {
       consider(`5 km/h ${sign > 0 ? 'faster' : 'slower'}`, near, line, gates, { ...conditions, startSpeed });
     }

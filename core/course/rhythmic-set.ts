@@ -1,3 +1,4 @@
+import { type AcceptedRange, accept } from '../fault/index.ts';
 import type { Gate } from './gates.ts';
 
 /**
@@ -6,17 +7,19 @@ import type { Gate } from './gates.ts';
  * in rad.
  */
 
+const LENGTH: AcceptedRange = { above: 0, quantity: 'distance' };
+
 /** R_set = (s² + o²)/(4 o): the radius whose arcs just fill the set. */
 export function setRadius(spacing: number, offset: number): number {
-  positive('spacing', spacing);
-  positive('offset', offset);
+  accept('spacing', spacing, LENGTH);
+  accept('offset', offset, LENGTH);
   return (spacing * spacing + offset * offset) / (4 * offset);
 }
 
 /** How far each arc turns from the fall line, 2·atan(o/s). */
 export function setTurnAngle(spacing: number, offset: number): number {
-  positive('spacing', spacing);
-  positive('offset', offset);
+  accept('spacing', spacing, LENGTH);
+  accept('offset', offset, LENGTH);
   return 2 * Math.atan(offset / spacing);
 }
 
@@ -50,7 +53,7 @@ export function fitRhythmicSet(
   sidecutRadius: number,
   edgeAngle = 0,
 ): SetFit {
-  positive('sidecutRadius', sidecutRadius);
+  accept('sidecutRadius', sidecutRadius, LENGTH);
   const needed = setRadius(spacing, offset);
   const radius = sidecutRadius * Math.cos(edgeAngle);
   if (radius >= needed) {
@@ -71,11 +74,9 @@ export function fitRhythmicSet(
 
 /** The gates themselves, alternately to the right and left of the middle, numbered and coloured in turn. */
 export function rhythmicSet(count: number, spacing: number, offset: number, firstDown = spacing): Gate[] {
-  positive('spacing', spacing);
-  positive('offset', offset);
-  if (!Number.isInteger(count) || count < 1 || count > 10_000) {
-    throw new RangeError(`count: ${count} gates found; accepted is a whole number from 1 to 10000.`);
-  }
+  accept('spacing', spacing, LENGTH);
+  accept('offset', offset, LENGTH);
+  accept('count', count, { from: 1, to: 10_000, whole: true });
   return Array.from({ length: count }, (_, index) => {
     const right = index % 2 === 0 ? 1 : -1;
     return {
@@ -86,10 +87,4 @@ export function rhythmicSet(count: number, spacing: number, offset: number, firs
       turn: right === 1 ? -1 : 1,
     };
   });
-}
-
-function positive(name: string, value: number): void {
-  if (!(value > 0 && Number.isFinite(value))) {
-    throw new RangeError(`${name}: ${value} m found; accepted is a length above 0 m.`);
-  }
 }

@@ -1,4 +1,7 @@
+import { reachOf, saidOf } from '../conditions/index.ts';
+import type { Accepted } from '../fault/index.ts';
 import { readCsvNumber, splitUnit } from '../table/index.ts';
+import { sizeOf } from '../units/index.ts';
 
 /** What the file of a set may state beside its gates, in the units people say; absent where it does not. */
 export interface SetStatement {
@@ -17,11 +20,11 @@ export interface SetStatement {
 }
 
 /** What is accepted of a set's numbers, in their units. */
-export const setRanges = {
-  slopeDeg: [1, 40],
-  speedKmh: [5, 120],
-  greatestEdgeDeg: [40, 80],
-  gateWidthM: [0.5, 20],
+const setRanges = {
+  slopeDeg: reachOf('courseSlopeDeg'),
+  speedKmh: reachOf('courseSpeedKmh'),
+  greatestEdgeDeg: reachOf('courseEdgeMostDeg'),
+  gateWidthM: reachOf('gateWidthM'),
 } as const;
 
 /** The column of a statement and what a heading of it may be, letters only. */
@@ -48,7 +51,7 @@ export function statedColumn(heading: string): StatedColumn | null {
 /** A statement read from its cell, or what would be accepted there. */
 export type StatedValue =
   | { readonly ok: true; readonly value: SetStatement }
-  | { readonly ok: false; readonly accepted: string };
+  | { readonly ok: false; readonly accepted: Accepted };
 
 /** Reads a cell; a unit may stand in the heading or behind the number, a slope also in %. */
 export function readStated(column: StatedColumn, heading: string, cell: string): StatedValue {
@@ -58,22 +61,22 @@ export function readStated(column: StatedColumn, heading: string, cell: string):
       const word = text.toLowerCase();
       if (word === 'sl' || word === 'slalom') return { ok: true, value: { discipline: 'SL' } };
       if (word === 'gs' || word === 'giant slalom') return { ok: true, value: { discipline: 'GS' } };
-      return { ok: false, accepted: 'SL or GS' };
+      return { ok: false, accepted: { oneOf: ['SL', 'GS'] } };
     }
     case 'category':
       return { ok: true, value: { category: text } };
     case 'slope': {
       const percent = text.endsWith('%') || (heading.includes('%') && !text.endsWith('°'));
       const number = plain(text.replace(/[%°]$/, ''));
-      const degrees = percent && number !== null ? (Math.atan(number / 100) * 180) / Math.PI : number;
+      const degrees = percent && number !== null ? saidOf('courseSlopeDeg', Math.atan(number / 100)) : number;
       return ranged('slopeDeg', degrees, '°');
     }
     case 'keptSpeed':
     case 'startSpeed': {
       const number = readCsvNumber(text);
       const unit = number?.unit ?? (/m\/s/i.test(heading) ? 'm/s' : 'km/h');
-      const factor = { 'km/h': 1, 'm/s': 3.6 }[unit];
-      const read = ranged('speedKmh', number && factor ? number.value * factor : null, 'km/h');
+      const speed = number && (unit === 'km/h' || unit === 'm/s') ? number.value * sizeOf(unit) : null;
+      const read = ranged('speedKmh', speed && saidOf('courseSpeedKmh', speed), 'km/h');
       return read.ok ? { ok: true, value: { ...read.value, keepSpeed: column === 'keptSpeed' } } : read;
     }
     case 'greatestEdge':
@@ -106,7 +109,7 @@ function ranged(field: keyof typeof setRanges, value: number | null, unit: strin
   const [least, most] = setRanges[field];
   return value !== null && value >= least && value <= most
     ? { ok: true, value: { [field]: value } }
-    : { ok: false, accepted: `${least} to ${most} ${unit}` };
+    : { ok: false, accepted: { from: least, to: most, unit } };
 }
 
 function plain(text: string): number | null {

@@ -29,15 +29,18 @@ export function writeGates(
           ...statements.map(({ heading }) => heading),
           ...others.map(({ heading }) => heading),
         ],
-        ...gates.map((gate, row) => [
-          gate.label,
-          decimal(gate.x),
-          decimal(gate.y),
-          gate.colour ?? '',
-          ...(turned ? [gate.turn === null ? '' : gate.turn > 0 ? 'right' : 'left'] : []),
-          ...statements.map(({ cell }) => (row === 0 ? (cell ?? '') : '')),
-          ...others.map(({ heading, nth }) => cellsUnder(gate, heading)[nth] ?? ''),
-        ]),
+        ...gates.map((gate, row) => {
+          const cells = cellsOf(gate);
+          return [
+            gate.label,
+            decimal(gate.x),
+            decimal(gate.y),
+            gate.colour ?? '',
+            ...(turned ? [gate.turn === null ? '' : gate.turn > 0 ? 'right' : 'left'] : []),
+            ...statements.map(({ cell }) => (row === 0 ? (cell ?? '') : '')),
+            ...others.map(({ heading, nth }) => cells.get(heading)?.[nth] ?? ''),
+          ];
+        }),
       ],
       separator,
     )
@@ -48,9 +51,16 @@ export function writeGates(
 const decimal = (metres: number): string =>
   String(Math.abs(metres) < 1e-6 ? Number(metres.toFixed(6)) + 0 : metres);
 
-/** The gate's cells under a heading that may come more than once, in order. */
-const cellsUnder = (gate: Gate, heading: string): string[] =>
-  (gate.others ?? []).filter(([each]) => each === heading).map(([, cell]) => cell);
+/** The gate's cells by heading; a heading may come more than once. */
+function cellsOf(gate: Gate): ReadonlyMap<string, readonly string[]> {
+  const cells = new Map<string, string[]>();
+  for (const [heading, cell] of gate.others ?? []) {
+    const under = cells.get(heading);
+    if (under) under.push(cell);
+    else cells.set(heading, [cell]);
+  }
+  return cells;
+}
 
 /** Every heading of the gates' other cells, as often as one gate has it, in the order they come up. */
 function otherColumns(gates: readonly Gate[]): { heading: string; nth: number }[] {

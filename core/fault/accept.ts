@@ -1,10 +1,10 @@
 import type { MeasureName } from '../units/index.ts';
 import { type AcceptedRange, FieldError } from './field-error.ts';
 
-/** Whether a number is one of those a range accepts; NaN is none. */
+/** Whether a number is one of those a range accepts; infinity only where it is an end itself, NaN is none. */
 export function isAccepted(value: number, { from, to, above, below, whole = false }: AcceptedRange): boolean {
   return (
-    !Number.isNaN(value) &&
+    (Number.isFinite(value) || value === to) &&
     (from === undefined || value >= from) &&
     (to === undefined || value <= to) &&
     (above === undefined || value > above) &&

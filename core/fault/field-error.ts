@@ -69,16 +69,16 @@ export function throwFaults([first, ...others]: readonly FieldFault[]): void {
   if (first) throw new FieldError(first, others);
 }
 
-/** The same fault, named where its text holds it or by the path of a wider whole. */
-export function relocated(
+/**
+ * The same fault as plain data, which crosses to another thread whole where an error would not; by the path of a
+ * wider whole or where its text holds it, if that is given.
+ */
+export function plainFault(
   fault: FieldFault,
-  { field = fault.field, where = fault.where }: Partial<FieldFault>,
-) {
-  const { found, accepted, because } = fault;
-  return new FieldError(
-    { field, found, accepted, where, because },
-    fault instanceof FieldError ? fault.others : [],
-  );
+  at: Partial<Pick<FieldFault, 'field' | 'where'>> = {},
+): FieldFault {
+  const { field, found, accepted, where, because } = { ...fault, ...at };
+  return { field, found, accepted, ...(where && { where }), ...(because && { because }) };
 }
 
 const inShort = (value: unknown): string =>

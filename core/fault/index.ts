@@ -8,7 +8,7 @@ export {
   type AcceptedRange,
   FieldError,
   type FieldFault,
-  relocated,
+  plainFault,
   throwFaults,
   type Where,
 } from './field-error.ts';

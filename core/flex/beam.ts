@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import {
   addSymmetric,
   factorSymmetric,
@@ -143,7 +144,5 @@ export function solveSupported(
     band.data[last] > 1e-6 * turning &&
     band.data[last - BENDING_HALF - 1] > 1e-12 * moving;
   if (held) return solveSymmetric(band, load);
-  throw new RangeError(
-    `supports: ${supports.length} found; the beam must be held against moving and turning`,
-  );
+  throw new FieldError({ field: 'supports', found: supports.length, accepted: { key: 'flex.heldBeam' } });
 }

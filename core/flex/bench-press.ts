@@ -1,3 +1,4 @@
+import { accept } from '../fault/index.ts';
 import { bendingMatrix, DEFAULT_ELEMENTS, gaussValues, meshThrough, nodeAt, solveSupported } from './beam.ts';
 import type { Profile } from './profile.ts';
 
@@ -27,25 +28,17 @@ export interface BenchResult {
   readonly spring: number;
 }
 
-/** Throws RangeError naming the setup's field unless 0 ≤ rear < at < front ≤ length. */
+/** Throws FieldError naming the setup's field unless 0 ≤ rear < at < front ≤ length. */
 export function checkSetup({ length, rear, front, at }: Omit<BenchSetup, 'load'>): void {
   const slack = 1e-9 * length;
-  if (!(rear >= -slack && rear < front)) {
-    throw new RangeError(`rear support: ${rear} m found; 0 up to the front support ${front} m is accepted`);
-  }
-  if (!(front <= length + slack)) {
-    throw new RangeError(`front support: ${front} m found; up to the contact length ${length} m is accepted`);
-  }
-  if (!(at > rear && at < front)) {
-    throw new RangeError(
-      `at: load at ${at} m found; between the supports ${rear} and ${front} m is accepted`,
-    );
-  }
+  accept('rearSupport', rear, { from: -slack, below: front, quantity: 'station' });
+  accept('frontSupport', front, { above: rear, to: length + slack, quantity: 'station' });
+  accept('at', at, { above: rear, below: front, quantity: 'station' });
 }
 
 /**
  * Small deflections of the ski on two knife edges under one load, by Euler–Bernoulli elements.
- * Throws RangeError (see `checkSetup`).
+ * Throws FieldError (see `checkSetup`).
  */
 export function benchPress(profile: Profile, setup: BenchSetup): BenchResult {
   checkSetup(setup);

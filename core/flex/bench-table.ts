@@ -1,3 +1,4 @@
+import type { FieldFault } from '../fault/index.ts';
 import { readCsvNumber, readCsvRows } from '../table/index.ts';
 import type { BenchReading } from './identify.ts';
 
@@ -16,19 +17,12 @@ type Column = keyof typeof COLUMNS;
 
 const REQUIRED: readonly Column[] = ['loadAt', 'load', 'dialAt', 'deflection'];
 
-/** A cell or a column at fault. */
-export interface BenchFault {
-  /** Line of the file, counted from 1. */
-  readonly line: number;
-  /** Column as the program names it. */
-  readonly field: string;
-  readonly found: string;
-  readonly accepted: string;
-}
-
 export type BenchTable =
   | { readonly ok: true; readonly readings: readonly BenchReading[] }
-  | { readonly ok: false; readonly fault: BenchFault };
+  | {
+      readonly ok: false /** A cell or a column at fault, as the program names it. */;
+      readonly fault: FieldFault;
+    };
 
 const columnsOf = (headings: readonly string[]): ((column: Column) => number) => {
   const names = headings.map(heading => heading.trim().toLowerCase());
@@ -53,10 +47,13 @@ export function readBenchTable(text: string, contactLength: number): BenchTable 
     return {
       ok: false,
       fault: {
-        line: heading?.line ?? 1,
+        where: { line: heading?.line ?? 1 },
         field: COLUMNS[missing][0],
-        found: 'no such column',
-        accepted: `a first line that names ${REQUIRED.map(column => COLUMNS[column][0]).join(', ')}`,
+        found: undefined,
+        accepted: {
+          key: 'flex.benchHeadings',
+          values: { names: REQUIRED.map(column => COLUMNS[column][0]) },
+        },
       },
     };
   }
@@ -75,8 +72,8 @@ export function readBenchTable(text: string, contactLength: number): BenchTable 
       const given = (fields[at(column)] ?? '').trim();
       const value = readCsvNumber(given)?.value;
       if (value === undefined) {
-        const found = given === '' ? 'nothing' : JSON.stringify(given);
-        return { ok: false, fault: { line, field: COLUMNS[column][0], found, accepted: 'a number' } };
+        const found = given === '' ? undefined : JSON.stringify(given);
+        return { ok: false, fault: { where: { line }, field: COLUMNS[column][0], found, accepted: {} } };
       }
       reading[column] = column === 'load' ? value : value * MM;
     }

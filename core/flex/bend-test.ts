@@ -1,3 +1,4 @@
+import { accept, FieldError } from '../fault/index.ts';
 import type { Ski } from '../pair/index.ts';
 import { type BenchSetup, benchPress } from './bench-press.ts';
 import { flatTable } from './flat-table.ts';
@@ -51,6 +52,8 @@ export interface BendAnswer {
   readonly largeBend: string;
 }
 
+const ANY_LOAD = { from: 0, quantity: 'force' } as const;
+
 export const DEFAULT_LOADS: readonly number[] = [50, 100, 150, 200, 250, 300];
 
 /** Supports and press as a question puts them, under its last load, SI. Nothing is checked. */
@@ -60,22 +63,21 @@ export function benchSetup(ski: Ski, question: BendQuestion): BenchSetup {
   return { length, rear: (length - span) / 2, front: (length + span) / 2, at, load: loads[loads.length - 1] };
 }
 
-/** Bench and flat-table readings of a ski. Throws RangeError naming the option that cannot be used. */
+/** Bench and flat-table readings of a ski. Throws FieldError naming the option that cannot be used. */
 export function bendTest(ski: Ski, question: BendQuestion = {}): BendAnswer | Needs {
   const { loads = DEFAULT_LOADS, span = ski.contactLength, at = ski.bootCentre } = question;
   const profile = bendingOf(ski);
   if (!profile) return NEEDS_BENDING;
   const length = ski.contactLength;
   if (!(span > 0 && span <= length * (1 + 1e-9))) {
-    throw new RangeError(
-      `span: ${span * 1e3} mm found; over 0 up to the contact length ${length * 1e3} mm is accepted`,
-    );
+    throw new FieldError({
+      field: 'span',
+      found: { quantity: 'station', value: span },
+      accepted: { above: 0, to: length, quantity: 'station' },
+    });
   }
-  if (loads.length === 0)
-    throw new RangeError('load: none found; one or more loads of 0 N or more are accepted');
-  for (const load of loads) {
-    if (!(load >= 0 && load < Infinity)) throw new RangeError(`load: ${load} N found; 0 or more is accepted`);
-  }
+  if (loads.length === 0) throw new FieldError({ field: 'load', found: undefined, accepted: ANY_LOAD });
+  for (const load of loads) accept('load', load, ANY_LOAD);
   const setup = benchSetup(ski, question);
   const bench = benchPress(profile, setup);
   const table = flatTable(profile, { length, camber: ski.camber, at });
@@ -107,7 +109,7 @@ function sayLargeBend(ask: () => string): string {
   try {
     return ask();
   } catch (cause) {
-    if (cause instanceof RangeError)
+    if (cause instanceof FieldError)
       return 'The load is past what large-bend theory can settle on these supports.';
     throw cause;
   }

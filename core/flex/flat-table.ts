@@ -1,3 +1,4 @@
+import { accept, FieldError } from '../fault/index.ts';
 import {
   factorSymmetric,
   firstWhere,
@@ -57,11 +58,13 @@ export interface FlatTable {
 export function flatTable(profile: Profile, setup: TableSetup): FlatTable {
   const { length, camber, at, elements = DEFAULT_ELEMENTS } = setup;
   if (!(at > 0 && at < length)) {
-    throw new RangeError(
-      `at: load at ${at} m found; between the contact points 0 and ${length} m is accepted`,
-    );
+    throw new FieldError({
+      field: 'at',
+      found: { quantity: 'station', value: at },
+      accepted: { above: 0, below: length, quantity: 'station' },
+    });
   }
-  if (!(camber >= 0)) throw new RangeError(`camber: ${camber} m found; 0 or more is accepted`);
+  accept('camber', camber, { from: 0, quantity: 'width' });
   const x = meshThrough(0, length, [at], elements);
   const gap0 = x.map(xi => (4 * camber * xi * (length - xi)) / (length * length));
   const free = bendingMatrix(x, gaussValues(profile, x));
@@ -153,7 +156,11 @@ class TableContact {
       u = this.solve(Float64Array.from(applied), active, i => gap0[i]);
       this.readReactions(u, active, reaction);
     }
-    throw new RangeError(`load: the contact under ${load} N did not settle; a smaller load is accepted`);
+    throw new FieldError({
+      field: 'load',
+      found: { quantity: 'force', value: load },
+      accepted: { key: 'accepted.smallerLoad' },
+    });
   }
 
   /** Raises the reaction at `node` from nothing until it touches, dropping contacts that would have to pull. */

@@ -1,3 +1,4 @@
+import { type AcceptedRange, accept, FieldError, isAccepted, numberFound } from '../fault/index.ts';
 import {
   factorSymmetric,
   gaussLegendre,
@@ -64,7 +65,7 @@ const WIDE = 0.25;
  * Gauss–Newton on squared misfit over uncertainty plus a second-difference penalty. The penalty is the greatest
  * that still fits to the uncertainty (discrepancy principle, Morozov 1966 [from memory]).
  * Deflections come from the unit-load theorem, exact for a ski on two supports.
- * Throws RangeError naming the reading and field that cannot be used.
+ * Throws FieldError naming the reading and field that cannot be used.
  */
 export function identify(readings: readonly BenchReading[], options: IdentifyOptions): IdentifiedProfile {
   const { length, uncertainty = DEFAULT_UNCERTAINTY } = options;
@@ -72,13 +73,15 @@ export function identify(readings: readonly BenchReading[], options: IdentifyOpt
     checkReading(reading, i + 1, length);
   });
   if (readings.length < 2) {
-    throw new RangeError(`readings: ${readings.length} found; two or more are accepted`);
+    throw new FieldError({
+      field: 'readings',
+      found: readings.length,
+      accepted: { key: 'accepted.twoOrMore' },
+    });
   }
-  if (!(uncertainty > 0)) throw new RangeError(`uncertainty: ${uncertainty} m found; over 0 is accepted`);
+  accept('uncertainty', uncertainty, { above: 0, quantity: 'deflection' });
   const count = options.knots ?? Math.min(9, Math.max(5, readings.length));
-  if (!Number.isInteger(count) || count < 5 || count > 9) {
-    throw new RangeError(`knots: ${count} found; a whole number from 5 to 9 is accepted`);
-  }
+  accept('knots', count, { from: 5, to: 9, whole: true });
   const fit = new ProfileFit(readings, length, uncertainty, count);
 
   let z = fit.uniformStart();
@@ -111,16 +114,20 @@ export function identify(readings: readonly BenchReading[], options: IdentifyOpt
 
 function checkReading(reading: BenchReading, row: number, length: number): void {
   const { loadAt, load, dialAt, deflection, rear, front } = reading;
-  const refuse = (field: string, found: number, accepted: string): never => {
-    throw new RangeError(`reading ${row}, ${field}: ${found} found; ${accepted} is accepted`);
-  };
   const slack = 1e-9 * length;
-  if (!(rear >= -slack && rear < front)) refuse('rear support', rear, `0 up to the front support ${front} m`);
-  if (!(front <= length + slack)) refuse('front support', front, `up to the contact length ${length} m`);
-  if (!(loadAt > rear && loadAt < front)) refuse('load position', loadAt, `between the supports, m,`);
-  if (!(dialAt > rear && dialAt < front)) refuse('dial position', dialAt, `between the supports, m,`);
-  if (!(load > 0 && load < Infinity)) refuse('load', load, 'over 0 N');
-  if (!(deflection > 0 && deflection < Infinity)) refuse('deflection', deflection, 'over 0 m');
+  const between: AcceptedRange = { above: rear, below: front, quantity: 'station' };
+  const columns: readonly (readonly [field: string, value: number, range: AcceptedRange])[] = [
+    ['rearSupport', rear, { from: -slack, below: front, quantity: 'station' }],
+    ['frontSupport', front, { above: rear, to: length + slack, quantity: 'station' }],
+    ['loadAt', loadAt, between],
+    ['dialAt', dialAt, between],
+    ['load', load, { above: 0, quantity: 'force' }],
+    ['deflection', deflection, { above: 0, quantity: 'deflection' }],
+  ];
+  for (const [field, value, accepted] of columns) {
+    if (isAccepted(value, accepted)) continue;
+    throw new FieldError({ field, found: numberFound(value, accepted), accepted, where: { row } });
+  }
 }
 
 /** The forward model with everything that does not depend on EI worked out once. */

@@ -9,7 +9,7 @@ export {
   solveSupported,
 } from './beam.ts';
 export { type BenchResult, type BenchSetup, benchPress } from './bench-press.ts';
-export { type BenchFault, type BenchTable, namesBenchReadings, readBenchTable } from './bench-table.ts';
+export { type BenchTable, namesBenchReadings, readBenchTable } from './bench-table.ts';
 export {
   type BendAnswer,
   type BendQuestion,
@@ -52,7 +52,6 @@ export {
   profileOf,
   torsionOf,
 } from './stiffness.ts';
-export { StiffnessError } from './stiffness-error.ts';
 export { type TwistBench, torsionalSpring, twistBench } from './twist-bench.ts';
 export { type Mode, massMatrix, type VibratingSki, type VibrationOptions, vibrate } from './vibration.ts';
 export { flexWorkings, layupWorkings } from './working.ts';

@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import {
   addSymmetric,
   factorSymmetric,
@@ -122,7 +123,11 @@ function settle(
       for (let i = closing ? 0 : 1; i < n; i++) worst = Math.max(worst, Math.abs(residual[i]) / scale);
       if (worst < 1e-12) break;
       if (turn === 60)
-        throw new RangeError('load: no large-bend equilibrium found; a smaller load is accepted');
+        throw new FieldError({
+          field: 'load',
+          found: undefined,
+          accepted: { key: 'accepted.smallerLoad' },
+        });
       addSymmetric(band, 0, 0, closing ? anchor : 1e6 * anchor);
       if (!closing) residual[0] = 0;
       factorSymmetric(band);

@@ -1,7 +1,7 @@
+import { FieldError } from '../fault/index.ts';
 import { monotoneCubic } from '../numeric/index.ts';
 import type { Layup, LayupLayer, SideStrip } from '../pair/index.ts';
 import type { Profile } from './profile.ts';
-import { StiffnessError } from './stiffness-error.ts';
 
 /** A rectangle of the cross-section: `width` in all, from `low` to `high` over the base, m. */
 export interface Piece {
@@ -34,7 +34,7 @@ const piece = (
  * The cross-section at `x` (m from the rear contact point) as rectangles, base first. Sides take the place of
  * the layers beside them: at every height a layer is as wide as its share of the ski, or as the sides leave.
  *
- * @throws StiffnessError where the sides leave no width between them
+ * @throws FieldError where the sides leave no width between them
  */
 export function layupPieces(layup: Layup, width: Profile): (x: number) => Piece[] {
   const { layers, edges, sidewalls } = layup;
@@ -53,11 +53,11 @@ export function layupPieces(layup: Layup, width: Profile): (x: number) => Piece[
     const between = (side: SideStrip | undefined, of: string) => {
       const left = w - 2 * (side?.width ?? 0);
       if (left > 0) return left;
-      throw new StiffnessError(
-        `${of}.widthMm`,
-        `${side!.width * 1e3}`,
-        `less than half the ski's width of ${(w * 1e3).toFixed(1)} mm`,
-      );
+      throw new FieldError({
+        field: `${of}.widthMm`,
+        found: side!.width * 1e3,
+        accepted: { below: w * 500, unit: 'mm' },
+      });
     };
     const low = between(edges, 'edges');
     const high = between(sidewalls, 'sidewalls');

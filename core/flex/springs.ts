@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import { quadrature } from '../numeric/index.ts';
 import type { Profile } from './profile.ts';
 
@@ -32,9 +33,11 @@ export function soleSpan({
   const rear = bootCentre - soleLength / 2;
   const front = bootCentre + soleLength / 2;
   if (rear > 0 && front < length) return [rear, front];
-  throw new RangeError(
-    `bootCentre: sole from ${rear} to ${front} m found; inside the contact length 0 to ${length} m is accepted`,
-  );
+  throw new FieldError({
+    field: 'bootCentre',
+    found: { quantity: 'station', value: (rear + front) / 2 },
+    accepted: { above: (front - rear) / 2, below: length - (front - rear) / 2, quantity: 'station' },
+  });
 }
 
 /** Deflection over load of a cantilever held at `clamp` and pressed at `tip`: ∫ (x − tip)²/EI dx, m/N. */

@@ -1,11 +1,12 @@
-import { compileFormula, FormulaError } from '../formula/index.ts';
+import { FieldError, plainFault } from '../fault/index.ts';
+import { compileFormula } from '../formula/index.ts';
+import type { Sentence } from '../language/index.ts';
 import { monotoneCubic } from '../numeric/index.ts';
 import type { Ski, Stiffness } from '../pair/index.ts';
 import { layupSections } from './layup.ts';
 import { localWidth } from './local-width.ts';
 import type { Profile } from './profile.ts';
 import { withSpan } from './stiff-span.ts';
-import { StiffnessError } from './stiffness-error.ts';
 
 /** Stations tried along the ski before a profile is let through. */
 const SAMPLES = 200;
@@ -19,7 +20,7 @@ export interface ProfileOptions {
 
 /**
  * The stiffness along a ski of `contactLength` m as a function of x, N·m², held constant outside the contact
- * length. Throws StiffnessError when it is not a positive finite number somewhere along the ski, and from the
+ * length. Throws FieldError when it is not a positive finite number somewhere along the ski, and from the
  * profile itself should a formula misbehave between the stations tried.
  */
 export function profileOf(
@@ -49,9 +50,11 @@ function rawProfile(
         ({ x, newtonM2 }, i) => !Number.isFinite(newtonM2) || !(x > (stations[i - 1]?.x ?? -Infinity)),
       );
       if (bad >= 0 || stations.length === 0) {
-        const at = bad < 0 ? 'no station' : `${stations[bad].newtonM2} N·m² at ${stations[bad].x} m`;
-        const accepted = 'one or more numbers at ascending metres from the rear contact point';
-        throw new StiffnessError(`${field}.stations${bad < 0 ? '' : `[${bad}]`}`, at, accepted);
+        throw new FieldError({
+          field: `${field}.stations${bad < 0 ? '' : `[${bad}]`}`,
+          found: bad < 0 ? { key: 'found.emptyList' } : stiffnessAt(stations[bad].newtonM2, stations[bad].x),
+          accepted: { key: 'flex.ascendingStations' },
+        });
       }
       return monotoneCubic(
         stations.map(station => station.x),
@@ -69,7 +72,11 @@ function rawProfile(
     }
     case 'layup': {
       if (!width)
-        throw new StiffnessError(field, 'a layup without a width', 'one with the width along the ski');
+        throw new FieldError({
+          field,
+          found: { key: 'flex.layupWithoutWidth' },
+          accepted: { key: 'flex.layupWithWidth' },
+        });
       const section = layupSections(stiffness.layup, width);
       return x => section(Math.min(Math.max(x, 0), length))[field];
     }
@@ -81,15 +88,23 @@ function formulaOf(text: string, field: string): (s: number) => number {
   try {
     return compileFormula(text, 's');
   } catch (cause) {
-    if (cause instanceof FormulaError) throw new StiffnessError(field, cause.found, cause.accepted);
-    throw cause;
+    throw cause instanceof FieldError ? new FieldError(plainFault(cause, { field })) : cause;
   }
 }
 
 function demand(field: string, value: number, s: number): number {
   if (value > 0 && value < Infinity) return value;
-  throw new StiffnessError(field, `${value} N·m² at s = ${s}`, 'a finite number over 0 all along');
+  throw new FieldError({
+    field,
+    found: { key: 'flex.stiffnessAtShare', values: { stiffness: `${value} N·m²`, share: s } },
+    accepted: { key: 'flex.positiveAllAlong' },
+  });
 }
+
+const stiffnessAt = (newtonM2: number, x: number): Sentence => ({
+  key: 'flex.stiffnessAt',
+  values: { stiffness: `${newtonM2} N·m²`, at: { quantity: 'station', value: x } },
+});
 
 /**
  * EI(x) of the bare ski as its file states it, or null when it states none. A layup uses `width`, the local width

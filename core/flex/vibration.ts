@@ -1,3 +1,4 @@
+import { accept } from '../fault/index.ts';
 import {
   addSymmetric,
   gaussLegendre,
@@ -45,9 +46,7 @@ export interface VibrationOptions {
 /** Natural modes from consistent stiffness and mass matrices, lowest first; a free ski's rigid motions left out. */
 export function vibrate(ski: VibratingSki, options: VibrationOptions = {}): Mode[] {
   const { clamped = false, modes = 6, elements = DEFAULT_ELEMENTS } = options;
-  if (!Number.isInteger(modes) || modes < 1 || modes > 20) {
-    throw new RangeError(`modes: ${modes} found; a whole number from 1 to 20 is accepted`);
-  }
+  accept('modes', modes, { from: 1, to: 20, whole: true });
   const found: Mode[] = [];
   const part = (from: number, to: number, held: 'none' | 'from' | 'to', label: string) => {
     const share = Math.max(20, Math.round((elements * (to - from)) / ski.length));

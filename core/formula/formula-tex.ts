@@ -1,6 +1,7 @@
 import { parse } from 'mathjs/number';
-import { FormulaError } from './formula-error.ts';
-import type { Part } from './walk.ts';
+import { FieldError } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
+import { type Part, unreadable } from './walk.ts';
 
 /** How firmly a piece of set mathematics holds together; a looser one is put in parentheses inside a firmer one. */
 const SUM = 1;
@@ -47,18 +48,21 @@ const NAMED: Readonly<Record<string, string>> = {
  * inside other fractions on one line where that is short; parentheses are only those the setting needs.
  *
  * @param symbols TeX of each name in the formula; a name without one is set as it is written
- * @throws FormulaError for a text that cannot be read or holds anything but numbers, names, calls and + − * / ^
+ * @throws FieldError of the field `formula` for a text that cannot be read or holds anything but numbers, names, calls and + − * / ^
  */
 export function formulaTex(text: string, symbols: ReadonlyMap<string, string>): string {
   let root: Part;
   try {
     root = parse(text) as unknown as Part;
   } catch (cause) {
-    const detail = cause instanceof Error ? cause.message : String(cause);
-    throw new FormulaError(`"${text}", which cannot be read (${detail}),`, 'a formula');
+    throw unreadable(text, cause, { key: 'formula.accepted' });
   }
-  const refuse = (found: string): never => {
-    throw new FormulaError(`${found} in "${text}"`, 'numbers, names, calls and + - * / ^');
+  const refuse = (part: Sentence): never => {
+    throw new FieldError({
+      field: 'formula',
+      found: { key: 'formula.inText', values: { part, text } },
+      accepted: { key: 'formula.accepted' },
+    });
   };
 
   const set = (part: Part, inFraction: boolean): Piece => {
@@ -67,18 +71,19 @@ export function formulaTex(text: string, symbols: ReadonlyMap<string, string>): 
       case 'ConstantNode':
         return typeof part.value === 'number'
           ? number(part.value)
-          : refuse(`the value ${String(part.value)}`);
+          : refuse({ key: 'formula.value', values: { value: String(part.value) } });
       case 'SymbolNode': {
         const name = part.name ?? '';
         return atom(symbols.get(name) ?? (name === 'pi' ? '\\pi' : name));
       }
       case 'ParenthesisNode':
-        return part.content ? set(part.content, inFraction) : refuse('an empty parenthesis');
+        return part.content ? set(part.content, inFraction) : refuse({ key: 'formula.emptyParenthesis' });
       case 'OperatorNode': {
         if (args.length === 1) {
           const of = set(args[0], inFraction);
           if (part.op === '+') return of;
-          if (part.op !== '-') return refuse(`the operator "${part.op}"`);
+          if (part.op !== '-')
+            return refuse({ key: 'formula.operator', values: { operator: part.op ?? '' } });
           return minus(of);
         }
         const [a, b] = args;
@@ -93,12 +98,12 @@ export function formulaTex(text: string, symbols: ReadonlyMap<string, string>): 
           case '^':
             return power(a, b, inFraction);
         }
-        return refuse(`the operator "${part.op}"`);
+        return refuse({ key: 'formula.operator', values: { operator: part.op ?? '' } });
       }
       case 'FunctionNode':
         return call(part.fn?.name ?? '', args, inFraction);
       default:
-        return refuse(`a ${part.type.replace(/Node$/, '').toLowerCase()}`);
+        return refuse({ key: 'formula.part', values: { kind: part.type } });
     }
   };
 
@@ -140,7 +145,9 @@ export function formulaTex(text: string, symbols: ReadonlyMap<string, string>): 
       const [left, right] = of[0].tall ? ['\\left|', '\\right|'] : ['|', '|'];
       return { tex: `${left}${of[0].tex}${right}`, firmness: ATOM, tall: of[0].tall };
     }
-    return Object.hasOwn(NAMED, name) ? named(NAMED[name], of) : refuse(`"${name}"`);
+    return Object.hasOwn(NAMED, name)
+      ? named(NAMED[name], of)
+      : refuse({ key: 'formula.name', values: { name } });
   };
 
   return set(root, false).tex;

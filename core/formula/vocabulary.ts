@@ -1,3 +1,4 @@
+import type { Sentence } from '../language/index.ts';
 /** A function a formula may name: how many values it takes, and what it makes of them. */
 export interface FormulaFunction {
   readonly least: number;
@@ -61,11 +62,11 @@ export const PRINTED: Vocabulary = {
   },
 };
 
-/** The vocabulary in words, for whoever wrote something else. */
-export function accepted({ functions, constants }: Vocabulary, names: readonly string[]): string {
+/** What the vocabulary takes, for whoever wrote something else. */
+export function accepted({ functions, constants }: Vocabulary, names: readonly string[]): Sentence {
   const taking = (least: number) => Object.keys(functions).filter(name => functions[name].least === least);
-  return (
-    `numbers, ${[...names, ...Object.keys(constants)].join(', ')}, + - * / ^, parentheses, ` +
-    `${taking(1).join(', ')} of one value, ${taking(2).join(' and ')} of two`
-  );
+  return {
+    key: 'formula.vocabulary',
+    values: { names: [...names, ...Object.keys(constants)], ofOne: taking(1), ofTwo: taking(2) },
+  };
 }

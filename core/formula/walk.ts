@@ -1,5 +1,6 @@
 import { type MathNode, parse } from 'mathjs/number';
-import { FormulaError } from './formula-error.ts';
+import { type Accepted, FieldError } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import { accepted, type Vocabulary } from './vocabulary.ts';
 
 type Closure = (x: number) => number;
@@ -30,7 +31,7 @@ export interface Part {
  *
  * @param variable the name of the closure's argument; null for a formula of given values only
  * @param values names with a value; they go before the vocabulary's constants
- * @throws FormulaError
+ * @throws FieldError of the field `formula`
  */
 export function walk(
   text: string,
@@ -40,24 +41,35 @@ export function walk(
 ): Closure {
   const { functions, constants, limits } = vocabulary;
   if (text.length > limits.characters) {
-    throw new FormulaError(`${text.length} characters`, `up to ${limits.characters}`);
+    throw new FieldError({
+      field: 'formula',
+      found: { key: 'formula.characters', values: { count: text.length } },
+      accepted: { to: limits.characters },
+    });
   }
   const names = () => accepted(vocabulary, [...(variable === null ? [] : [variable]), ...values.keys()]);
   let root: MathNode;
   try {
     root = parse(text);
   } catch (cause) {
-    const detail = cause instanceof Error ? cause.message : String(cause);
-    throw new FormulaError(`"${text}", which cannot be read (${detail}),`, names());
+    throw unreadable(text, cause, names());
   }
   let nodes = 0;
-  const refuse = (found: string): never => {
-    throw new FormulaError(`${found} in "${text}"`, names());
+  const refuse = (part: Sentence): never => {
+    throw new FieldError({
+      field: 'formula',
+      found: { key: 'formula.inText', values: { part, text } },
+      accepted: names(),
+    });
   };
   const build = (part: Part, depth: number): Closure => {
     nodes++;
     if (nodes > limits.nodes || depth > limits.depth) {
-      throw new FormulaError('too long a formula', `up to ${limits.nodes} parts nested ${limits.depth} deep`);
+      throw new FieldError({
+        field: 'formula',
+        found: { key: 'formula.tooLong' },
+        accepted: { key: 'formula.parts', values: { parts: limits.nodes, depth: limits.depth } },
+      });
     }
     const args = part.args ?? [];
     switch (part.type) {
@@ -65,30 +77,31 @@ export function walk(
         const { value } = part;
         return typeof value === 'number' && Number.isFinite(value)
           ? () => value
-          : refuse(`the value ${String(value)}`);
+          : refuse({ key: 'formula.value', values: { value: String(value) } });
       }
       case 'SymbolNode': {
         const name = part.name ?? '';
         if (name === variable) return x => x;
         const value = values.get(name) ?? (Object.hasOwn(constants, name) ? constants[name] : undefined);
-        return value === undefined ? refuse(`the name "${name}"`) : () => value;
+        return value === undefined ? refuse({ key: 'formula.name', values: { name } }) : () => value;
       }
       case 'ParenthesisNode':
-        return part.content ? build(part.content, depth + 1) : refuse('an empty parenthesis');
+        return part.content ? build(part.content, depth + 1) : refuse({ key: 'formula.emptyParenthesis' });
       case 'OperatorNode': {
         const op = part.op ?? '';
         if (args.length === 1 && (op === '-' || op === '+')) {
           const a = build(args[0], depth + 1);
           return op === '-' ? x => -a(x) : a;
         }
-        if (args.length !== 2 || !Object.hasOwn(OPERATORS, op)) return refuse(`the operator "${op}"`);
+        if (args.length !== 2 || !Object.hasOwn(OPERATORS, op))
+          return refuse({ key: 'formula.operator', values: { operator: op } });
         return both(OPERATORS[op], build(args[0], depth + 1), build(args[1], depth + 1));
       }
       case 'FunctionNode': {
         const name = part.fn?.type === 'SymbolNode' ? (part.fn.name ?? '') : '';
         const known = Object.hasOwn(functions, name) ? functions[name] : null;
         if (!known || args.length < known.least || args.length > known.most) {
-          return refuse(`"${name}" of ${args.length} value${args.length === 1 ? '' : 's'}`);
+          return refuse({ key: 'formula.call', values: { name, count: args.length } });
         }
         return applied(
           known.apply,
@@ -96,10 +109,20 @@ export function walk(
         );
       }
       default:
-        return refuse(`a ${part.type.replace(/Node$/, '').toLowerCase()}`);
+        return refuse({ key: 'formula.part', values: { kind: part.type } });
     }
   };
   return build(root as unknown as Part, 0);
+}
+
+/** A text that is no formula, with the parser's own words of where it stops. */
+export function unreadable(text: string, cause: unknown, accepted: Accepted): FieldError {
+  const detail = cause instanceof Error ? cause.message : String(cause);
+  return new FieldError({
+    field: 'formula',
+    found: { key: 'formula.unreadable', values: { text, detail } },
+    accepted,
+  });
 }
 
 const both =

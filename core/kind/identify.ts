@@ -1,4 +1,5 @@
 import { namesGates } from '../course/index.ts';
+import type { FieldFault } from '../fault/index.ts';
 import { namesBenchReadings } from '../flex/index.ts';
 import { namesPairs, readJson, shown } from '../pair/index.ts';
 import { namesProfile, namesProgramme } from '../run/index.ts';
@@ -20,22 +21,14 @@ export type TextKind = (typeof textKinds)[number];
 
 export type Identified =
   | { readonly ok: true; readonly kind: TextKind }
-  | {
-      readonly ok: false;
-      /** `format` of JSON, `headings` of a table. */
-      readonly field: 'format' | 'headings';
-      readonly found: string;
-      /** What would have been known there. */
-      readonly accepted: readonly TextKind[];
-    };
+  /** The `format` of JSON or the `headings` of a table are not known. */
+  | { readonly ok: false; readonly fault: FieldFault };
 
 const FORMATS: Readonly<Record<string, TextKind>> = {
   'turnwright.pair': 'pair',
   'turnwright.rack': 'rack',
   'turnwright.rules': 'edition',
 };
-
-const TABLES: readonly TextKind[] = ['gates', 'bench', 'slope', 'programme', 'sheet'];
 
 /** Headings stand at the start; a table of a hundred thousand rows is not read through to know it, letters. */
 const LOOKED_AT = 20_000;
@@ -45,7 +38,7 @@ const LOOKED_AT = 20_000;
  * broken to say anything, so that the reader of that kind can tell what is wrong. Never throws.
  */
 export function identify(text: string, name = ''): Identified {
-  if (/^\uFEFF?\s*[{[]/.test(text) || /\.json$/i.test(name)) return identifyJson(text, name);
+  if (/^\uFEFF?\s*[{[]/.test(text) || /\.(json|twpair|twrack)$/i.test(name)) return identifyJson(text, name);
   const start = text.slice(0, LOOKED_AT);
   const headings = headingsOf(start);
   if (namesBenchReadings(headings)) return { ok: true, kind: 'bench' };
@@ -53,22 +46,22 @@ export function identify(text: string, name = ''): Identified {
   if (namesProfile(headings)) return { ok: true, kind: 'slope' };
   if (namesProgramme(headings)) return { ok: true, kind: 'programme' };
   if (namesPairs(start)) return { ok: true, kind: 'sheet' };
-  const found = headings.length > 0 ? shown(headings.join(' | ')) : 'nothing';
-  return { ok: false, field: 'headings', found, accepted: TABLES };
+  const found = headings.length > 0 ? shown(headings.join(' | ')) : undefined;
+  return { ok: false, fault: { field: 'headings', found, accepted: { key: 'kind.tables' } } };
 }
 
 function identifyJson(text: string, name: string): Identified {
   const json = readJson(text);
   if (!json.ok) {
     const written = /"format"\s*:\s*"(turnwright\.(?:pair|rack|rules))"/.exec(text)?.[1];
-    const kind = written ? FORMATS[written] : /\.rack\.json$/i.test(name) ? 'rack' : 'pair';
+    const kind = written ? FORMATS[written] : /\.(rack\.json|twrack)$/i.test(name) ? 'rack' : 'pair';
     return { ok: true, kind };
   }
   const { value } = json;
   const format = typeof value === 'object' && value !== null && 'format' in value ? value.format : undefined;
   if (typeof format === 'string' && Object.hasOwn(FORMATS, format))
     return { ok: true, kind: FORMATS[format] };
-  return { ok: false, field: 'format', found: shown(format), accepted: Object.values(FORMATS) };
+  return { ok: false, fault: { field: 'format', found: shown(format), accepted: { key: 'kind.formats' } } };
 }
 
 /** The cells of the first line that is no remark. */

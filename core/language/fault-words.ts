@@ -23,12 +23,13 @@ export function faultsSentence([first, ...others]: readonly [FieldFault, ...Fiel
 /** What a field takes, as a sentence. */
 export function acceptedSentence(accepted: Accepted): Sentence {
   if ('key' in accepted) return accepted;
-  if ('oneOf' in accepted) return { key: 'accepted.oneOf', values: { words: accepted.oneOf } };
+  if ('oneOf' in accepted) return { key: 'accepted.oneOf', values: { words: { anyOf: accepted.oneOf } } };
   return rangeSentence(accepted);
 }
 
 function rangeSentence(range: AcceptedRange): Sentence {
-  const { from, to, above, below, whole, unit, quantity } = range;
+  const { from, above, below, whole, unit, quantity } = range;
+  const to = range.to === Infinity ? undefined : range.to;
   const last = (value: number): Value =>
     quantity !== undefined ? { quantity, value } : unit ? `${value} ${unit}` : value;
   const first = (value: number): Value => (quantity !== undefined ? { quantity, value, bare: true } : value);

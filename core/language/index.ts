@@ -3,7 +3,7 @@
  * its values; `say` puts it into words with the reader's units. Sentences are in `english.ts`; another language is
  * another such file.
  */
-export { acceptedSentence, faultSentence, faultsSentence } from './fault-words.ts';
+export { acceptedSentence, faultsSentence } from './fault-words.ts';
 export type { Language } from './language.ts';
 export { languages } from './languages.ts';
 export { type Reader, say } from './say.ts';

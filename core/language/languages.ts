@@ -3,5 +3,5 @@ import type { Language } from './language.ts';
 
 /** The languages there are. Another one is a file like `english.ts` and a line here. */
 export const languages = {
-  en: { locale: 'en', texts: english },
+  en: { locale: 'en-GB', texts: english },
 } satisfies Record<string, Language>;

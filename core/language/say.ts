@@ -1,5 +1,7 @@
 import { IntlMessageFormat } from 'intl-messageformat';
+import type { FieldFault } from '../fault/index.ts';
 import { formatQuantity, type System } from '../units/index.ts';
+import { acceptedSentence, faultSentence } from './fault-words.ts';
 import type { Language } from './language.ts';
 import { languages } from './languages.ts';
 import type { FieldName, Key, Quantity, Sentence, Value } from './sentence.ts';
@@ -28,9 +30,10 @@ function formatOf(language: Language, key: Key): IntlMessageFormat {
   return format;
 }
 
-/** A sentence or a label in the reader's language and units. Never throws for a `Sentence`. */
-export function say(sentence: Sentence, reader: Reader = {}): string {
+/** A sentence, a label or a field at fault in the reader's language and units. */
+export function say(said: Sentence | FieldFault, reader: Reader = {}): string {
   const { language = languages.en } = reader;
+  const sentence = 'accepted' in said ? faultSentence(said) : said;
   if (sentence.values === undefined) return String(formatOf(language, sentence.key).format());
   const values = Object.entries<Value>(sentence.values).map(
     ([name, value]) => [name, sayValue(value, reader)] as const,
@@ -41,13 +44,17 @@ export function say(sentence: Sentence, reader: Reader = {}): string {
 /** A value as `say` puts it into a sentence; a bare number stays one, so that plurals can count it. */
 function sayValue(value: Value, reader: Reader): string | number {
   if (typeof value === 'number' || typeof value === 'string') return value;
-  if (isList(value)) {
-    const { language = languages.en } = reader;
-    const list = new Intl.ListFormat(language.locale, { type: 'unit', style: 'short' });
-    return list.format(value.map(each => String(sayValue(each, reader))));
-  }
+  if (isList(value)) return sayList(value, 'unit', reader);
+  if ('anyOf' in value) return sayList(value.anyOf, 'disjunction', reader);
   if ('key' in value) return say(value, reader);
+  if ('accepted' in value) return say('field' in value ? value : acceptedSentence(value.accepted), reader);
   return 'field' in value ? sayField(value, reader) : sayQuantity(value, reader);
+}
+
+function sayList(values: readonly Value[], type: 'unit' | 'disjunction', reader: Reader): string {
+  const { language = languages.en } = reader;
+  const list = new Intl.ListFormat(language.locale, { type, style: 'short' });
+  return list.format(values.map(each => String(sayValue(each, reader))));
 }
 
 const isList = (value: Value): value is readonly Value[] => Array.isArray(value);
@@ -57,14 +64,14 @@ function sayQuantity({ quantity, value, plusMinus, decimals, bare }: Quantity, {
   return bare ? shown.value : shown.text;
 }
 
-/** The label of a field, or of the part of the file it belongs to; one without a label is told as it is written. */
+/** The label of a field; one without a label is told as it is written. */
 function sayField({ field }: FieldName, reader: Reader): string {
   if (reader.fields !== 'by label') return field;
   const { texts } = reader.language ?? languages.en;
-  const path = field.replace(/\[\d+\]/g, '').split('.');
-  // The innermost name first: "edges.baseBevelDeg" is the base bevel.
-  for (const name of path.toReversed()) {
-    const key = `field.${name}`;
+  const path = field.split('.');
+  // The longest end that has one: "plate.lengthMm" is not the length of the ski, "edges.baseBevelDeg" the base bevel.
+  for (let from = 0; from < path.length; from++) {
+    const key = `field.${path.slice(from).join('.')}`;
     if (Object.hasOwn(texts, key)) return say({ key } as Sentence, reader);
   }
   return field;

@@ -1,3 +1,4 @@
+import type { Accepted, FieldFault } from '../fault/index.ts';
 import type { MeasureName } from '../units/index.ts';
 import type { english } from './english.ts';
 import type { Placeholders } from './placeholders.ts';
@@ -20,8 +21,17 @@ export interface FieldName {
   readonly field: string;
 }
 
-/** What a placeholder may hold. Several values are joined as the language joins a list. */
-export type Value = string | number | Quantity | FieldName | Sentence | readonly Value[];
+/** What a placeholder may hold. A list is joined as the language joins one; `anyOf` with its "or". */
+export type Value =
+  | string
+  | number
+  | Quantity
+  | FieldName
+  | Sentence
+  | FieldFault
+  | { readonly accepted: Accepted }
+  | { readonly anyOf: readonly Value[] }
+  | readonly Value[];
 
 type English = typeof english;
 

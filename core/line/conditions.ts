@@ -1,4 +1,7 @@
-import { accept, acceptSkier, type GrooveWall, type OwnCurvature, type Skier } from '../skier/index.ts';
+import { acceptConditions, type FieldOf, fieldsOf, type SiOf } from '../conditions/index.ts';
+import { accept } from '../fault/index.ts';
+import { acceptSkier, type GrooveWall, type OwnCurvature, type Skier } from '../skier/index.ts';
+import { DEGREE } from '../units/index.ts';
 
 /** The slope along the fall line; y in m along the ground. A `SlopeProfile` of core/run is one. */
 export interface Slope {
@@ -8,37 +11,26 @@ export interface Slope {
   curvature(y: number): number;
 }
 
+type Asked = FieldOf<'model' | 'pole'> | 'friction' | 'airDensity';
+const ASKED: readonly Asked[] = [...fieldsOf('model', 'pole'), 'friction', 'airDensity'];
+
 /** Ski, skier, snow, air and hill of a line. SI, rad. */
-export interface LineConditions {
+export interface LineConditions extends SiOf<Asked> {
   readonly ski: OwnCurvature & GrooveWall;
   /** Contact length, m. */
   readonly contactLength: number;
   readonly baseBevel: number;
-  /** Part of the load on the outer ski. */
-  readonly outerShare: number;
   readonly skier: Skier;
-  /** Coefficient of friction ski on snow. */
-  readonly friction: number;
-  /** σ: share of the load that an edge slipping at a small angle takes, per rad. */
-  readonly scrape: number;
   /** Strength S of the wall the edge leans on, N/m²; Infinity for one that bears everything. */
   readonly wallStrength: number;
-  /** kg/m³. */
-  readonly airDensity: number;
   readonly slope: Slope;
-  /** From the turning pole to the skis as they pass it, m. */
-  readonly clearance: number;
 }
 
-/** @throws RangeError naming the field, the value found and what is accepted */
-export function acceptConditions(given: LineConditions): void {
+/** @throws FieldError for a condition out of range */
+export function acceptLine(given: LineConditions): void {
   acceptSkier(given.skier);
-  accept('contactLength', given.contactLength, 'm', 0.3, 3);
-  accept('baseBevel', given.baseBevel, 'rad', 0, 0.1);
-  accept('outerShare', given.outerShare, '', 0.1, 1);
-  accept('friction', given.friction, '', 0, 0.5);
-  accept('scrape', given.scrape, '', 0, 10);
-  accept('wallStrength', given.wallStrength, 'N/m²', 1e3, Number.POSITIVE_INFINITY);
-  accept('airDensity', given.airDensity, 'kg/m³', 0, 2);
-  accept('clearance', given.clearance, 'm', 0, 5);
+  acceptConditions(given, ASKED);
+  accept('contactLength', given.contactLength, { from: 0.3, to: 3, quantity: 'skiLength' });
+  accept('baseBevel', given.baseBevel, { from: 0, to: 5 * DEGREE, quantity: 'angle' });
+  accept('wallStrength', given.wallStrength, { from: 1e3, to: Infinity, unit: 'N/m²' });
 }

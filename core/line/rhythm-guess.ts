@@ -1,6 +1,6 @@
 import { GRAVITY } from '../skier/index.ts';
-import type { LineConditions } from './conditions.ts';
 import { CONTROLS, DRIFT, EDGE, LEAN, LEAN_RATE, LEG, PUSH, SPEED, STATES } from './line-model.ts';
+import type { RhythmQuestion } from './rhythm.ts';
 
 /** Where a search begins: how fast, and how far the skier leans against what the swing asks. */
 export interface GuessTone {
@@ -22,13 +22,12 @@ const BEYOND = 0.09;
  * 1/(1 + ω²ℓ/g) as small swings of a leaning leg have it.
  */
 export function rhythmGuess(
-  across: number,
-  spacing: number,
-  conditions: LineConditions,
+  { conditions, spacing, offset }: RhythmQuestion,
   stages: number,
   tone: GuessTone,
 ): { x: Float64Array; u: Float64Array } {
   const { skier, slope } = conditions;
+  const across = offset / 2 + conditions.clearance;
   const leg = 0.9 * skier.legLongest;
   const cosSlope = Math.sqrt(1 - slope.sine(0) ** 2);
   const swing = Math.max(LEAST_SWING, across - (SIDEWAYS * leg) / GRAVITY);

@@ -3,14 +3,15 @@
  * mirrors its beginning, in least time.
  */
 
+import { acceptConditions, fieldsOf } from '../conditions/index.ts';
 import { type ChainAnswer, type ChainFailure, type ChainProblem, ChainSolver } from '../numeric/index.ts';
-import { accept } from '../skier/index.ts';
-import { acceptConditions, type LineConditions } from './conditions.ts';
+import { acceptLine, type LineConditions } from './conditions.ts';
 import { type LineChain, lineChain } from './line-chain.ts';
-import { lineModel, OFFSET, STATES } from './line-model.ts';
-import { type LineRun, readLine } from './line-run.ts';
+import { type LineModel, lineModel, OFFSET, STATES } from './line-model.ts';
+import { HELD_BACK_BY, type LineRun, readLine } from './line-run.ts';
 import { type GuessTone, rhythmGuess } from './rhythm-guess.ts';
 import { MIRRORED } from './set-guess.ts';
+import { wayFromEasier } from './way-from-easier.ts';
 
 export interface RhythmQuestion {
   readonly conditions: LineConditions;
@@ -62,49 +63,66 @@ const BEGINNINGS: readonly GuessTone[] = [
   { pace: 1, lean: 1 },
   { pace: 0.8, lean: 0.8 },
   { pace: 1.15, lean: 1.1 },
-  { pace: 0.6, lean: 0.7 },
 ];
 const USUAL_BEGINNINGS = 2;
 
 /**
- * Solves a rhythm.
+ * Solves a rhythm: from a neighbour's answer, from guesses, and where these lead nowhere on a way from easier gates.
  *
  * @throws RangeError naming the field, the value found and what is accepted
  */
 export function rhythm(question: RhythmQuestion, options: LineOptions = {}): Rhythm | LineFailure {
   const { conditions, spacing, offset } = question;
-  acceptConditions(conditions);
-  accept('spacing', spacing, 'm', 3, 100);
-  accept('offset', offset, 'm', 0, 30);
+  acceptLine(conditions);
+  acceptConditions({ spacing, offset }, fieldsOf('gates'));
   const stages = options.stages ?? RHYTHM_STAGES;
-  const { chain, problem } = rhythmChain(question, stages);
-  const solver = new ChainSolver(problem);
-  const across = offset / 2 + conditions.clearance;
+  const model = lineModel(conditions);
+  const chain = rhythmChain(question, model, stages);
+  const solver = new ChainSolver(chain.problem);
   let best: ChainAnswer | null = null;
   let failure: ChainFailure | null = null;
   let iterations = 0;
   const { cancelled } = options;
+  const warm = (from: ChainAnswer, problem: ChainProblem) => {
+    const found = solver.solve(from, { barrier: WARM_BARRIER, mostSteps: MOST_STEPS, cancelled }, problem);
+    iterations += found.iterations;
+    return found;
+  };
+  const afresh = (asked: RhythmQuestion, problem: ChainProblem, tone: GuessTone) => {
+    const guess = rhythmGuess(asked, stages, tone);
+    const found = solver.solve(guess, { barrier: FIRST_BARRIER, mostSteps: MOST_STEPS, cancelled }, problem);
+    iterations += found.iterations;
+    return found;
+  };
   const from = options.from?.answer;
   if (from && from.x.length === (stages + 1) * STATES.length) {
-    const warm = solver.solve(from, { barrier: WARM_BARRIER, mostSteps: MOST_STEPS, cancelled });
-    iterations += warm.iterations;
-    if (warm.ok) best = warm;
+    const found = warm(from, chain.problem);
+    if (found.ok) best = found;
   }
-  const beginnings = options.beginnings ?? USUAL_BEGINNINGS;
-  for (const [i, tone] of (best ? [] : BEGINNINGS).entries()) {
-    if (i >= beginnings && best) break;
-    const guess = rhythmGuess(across, spacing, conditions, stages, tone);
-    const found = solver.solve(guess, { barrier: FIRST_BARRIER, mostSteps: MOST_STEPS, cancelled });
-    iterations += found.iterations;
+  const beginnings = Math.min(options.beginnings ?? USUAL_BEGINNINGS, BEGINNINGS.length);
+  let stuck: LineFailure | null = null;
+  for (let i = 0; !(options.from && best) && i < beginnings && !cancelled?.(); i++) {
+    const found = afresh(question, chain.problem, BEGINNINGS[i]);
+    options.onProgress?.((i + 1) / beginnings);
     if (found.ok) {
       if (!best || found.objective < best.objective) best = found;
-    } else {
-      failure ??= found;
-      if (found.reason === 'cancelled') break;
+      continue;
     }
-    options.onProgress?.((i + 1) / Math.max(beginnings, i + 1));
+    failure ??= found;
+    if (best || i > 0 || cancelled?.()) continue;
+    // Where the likeliest guess leads nowhere others seldom do: a way there shows the answer, or that there is none.
+    const end = wayFromEasier(question, {
+      begin: asked => afresh(asked, rhythmChain(asked, model, stages).problem, BEGINNINGS[0]),
+      next: (asked, last) => warm(last, rhythmChain(asked, model, stages).problem),
+      cancelled,
+    });
+    if (end?.arrived) best = end.answer;
+    else if (end) {
+      stuck = nearestLimit(readLine(rhythmChain(end.question, model, stages), end.answer, conditions));
+    }
+    if (best) break;
   }
-  if (!best) return told(failure as ChainFailure, stages);
+  if (!best) return stuck ?? told(failure as ChainFailure, stages);
   const run = readLine(chain, best, conditions);
   return {
     ok: true,
@@ -122,14 +140,30 @@ export function told(failure: ChainFailure, stages: number): LineFailure {
   return { ok: false, reason: failure.reason, limit: failure.worst.name, at: failure.worst.at / stages };
 }
 
+/** Of the last question that could be solved on the way to one that cannot: the limit that costs most there. */
+function nearestLimit({ limits, limit, t, seconds }: LineRun): LineFailure {
+  const by = limits[0]?.by ?? 'hold';
+  const node = limit.indexOf(HELD_BACK_BY.indexOf(by));
+  return {
+    ok: false,
+    reason: 'no feasible step',
+    limit: by === 'leg length' ? 'leg' : by,
+    at: t[Math.max(0, node)] / seconds,
+  };
+}
+
 /** The chain of half a period, its end the mirror of its beginning. */
-function rhythmChain({ conditions, spacing, offset }: RhythmQuestion, stages: number) {
+function rhythmChain(
+  { conditions, spacing, offset }: RhythmQuestion,
+  model: LineModel,
+  stages: number,
+): LineChain {
   const across = offset / 2 + conditions.clearance;
   const points = [
     { x: across, y: 0, heading: 0 },
     { x: -across, y: spacing, heading: 0 },
   ];
-  const chain = lineChain(points, conditions, lineModel(conditions), stages);
+  const chain = lineChain(points, conditions, model, stages);
   const n = STATES.length;
   const start = new Float64Array(n * n);
   const end = new Float64Array(n * n);
@@ -145,5 +179,5 @@ function rhythmChain({ conditions, spacing, offset }: RhythmQuestion, stages: nu
     stateLow,
     ends: { start, end, value: new Float64Array(n) },
   };
-  return { chain: { ...chain, problem }, problem };
+  return { ...chain, problem };
 }

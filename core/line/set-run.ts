@@ -2,6 +2,8 @@
  * The quickest run through a set of gates, from a start to a finish.
  */
 
+import { acceptConditions, fieldsOf } from '../conditions/index.ts';
+import { FieldError } from '../fault/index.ts';
 import {
   type ChainAnswer,
   type ChainFailure,
@@ -9,8 +11,8 @@ import {
   type ChainProblem,
   ChainSolver,
 } from '../numeric/index.ts';
-import { accept } from '../skier/index.ts';
-import { acceptConditions, type LineConditions } from './conditions.ts';
+import { DEGREE } from '../units/index.ts';
+import { acceptLine, type LineConditions } from './conditions.ts';
 import { column, type LineChain, lineChain } from './line-chain.ts';
 import {
   DATA,
@@ -89,7 +91,7 @@ const MOST_STEPS = 600;
 /** Heading at the start, rad from the fall line, away from and towards the first pole's side. */
 const START_HEADING = [-0.1, 1.2] as const;
 /** The run is ridden to its end: heading within this of the fall line as it crosses the finish, rad. */
-const FINISH_HEADING = (20 * Math.PI) / 180;
+const FINISH_HEADING = 20 * DEGREE;
 
 /**
  * Solves the quickest run.
@@ -105,9 +107,11 @@ export function quickestRun(question: SetQuestion, options: SetOptions = {}): Se
 
 function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFailure {
   const { conditions, poles, startSpeed } = question;
-  acceptConditions(conditions);
-  accept('startSpeed', startSpeed, 'm/s', 1.2, 50);
-  if (poles.length < 2) throw new RangeError(`poles: ${poles.length} found; two or more are accepted`);
+  acceptLine(conditions);
+  acceptConditions({ startSpeed }, fieldsOf('start'));
+  if (poles.length < 2) {
+    throw new FieldError({ field: 'poles', found: poles.length, accepted: { key: 'accepted.twoOrMore' } });
+  }
   const perPiece = options.stages ?? SET_STAGES;
   const { chain, problem, poleNodes } = setChain(question, perPiece);
   const solver = new ChainSolver(problem);

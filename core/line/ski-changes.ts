@@ -6,6 +6,7 @@
 import { type CarvingSki, carvingSkiOf, type Equilibrium, grooveSolver } from '../carve/index.ts';
 import type { Ski } from '../pair/index.ts';
 import { BITE, type GrooveWall, type OwnCurvature } from '../skier/index.ts';
+import { DEGREE } from '../units/index.ts';
 import type { GrooveWorth } from './worth.ts';
 
 /** A ski in its groove. */
@@ -43,7 +44,7 @@ export const SKI_CHANGES: readonly {
 /** Places of the line at which grooves are solved; the change of curvature is joined by straight lines between. */
 const PLACES = 14;
 /** A ski flatter or lighter than this does not say what its groove is, rad and N. */
-const LEAST_EDGE = (6 * Math.PI) / 180;
+const LEAST_EDGE = 6 * DEGREE;
 const LEAST_LOAD = 150;
 
 /** The changed ski; null where the pair has nothing to change (a ski rigid in torsion) or cannot be bent. */

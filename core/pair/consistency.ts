@@ -1,8 +1,10 @@
+import type { Accepted, FieldFault } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import { DEFAULTS } from './defaults.ts';
 import { leastWidthMm } from './least-width.ts';
 import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
 import { PLATE_LENGTH_MM } from './plate-schema.ts';
-import { type Problem, problem } from './problem.ts';
+import { shown } from './shown.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
 
 const LEAST_WIDTH_MM = 20;
@@ -11,7 +13,7 @@ const LEAST_WIDTH_MM = 20;
 const MIDDLE = { from: 0.2, to: 0.8 } as const;
 
 /** Relations between fields that are each sane alone: the ski must be one that could exist. */
-export function inconsistencies(pair: Pair): Problem[] {
+export function inconsistencies(pair: Pair): FieldFault[] {
   const found = [
     ...lengths(pair),
     ...waist(pair),
@@ -25,26 +27,32 @@ export function inconsistencies(pair: Pair): Problem[] {
   return found.length > 0 ? found : sides(pair);
 }
 
-function lengths(pair: Pair): Problem[] {
-  const found: Problem[] = [];
+function lengths(pair: Pair): FieldFault[] {
+  const found: FieldFault[] = [];
   const { lengthMm, contactLengthMm: contact, bootCentreFromTailMm: boot, waistFromTailMm: waistAt } = pair;
   if (contact >= lengthMm) {
     found.push(
-      problem(
+      fault(
         'contactLengthMm',
         contact,
-        `less than lengthMm ${lengthMm}`,
-        `${contact} is not shorter than lengthMm ${lengthMm}; the contact length must be the shorter`,
+        { below: lengthMm },
+        {
+          key: 'pair.notShorter',
+          values: { found: contact, length: lengthMm, field: { field: 'lengthMm' } },
+        },
       ),
     );
   }
   const { from, to } = middleOf(pair);
-  const middle = `${mm(from)} to ${mm(to)} mm for contactLengthMm ${contact}`;
+  const middle: Accepted = {
+    key: 'pair.nearMiddle',
+    values: { from: mm(from), to: mm(to), field: { field: 'contactLengthMm' }, contact },
+  };
   if (waistAt !== undefined && !withinMiddle(waistAt, pair)) {
-    found.push(problem('waistFromTailMm', waistAt, middle));
+    found.push(fault('waistFromTailMm', waistAt, middle));
   }
   if (boot !== undefined && !withinMiddle(boot, pair)) {
-    found.push(problem('bootCentreFromTailMm', boot, middle));
+    found.push(fault('bootCentreFromTailMm', boot, middle));
   }
   const sole = pair.bootSoleMm ?? DEFAULTS.bootSoleMm;
   const centre = boot ?? DEFAULTS.bootCentreShare * contact;
@@ -52,29 +60,31 @@ function lengths(pair: Pair): Problem[] {
   if (withinMiddle(centre, pair) && (centre - sole / 2 < 0 || centre + sole / 2 > contact)) {
     const room = 2 * Math.min(centre, contact - centre);
     found.push(
-      problem(
+      fault(
         'bootSoleMm',
         pair.bootSoleMm,
-        `at most ${mm(room)} mm`,
-        `${sole} reaches past the contact length from a boot centre at ${mm(centre)}; at most ${mm(room)} fits`,
+        { to: mm(room), unit: 'mm' },
+        { key: 'pair.soleTooLong', values: { sole, centre: mm(centre), room: mm(room) } },
       ),
     );
   }
   return found;
 }
 
-function waist(pair: Pair): Problem[] {
-  const found: Problem[] = [];
+function waist(pair: Pair): FieldFault[] {
+  const found: FieldFault[] = [];
   const { waistWidthMm: w } = pair;
   const end = (['tipWidthMm', 'tailWidthMm'] as const).find(each => w >= pair[each]);
   if (end !== undefined) {
-    const how = w === pair[end] ? 'as wide as' : 'wider than';
     found.push(
-      problem(
+      fault(
         'waistWidthMm',
         w,
-        `less than ${end} ${pair[end]}`,
-        `${w} is ${how} ${end} ${pair[end]}; the waist must be the narrowest`,
+        { below: pair[end] },
+        {
+          key: w === pair[end] ? 'pair.waistAsWide' : 'pair.waistWider',
+          values: { found: w, end: { field: end }, width: pair[end] },
+        },
       ),
     );
   }
@@ -82,12 +92,11 @@ function waist(pair: Pair): Problem[] {
     const least = leastWidthMm(pair);
     if (least < LEAST_WIDTH_MM) {
       found.push(
-        problem(
+        fault(
           'waistFromTailMm',
           pair.waistFromTailMm,
-          'a station nearer the middle',
-          `${pair.waistFromTailMm} makes a ski only ${mm(least)} mm wide between the three widths; ` +
-            'accepted is a station nearer the middle',
+          { key: 'pair.nearerMiddle' },
+          { key: 'pair.waistTooNarrow', values: { found: pair.waistFromTailMm, least: mm(least) } },
         ),
       );
     }
@@ -95,7 +104,7 @@ function waist(pair: Pair): Problem[] {
   return found;
 }
 
-function widthStations(pair: Pair): Problem[] {
+function widthStations(pair: Pair): FieldFault[] {
   const stations = pair.widthStations;
   if (stations === undefined) return [];
   const contact = pair.contactLengthMm;
@@ -104,13 +113,16 @@ function widthStations(pair: Pair): Problem[] {
   if (found.length > 0 || at.length < LEAST_WIDTH_STATIONS) return found;
   const { from, to } = middleOf(pair);
   if (at[0] > from || at[at.length - 1] < to) {
-    const accepted = `from ${mm(from)} or less to ${mm(to)} or more`;
+    const reach = { from: mm(from), to: mm(to) };
     found.push(
-      problem(
+      fault(
         'widthStations',
         stations,
-        `stations ${accepted}`,
-        `${at[0]} to ${at[at.length - 1]} mm leaves too much of the edge unmeasured; accepted is ${accepted}`,
+        { key: 'pair.stationsReach', values: reach },
+        {
+          key: 'pair.edgeUnmeasured',
+          values: { first: at[0], last: at[at.length - 1], ...reach },
+        },
       ),
     );
   }
@@ -118,33 +130,42 @@ function widthStations(pair: Pair): Problem[] {
   const least = Math.min(...widths);
   if (least >= widths[0] || least >= widths[widths.length - 1]) {
     found.push(
-      problem(
+      fault(
         'widthStations',
         stations,
-        'a narrowest width between the two ends',
-        `the narrowest width ${least} is at an end; the waist must lie between the ends`,
+        { key: 'pair.narrowestBetween' },
+        { key: 'pair.narrowestAtEnd', values: { least } },
       ),
     );
   }
   return found;
 }
 
-function plate({ plate, contactLengthMm: contact }: Pair): Problem[] {
+function plate({ plate, contactLengthMm: contact }: Pair): FieldFault[] {
   if (plate === undefined) return [];
   const { fromTailMm: from, lengthMm: length } = plate;
   const least = PLATE_LENGTH_MM.from;
   // An end that leaves no plate any room is itself at fault, not the length.
   if (from + least > contact) {
-    const accepted = `at most ${mm(contact - least)} mm, so that ${least} mm of plate fit contactLengthMm ${contact}`;
-    return [problem('plate.fromTailMm', from, accepted)];
+    const values = { most: mm(contact - least), least, field: { field: 'contactLengthMm' }, contact };
+    return [fault('plate.fromTailMm', from, { key: 'pair.roomForPlate', values })];
   }
   if (from + length <= contact) return [];
-  const accepted = `at most ${mm(contact - from)} mm`;
-  const sentence = `${length} from ${from} reaches past contactLengthMm ${contact}; ${accepted} fits`;
-  return [problem('plate.lengthMm', length, accepted, sentence)];
+  const most = mm(contact - from);
+  return [
+    fault(
+      'plate.lengthMm',
+      length,
+      { to: most, unit: 'mm' },
+      {
+        key: 'pair.plateTooLong',
+        values: { length, from, field: { field: 'contactLengthMm' }, contact, most },
+      },
+    ),
+  ];
 }
 
-function control({ control: first }: Pair): Problem[] {
+function control({ control: first }: Pair): FieldFault[] {
   if (first === undefined) return [];
   const repeats = first.repeats ?? [];
   return [
@@ -155,16 +176,19 @@ function control({ control: first }: Pair): Problem[] {
 
 type Reading = NonNullable<NonNullable<Pair['control']>['repeats']>[number];
 
-function reading(at: string, stated: Reading): Problem[] {
-  const found: Problem[] = [];
+function reading(at: string, stated: Reading): FieldFault[] {
+  const found: FieldFault[] = [];
   const { developedLengthMm: length, tailToWaistMm: toWaist, waistWidthMm: waist } = stated;
   if (length !== undefined && toWaist !== undefined && toWaist >= length) {
     found.push(
-      problem(
+      fault(
         `${at}.tailToWaistMm`,
         toWaist,
-        `less than ${at}.developedLengthMm ${length}`,
-        `${toWaist} is not on a ski of ${at}.developedLengthMm ${length}; accepted is less than that`,
+        { below: length },
+        {
+          key: 'pair.notOnSki',
+          values: { found: toWaist, field: { field: `${at}.developedLengthMm` }, length },
+        },
       ),
     );
   }
@@ -172,11 +196,11 @@ function reading(at: string, stated: Reading): Problem[] {
     const width = stated[end];
     if (waist === undefined || width === undefined || waist < width) continue;
     found.push(
-      problem(
+      fault(
         `${at}.waistWidthMm`,
         waist,
-        `less than ${at}.${end} ${width}`,
-        `${waist} is not narrower than ${at}.${end} ${width}; the waist must be the narrowest`,
+        { below: width },
+        { key: 'pair.waistNotNarrower', values: { found: waist, end: { field: `${at}.${end}` }, width } },
       ),
     );
   }
@@ -187,7 +211,7 @@ function stiffness(
   field: 'bending' | 'torsion',
   value: PairStiffness | undefined,
   contact: number,
-): Problem[] {
+): FieldFault[] {
   if (value === undefined) return [];
   if (value.kind === 'stations') {
     return ascendingWithin(
@@ -209,7 +233,7 @@ function stiffness(
 }
 
 /** Both sides together must leave the layers some width, even where the ski is narrowest. */
-function sides(pair: Pair): Problem[] {
+function sides(pair: Pair): FieldFault[] {
   const least = leastWidthMm(pair);
   return (['bending', 'torsion'] as const).flatMap(field => {
     const layup = pair[field];
@@ -217,25 +241,26 @@ function sides(pair: Pair): Problem[] {
     return (['edges', 'sidewalls'] as const).flatMap(side => {
       const width = layup[side]?.widthMm;
       if (width === undefined || 2 * width < least) return [];
-      const accepted = `less than ${mm(least / 2)} mm, half the width of the ski where it is narrowest`;
-      return [problem(`${field}.${side}.widthMm`, width, accepted)];
+      const accepted: Accepted = { key: 'pair.lessThanHalf', values: { half: mm(least / 2) } };
+      return [fault(`${field}.${side}.widthMm`, width, accepted)];
     });
   });
 }
 
-function ascendingWithin(field: string, at: readonly number[], contact: number): Problem[] {
-  const found: Problem[] = [];
+function ascendingWithin(field: string, at: readonly number[], contact: number): FieldFault[] {
+  const found: FieldFault[] = [];
   at.forEach((x, i) => {
     const name = `${field}[${i}].fromTailMm`;
     if (x > contact) {
-      found.push(problem(name, x, `0 to contactLengthMm ${contact}`));
+      const values = { field: { field: 'contactLengthMm' }, contact };
+      found.push(fault(name, x, { key: 'pair.onContactLength', values }));
     } else if (i > 0 && x <= at[i - 1]) {
       found.push(
-        problem(
+        fault(
           name,
           x,
-          `more than ${at[i - 1]}`,
-          `${x} does not come after ${at[i - 1]}; stations run from the rear contact point forwards`,
+          { above: at[i - 1] },
+          { key: 'pair.stationBehind', values: { found: x, before: at[i - 1] } },
         ),
       );
     }
@@ -252,4 +277,8 @@ function withinMiddle(x: number, pair: Pair): boolean {
   return x >= from && x <= to;
 }
 
-const mm = (value: number): string => String(Math.round(value * 10) / 10);
+const mm = (value: number): number => Math.round(value * 10) / 10;
+
+function fault(field: string, value: unknown, accepted: Accepted, because?: Sentence): FieldFault {
+  return { field, found: shown(value), accepted, ...(because && { because }) };
+}

@@ -1,4 +1,5 @@
 export { DEFAULTS } from './defaults.ts';
+export { acceptingKey } from './fields.ts';
 export { pairJsonSchema } from './json-schema.ts';
 export { leastWidthMm } from './least-width.ts';
 export { type OddEntry, oddEntries } from './odd-entries.ts';
@@ -10,7 +11,6 @@ export {
   PAIR_VERSION,
   type Pair,
 } from './pair-schema.ts';
-export { fieldPath, type Problem, shown } from './problem.ts';
 export {
   type Rack,
   type RackPair,
@@ -22,7 +22,7 @@ export {
   type Unread,
   writeRack,
 } from './rack-file.ts';
-export { readJson, valueAt } from './read-json.ts';
+export { problemsWith, readJson } from './read-json.ts';
 export {
   namesPairs,
   readSheet,
@@ -36,6 +36,7 @@ export {
   type SheetColumn,
   type SheetField,
 } from './sheet-columns.ts';
+export { shown } from './shown.ts';
 export type { Layup, LayupLayer, Plate, SideStrip, Ski, Stiffness } from './ski.ts';
 export { skiOf } from './ski-of.ts';
 export type { PairStiffness } from './stiffness-schema.ts';

@@ -1,10 +1,13 @@
+import type { Sentence } from '../language/index.ts';
 import type { SheetPair } from './sheet.ts';
 
 /** An entry that can be read but deserves a second look. */
 export interface OddEntry {
   readonly row: number;
   readonly kind: 'duplicate' | 'same measurements' | 'radius' | 'units' | 'owner missing';
-  readonly message: string;
+  /** Name of the pair. */
+  readonly name: string;
+  readonly remark: Sentence;
   /** The other row concerned, where there is one. */
   readonly otherRow: number | null;
 }
@@ -41,22 +44,28 @@ export function oddEntries(pairs: readonly SheetPair[]): OddEntry[] {
     if (sameName && sameMeasure && sameMeasure.pair.name.toLowerCase() === pair.name.toLowerCase()) {
       odd.push({
         row,
+        name: pair.name,
         kind: 'duplicate',
-        message: `${pair.name}: the same name, owner and measurements as row ${sameName.row}`,
+        remark: { key: 'pair.sameEntry', values: { line: sameName.row } },
         otherRow: sameName.row,
       });
     } else if (sameName) {
       odd.push({
         row,
+        name: pair.name,
         kind: 'duplicate',
-        message: `${pair.name}: the same name and owner as row ${sameName.row}, with other measurements`,
+        remark: { key: 'pair.sameName', values: { line: sameName.row } },
         otherRow: sameName.row,
       });
     } else if (sameMeasure && sameMeasure.owner === owner) {
       odd.push({
         row,
+        name: pair.name,
         kind: 'same measurements',
-        message: `${pair.name}: exactly the measurements of ${sameMeasure.pair.name} in row ${sameMeasure.row}`,
+        remark: {
+          key: 'pair.sameMeasurements',
+          values: { other: sameMeasure.pair.name, line: sameMeasure.row },
+        },
         otherRow: sameMeasure.row,
       });
     }
@@ -65,7 +74,13 @@ export function oddEntries(pairs: readonly SheetPair[]): OddEntry[] {
     if (!byMeasure.has(measure)) byMeasure.set(measure, entry);
     odd.push(...oddMeasurements(entry));
     if (someOwned && owner === '') {
-      odd.push({ row, kind: 'owner missing', message: `${pair.name}: no owner given`, otherRow: null });
+      odd.push({
+        row,
+        name: pair.name,
+        kind: 'owner missing',
+        remark: { key: 'pair.noOwner' },
+        otherRow: null,
+      });
     }
   }
   return odd;
@@ -73,29 +88,41 @@ export function oddEntries(pairs: readonly SheetPair[]): OddEntry[] {
 
 function oddMeasurements({ pair, row }: SheetPair): OddEntry[] {
   const odd: OddEntry[] = [];
-  const say = (kind: OddEntry['kind'], message: string): void => {
-    odd.push({ row, kind, message: `${pair.name}: ${message}`, otherRow: null });
+  const note = (kind: OddEntry['kind'], remark: Sentence): void => {
+    odd.push({ row, name: pair.name, kind, remark, otherRow: null });
   };
   const spread = pair.tipWidthMm + pair.tailWidthMm - 2 * pair.waistWidthMm;
   const radius = pair.contactLengthMm ** 2 / (2000 * spread);
   const usual = pair.discipline === undefined ? undefined : usualRadii[pair.discipline];
   if (usual && (radius < usual[0] || radius > usual[1])) {
-    say(
-      'radius',
-      `a radius of ${radius.toFixed(1)} m is unusual for ${pair.discipline}, where ${usual[0]} to ${usual[1]} m is; ` +
-        'look at the widths and the contact length',
-    );
+    note('radius', {
+      key: 'pair.oddRadius',
+      values: {
+        radius: { quantity: 'radius', value: radius },
+        discipline: pair.discipline!,
+        from: { quantity: 'radius', value: usual[0], decimals: 0, bare: true },
+        to: { quantity: 'radius', value: usual[1], decimals: 0 },
+      },
+    });
   }
   const share = pair.contactLengthMm / pair.lengthMm;
   if (share < 0.7 || share > 0.97) {
-    say(
-      'units',
-      `contactLengthMm ${pair.contactLengthMm} is ${(share * 100).toFixed(0)} % of lengthMm ${pair.lengthMm}; ` +
-        'usual is 80 to 93 %, so a unit or a digit may be wrong',
-    );
+    note('units', {
+      key: 'pair.oddContactLength',
+      values: {
+        contact: { field: 'contactLengthMm' },
+        found: pair.contactLengthMm,
+        share: { quantity: 'share', value: share },
+        length: { field: 'lengthMm' },
+        of: pair.lengthMm,
+      },
+    });
   }
   if (pair.massKg !== undefined && (pair.massKg < 0.8 || pair.massKg > 5)) {
-    say('units', `massKg ${pair.massKg} is unusual for one ski; it may be for the pair, or in another unit`);
+    note('units', {
+      key: 'pair.oddMass',
+      values: { mass: { field: 'massKg' }, found: pair.massKg },
+    });
   }
   return odd;
 }

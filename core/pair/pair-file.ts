@@ -1,11 +1,17 @@
+import type { FieldFault } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import { inconsistencies } from './consistency.ts';
 import { PAIR_FORMAT, PAIR_VERSION, type Pair, pairSchema } from './pair-schema.ts';
-import { type Problem, problem } from './problem.ts';
 import { problemsWith, readJson } from './read-json.ts';
 
 export type ReadPair =
-  | { readonly ok: true; readonly pair: Pair; readonly readOnly: boolean; readonly notes: readonly string[] }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+  | {
+      readonly ok: true;
+      readonly pair: Pair;
+      readonly readOnly: boolean;
+      readonly notes: readonly Sentence[];
+    }
+  | { readonly ok: false; readonly problems: readonly FieldFault[] };
 
 /** Read a pair file. Either the whole pair or the list of its problems; never throws, never half a pair. */
 export function readPair(text: string): ReadPair {
@@ -23,12 +29,12 @@ export function pairFrom(value: unknown): ReadPair {
   // The schema only checks, it changes nothing: the value itself is the pair, unknown fields and all.
   const pair = value as Pair;
   if (newer === null) return { ok: true, pair, readOnly: false, notes: [] };
-  const note = `${pair.name}: written by a newer version (${newer}) of this program; it opens read-only, so nothing is lost.`;
+  const note = { key: 'pair.newerReadOnly', values: { name: pair.name, version: newer } } as const;
   return { ok: true, pair, readOnly: true, notes: [note] };
 }
 
 /** Everything wrong with a value offered as a pair; an empty list when it is one. Never throws. */
-export function checkPair(value: unknown): Problem[] {
+export function checkPair(value: unknown): FieldFault[] {
   const problems = problemsWith(pairSchema, value);
   return problems.length > 0 ? problems : inconsistencies(value as Pair);
 }
@@ -54,12 +60,9 @@ function newerVersion(value: unknown): number | null {
   return format === PAIR_FORMAT && typeof version === 'number' && version > PAIR_VERSION ? version : null;
 }
 
-function newerProblem(version: number): Problem {
-  return problem(
-    'version',
-    version,
-    `${PAIR_VERSION}`,
-    `${version} is newer than this program reads, and the file does not fit version ${PAIR_VERSION} either; ` +
-      'a newer program is needed to open it',
-  );
-}
+const newerProblem = (version: number): FieldFault => ({
+  field: 'version',
+  found: version,
+  accepted: { oneOf: [PAIR_VERSION] },
+  because: { key: 'pair.newerMisfit', values: { version, known: PAIR_VERSION } },
+});

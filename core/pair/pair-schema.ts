@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { DEFAULTS } from './defaults.ts';
-import { list, quantity, text } from './fields.ts';
+import { accepting, acceptingKey, acceptingShape, list, quantity, text } from './fields.ts';
 import { addedNewtonM2, plateSchema } from './plate-schema.ts';
 import { stiffnessSchema } from './stiffness-schema.ts';
 
@@ -10,6 +10,9 @@ export const CONTACT_LENGTH_MM = { from: 400, to: 2400 } as const;
 /** Fewer width stations say less about the edge than the three widths; they are kept, not used. */
 export const LEAST_WIDTH_STATIONS = 5;
 
+/** Whole, from 1. */
+export const VERSION = accepting({ from: 1, whole: true });
+
 const DISCIPLINES = ['SL', 'GS', 'SG', 'DH', 'other'] as const;
 
 const widthStation = z.looseObject(
@@ -17,7 +20,7 @@ const widthStation = z.looseObject(
     fromTailMm: quantity(0, 2500, 'mm', 'Distance from the rear contact point'),
     widthMm: quantity(20, 300, 'mm', 'Full width'),
   },
-  { error: 'a width station { fromTailMm, widthMm }' },
+  acceptingShape('{ fromTailMm, widthMm }'),
 );
 
 const edges = z.looseObject(
@@ -30,7 +33,7 @@ const edges = z.looseObject(
       `Side-edge angle; ${DEFAULTS.sideAngleDeg} when absent`,
     ).optional(),
   },
-  { error: 'edges { baseBevelDeg?, sideAngleDeg? }' },
+  acceptingShape('{ baseBevelDeg?, sideAngleDeg? }'),
 );
 
 /** Any of them may wait: the ski lies on the bench while they are taken one after the other. */
@@ -42,24 +45,23 @@ const reading = {
   waistWidthMm: quantity(30, 200, 'mm', 'Full width at the narrowest point').optional(),
 };
 
-const repeat = z.looseObject(reading, {
-  error:
-    'a further reading { developedLengthMm?, tailToWaistMm?, frontWidthMm?, rearWidthMm?, waistWidthMm? }',
-});
+const repeat = z.looseObject(
+  reading,
+  acceptingShape('{ developedLengthMm?, tailToWaistMm?, frontWidthMm?, rearWidthMm?, waistWidthMm? }'),
+);
 
 const control = z.looseObject(
   {
     ...reading,
-    repeats: list(repeat, 0, 2, 'further readings')
+    repeats: list(repeat, 0, 2, 'pair.furtherReadings')
       .optional()
       .describe(
         'Second and third reading, taken when the first is under the limit; 1.015 × the mean of three decides.',
       ),
   },
-  {
-    error:
-      'a control measurement { developedLengthMm?, tailToWaistMm?, frontWidthMm?, rearWidthMm?, waistWidthMm?, repeats? }',
-  },
+  acceptingShape(
+    '{ developedLengthMm?, tailToWaistMm?, frontWidthMm?, rearWidthMm?, waistWidthMm?, repeats? }',
+  ),
 );
 
 /**
@@ -68,11 +70,11 @@ const control = z.looseObject(
  */
 export const pairSchema = z.looseObject(
   {
-    format: z.literal(PAIR_FORMAT, { error: `"${PAIR_FORMAT}"` }),
-    version: z.int({ error: 'a whole number from 1' }).min(1, { error: 'a whole number from 1' }),
+    format: z.literal(PAIR_FORMAT, accepting({ oneOf: [`"${PAIR_FORMAT}"`] })),
+    version: z.int(VERSION).min(1, VERSION),
     id: text(1, 80, 'Label that stays the same when the pair is renamed').optional(),
     name: text(1, 120, 'Name of the pair'),
-    discipline: z.enum(DISCIPLINES, { error: 'SL, GS, SG, DH or other' }).optional(),
+    discipline: z.enum(DISCIPLINES, accepting({ oneOf: DISCIPLINES })).optional(),
     owner: text(0, 120, 'Whose pair it is').optional(),
     lengthMm: quantity(600, 2500, 'mm', 'Overall length'),
     contactLengthMm: quantity(
@@ -85,7 +87,7 @@ export const pairSchema = z.looseObject(
     waistWidthMm: quantity(30, 200, 'mm', 'Least full width'),
     tailWidthMm: quantity(40, 250, 'mm', 'Full width at the rear contact point'),
     waistFromTailMm: quantity(80, 2000, 'mm', 'Where the waist was measured').optional(),
-    widthStations: list(widthStation, 0, 500, 'width stations')
+    widthStations: list(widthStation, 0, 500, 'pair.widthStations')
       .optional()
       .describe(
         `Full widths along the edge; the shape follows them from ${LEAST_WIDTH_STATIONS} on, fewer are only kept.`,
@@ -123,10 +125,10 @@ export const pairSchema = z.looseObject(
     bootSoleNewtonM2: addedNewtonM2(
       'Bending stiffness EI that the boot in its binding adds over the sole; 0 when absent',
     ).optional(),
-    demo: z.boolean({ error: 'true or false' }).optional(),
+    demo: z.boolean(acceptingKey('accepted.trueOrFalse')).optional(),
     notes: text(0, 20000, 'Notes').optional(),
   },
-  { error: 'a JSON object' },
+  acceptingKey('accepted.object'),
 );
 
 /** A pair of skis as its file states it, in mm, degrees, kg and N·m². Unknown fields are carried along. */

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { quantity } from './fields.ts';
+import { acceptingShape, quantity } from './fields.ts';
 
 /** Stiffness a plate or a sole adds; a plate that adds next to nothing is a plate all the same. */
 export const addedNewtonM2 = (meaning: string) => quantity(0, 20000, 'N·m²', meaning);
@@ -14,5 +14,5 @@ export const plateSchema = z.looseObject(
     newtonM2: addedNewtonM2('Bending stiffness EI that plate and rubber add over that length'),
     torsionNewtonM2: addedNewtonM2('Torsional stiffness GJ they add there; 0 when absent').optional(),
   },
-  { error: 'a plate { fromTailMm, lengthMm, newtonM2, torsionNewtonM2? }' },
+  acceptingShape('{ fromTailMm, lengthMm, newtonM2, torsionNewtonM2? }'),
 );

@@ -1,8 +1,9 @@
 import * as z from 'zod';
-import { list, quantity, text } from './fields.ts';
+import { type FieldFault, plainFault } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
+import { accepting, acceptingKey, acceptingShape, list, quantity, text } from './fields.ts';
 import { inWrittenOrder, pairFrom } from './pair-file.ts';
-import type { Pair } from './pair-schema.ts';
-import type { Problem } from './problem.ts';
+import { type Pair, VERSION } from './pair-schema.ts';
 import { problemsWith, readJson } from './read-json.ts';
 
 const RACK_FORMAT = 'turnwright.rack';
@@ -13,17 +14,17 @@ const tuneEntrySchema = z
     {
       pairName: text(1, 120, 'Name of the pair tuned').optional(),
       pairId: text(1, 80, 'Its id').optional(),
-      date: z.iso.date({ error: 'a date such as 2025-01-31' }),
+      date: z.iso.date(acceptingKey('accepted.date')),
       sideAngleDeg: quantity(80, 90, 'degrees', 'Side-edge angle').optional(),
       baseBevelDeg: quantity(0, 5, 'degrees', 'Base bevel').optional(),
       wax: text(0, 120, 'Wax').optional(),
       structure: text(0, 120, 'Base structure').optional(),
       note: text(0, 2000, 'Note').optional(),
     },
-    { error: 'a tune entry { pairName or pairId, date, … }' },
+    acceptingShape('{ pairName | pairId, date, … }'),
   )
   .refine(entry => entry.pairName !== undefined || entry.pairId !== undefined, {
-    error: 'the name (pairName) or the id (pairId) of the pair tuned',
+    ...acceptingKey('pair.nameOrId'),
     path: ['pairName'],
   });
 
@@ -32,13 +33,13 @@ export type TuneEntry = z.infer<typeof tuneEntrySchema>;
 
 const rackSchema = z.looseObject(
   {
-    format: z.literal(RACK_FORMAT, { error: `"${RACK_FORMAT}"` }),
-    version: z.int({ error: 'a whole number from 1' }).min(1, { error: 'a whole number from 1' }),
+    format: z.literal(RACK_FORMAT, accepting({ oneOf: [`"${RACK_FORMAT}"`] })),
+    version: z.int(VERSION).min(1, VERSION),
     owner: text(0, 120, 'Owner label').optional(),
-    pairs: list(z.unknown(), 0, 100_000, 'pairs'),
-    tuneLog: list(z.unknown(), 0, 1_000_000, 'tune entries').optional(),
+    pairs: list(z.unknown(), 0, 100_000, 'pair.pairs'),
+    tuneLog: list(z.unknown(), 0, 1_000_000, 'pair.tuneEntries').optional(),
   },
-  { error: 'a JSON object' },
+  acceptingKey('accepted.object'),
 );
 
 /** An item of a list that could not be read: kept as it came, so that saving the rack loses nothing. */
@@ -46,11 +47,16 @@ export interface Unread {
   readonly ok: false;
   readonly index: number;
   readonly raw: unknown;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly FieldFault[];
 }
 
 export type RackPair =
-  | { readonly ok: true; readonly pair: Pair; readonly readOnly: boolean; readonly notes: readonly string[] }
+  | {
+      readonly ok: true;
+      readonly pair: Pair;
+      readonly readOnly: boolean;
+      readonly notes: readonly Sentence[];
+    }
   | Unread;
 
 export type RackTune = { readonly ok: true; readonly entry: TuneEntry } | Unread;
@@ -69,11 +75,11 @@ export type ReadRack =
       readonly ok: true;
       readonly rack: Rack;
       readonly readOnly: boolean;
-      readonly notes: readonly string[];
+      readonly notes: readonly Sentence[];
       /** Problems of single pairs and tune entries, fields prefixed `pairs[3].`; the others are usable. */
-      readonly problems: readonly Problem[];
+      readonly problems: readonly FieldFault[];
     }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+  | { readonly ok: false; readonly problems: readonly FieldFault[] };
 
 /** Read a rack file. One bad pair is reported with its index and does not cost the others. Never throws. */
 export function readRack(fileText: string): ReadRack {
@@ -103,9 +109,7 @@ export function readRack(fileText: string): ReadRack {
     rack: { owner: owner ?? '', pairs: readPairs, tuneLog: readTunes, rest },
     readOnly: newer,
     notes: [
-      ...(newer
-        ? [`This rack was written by a newer version (${version}) of this program; it opens read-only.`]
-        : []),
+      ...(newer ? [{ key: 'pair.newerRack', values: { version } } as const] : []),
       ...readPairs.flatMap(read => (read.ok ? read.notes : [])),
     ],
     problems: [...readPairs, ...readTunes].flatMap(read => (read.ok ? [] : read.problems)),
@@ -135,10 +139,10 @@ export function rackOf(owner: string, pairs: readonly Pair[]): Rack {
   };
 }
 
-function unread(index: number, raw: unknown, problems: readonly Problem[], listName: string): Unread {
-  const named = problems.map(({ field, found, accepted, message }) => {
-    const prefixed = field === 'file' ? `${listName}[${index}]` : `${listName}[${index}].${field}`;
-    return { field: prefixed, found, accepted, message: `${prefixed}${message.slice(field.length)}` };
+function unread(index: number, raw: unknown, problems: readonly FieldFault[], listName: string): Unread {
+  const named = problems.map(problem => {
+    const item = `${listName}[${index}]`;
+    return plainFault(problem, { field: problem.field === 'file' ? item : `${item}.${problem.field}` });
   });
   return { ok: false, index, raw, problems: named };
 }

@@ -1,37 +1,32 @@
 import type * as z from 'zod';
-import { fieldPath, type Problem, problem } from './problem.ts';
+import type { Accepted, FieldFault } from '../fault/index.ts';
+import type { PlainKey, Sentence } from '../language/index.ts';
+import { acceptedBy } from './fields.ts';
+import { fieldPath, shown } from './shown.ts';
 
 const LARGEST_FILE = 20_000_000;
 const DEEPEST = 64;
 
 /** Parse file text as JSON, a byte-order mark allowed, or say where it stops being JSON. Never throws. */
-export function readJson(text: string): { ok: true; value: unknown } | { ok: false; problems: Problem[] } {
-  const refuse = (accepted: string, sentence: string) => ({
+export function readJson(text: string): { ok: true; value: unknown } | { ok: false; problems: FieldFault[] } {
+  const refuse = (accepted: Sentence, because: Sentence) => ({
     ok: false as const,
-    problems: [problem('file', text.slice(0, 40), accepted, sentence)],
+    problems: [{ field: 'file', found: text.slice(0, 40), accepted, because }],
   });
   if (text.length > LARGEST_FILE) {
-    return refuse(
-      'at most 20 MB of JSON',
-      `${text.length} characters is too long; accepted is at most 20 MB of JSON`,
-    );
+    return refuse({ key: 'pair.atMost20MB' }, { key: 'pair.tooLong', values: { count: text.length } });
   }
   let value: unknown;
   try {
     value = JSON.parse(text.charCodeAt(0) === 0xfeff ? text.slice(1) : text);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return refuse(
-      'JSON text',
-      `is not JSON (${why.replaceAll(/\s+/g, ' ').slice(0, 160)}); accepted is JSON text`,
-    );
+    const detail = why.replaceAll(/\s+/g, ' ').slice(0, 160);
+    return refuse({ key: 'pair.json' }, { key: 'pair.notJson', values: { detail } });
   }
   // Deeper nesting than any real file could not be written back.
   if (!shallowerThan(value, DEEPEST)) {
-    return refuse(
-      'objects and lists nested at most 64 deep',
-      'is nested too deeply; accepted is at most 64 levels',
-    );
+    return refuse({ key: 'pair.nestedLess' }, { key: 'pair.nestedTooDeeply' });
   }
   return { ok: true, value };
 }
@@ -50,13 +45,13 @@ function shallowerThan(value: unknown, limit: number): boolean {
   return true;
 }
 
-/** Check a value against a schema whose issue messages say what is accepted. */
-export function problemsWith(schema: z.ZodType, value: unknown): Problem[] {
+/** Checks a value against a schema whose checks were made with `accepting`. */
+export function problemsWith(schema: z.ZodType, value: unknown): FieldFault[] {
   const result = schema.safeParse(value);
   return result.success ? [] : result.error.issues.flatMap(issue => asProblems(issue, [], value));
 }
 
-function asProblems(issue: z.core.$ZodIssue, parent: readonly PropertyKey[], value: unknown): Problem[] {
+function asProblems(issue: z.core.$ZodIssue, parent: readonly PropertyKey[], value: unknown): FieldFault[] {
   const path = [...parent, ...issue.path];
   if (issue.code === 'invalid_union') {
     // Where one alternative matched the outer shape, its inner complaints say more than "none fits".
@@ -65,8 +60,37 @@ function asProblems(issue: z.core.$ZodIssue, parent: readonly PropertyKey[], val
     );
     if (inner) return inner.flatMap(each => asProblems(each, path, value));
   }
-  return [problem(fieldPath(path), valueAt(value, path), issue.message)];
+  return [
+    {
+      field: fieldPath(path),
+      found: shown(valueAt(value, path)),
+      accepted: acceptedBy(issue) ?? usual(issue),
+    },
+  ];
 }
+
+/** What a check without a word of its own accepts. */
+function usual(issue: z.core.$ZodIssue): Accepted {
+  switch (issue.code) {
+    case 'invalid_type':
+      return { key: KINDS[issue.expected] ?? 'accepted.object' };
+    case 'invalid_value':
+      return { oneOf: issue.values.map(value => JSON.stringify(value) ?? String(value)) };
+    case 'too_small':
+      return issue.origin === 'number'
+        ? { above: Number(issue.minimum) }
+        : { key: issue.origin === 'string' ? 'accepted.someText' : 'accepted.someEntries' };
+    default:
+      return { key: 'accepted.object' };
+  }
+}
+
+const KINDS: Readonly<Record<string, PlainKey>> = {
+  array: 'accepted.anyList',
+  object: 'accepted.object',
+  string: 'accepted.quotedText',
+  number: 'accepted.number',
+};
 
 /** What stands at a path inside a parsed value; undefined where nothing does. */
 export function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {

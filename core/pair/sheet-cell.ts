@@ -1,11 +1,13 @@
+import type { Accepted } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import { knownUnit, readCsvNumber } from '../table/index.ts';
 import { sizeOf, unitOf } from '../units/index.ts';
 import type { SheetField } from './sheet-columns.ts';
 
 /** One cell turned into the pair file's unit, with what was guessed on the way. */
 export type SheetCell =
-  | { readonly ok: true; readonly value: number | string; readonly guess: string | null }
-  | { readonly ok: false; readonly accepted: string };
+  | { readonly ok: true; readonly value: number | string; readonly guess: Sentence | null }
+  | { readonly ok: false; readonly accepted: Accepted };
 
 const disciplineWords: Readonly<Record<string, string>> = {
   sl: 'SL',
@@ -30,7 +32,7 @@ export function readCell(field: SheetField, text: string, unit: string | null): 
   switch (field) {
     case 'owner':
       return trimmed.length > LONGEST_OWNER
-        ? { ok: false, accepted: `text of at most ${LONGEST_OWNER} characters` }
+        ? { ok: false, accepted: { key: 'accepted.textUpTo', values: { most: LONGEST_OWNER } } }
         : { ok: true, value: trimmed, guess: null };
     case 'name':
     case 'notes':
@@ -38,29 +40,21 @@ export function readCell(field: SheetField, text: string, unit: string | null): 
     case 'discipline': {
       const value = disciplineWords[trimmed.toLowerCase().replace(/[^a-z]/g, '')];
       return value === undefined
-        ? { ok: false, accepted: 'SL, GS, SG, DH or other' }
+        ? { ok: false, accepted: { oneOf: ['SL', 'GS', 'SG', 'DH', 'other'] } }
         : { ok: true, value, guess: null };
     }
     case 'sideAngleDeg':
     case 'baseBevelDeg':
       return readAngle(field, trimmed);
     case 'massKg':
-      return readQuantity(
-        trimmed,
-        unit,
-        'kg',
-        value => (value > 20 ? 'g' : 'kg'),
-        'a mass such as 1.9 or 1900 g',
-      );
+      return readQuantity(trimmed, unit, 'kg', value => (value > 20 ? 'g' : 'kg'), {
+        key: 'pair.massSuchAs',
+      });
     case 'lengthMm':
     case 'contactLengthMm':
-      return readQuantity(
-        trimmed,
-        unit,
-        'mm',
-        value => (value >= 400 ? 'mm' : value >= 40 ? 'cm' : 'm'),
-        'a length such as 1650 mm, 165 cm, 1.65 m or 65 in',
-      );
+      return readQuantity(trimmed, unit, 'mm', value => (value >= 400 ? 'mm' : value >= 40 ? 'cm' : 'm'), {
+        key: 'pair.lengthSuchAs',
+      });
     default:
       return readQuantity(
         trimmed,
@@ -72,20 +66,22 @@ export function readCell(field: SheetField, text: string, unit: string | null): 
             : field.endsWith('WidthMm') && value < 25
               ? 'cm'
               : 'mm',
-        'a number in mm such as 66 or 66.5',
+        { key: 'pair.widthSuchAs' },
       );
   }
 }
 
 function readAngle(field: SheetField, text: string): SheetCell {
-  const accepted = field === 'sideAngleDeg' ? 'a side-edge angle such as 87' : 'a base bevel such as 0.5';
+  const accepted: Accepted = {
+    key: field === 'sideAngleDeg' ? 'pair.sideAngleSuchAs' : 'pair.baseBevelSuchAs',
+  };
   const number = readCsvNumber(text);
   if (number === null || (number.unit !== null && knownUnit(number.unit) !== 'deg'))
     return { ok: false, accepted };
   // Some technicians write the side edge as its distance from the right angle.
   if (field === 'sideAngleDeg' && number.value >= 0 && number.value <= 10) {
     const value = 90 - number.value;
-    return { ok: true, value, guess: `${text} read as ${value}°` };
+    return { ok: true, value, guess: { key: 'pair.readAsDegrees', values: { text, value } } };
   }
   return { ok: true, value: number.value, guess: null };
 }
@@ -96,7 +92,7 @@ function readQuantity(
   headingUnit: string | null,
   own: string,
   likely: (value: number) => string,
-  accepted: string,
+  accepted: Accepted,
 ): SheetCell {
   const number = readCsvNumber(text);
   if (number === null) return { ok: false, accepted };
@@ -107,5 +103,5 @@ function readQuantity(
   // Twelve digits keep 16.5 cm from reading as 165.00000000000003 mm.
   const value = Number(((number.value * sizeOf(unit)) / sizeOf(own)).toPrecision(12));
   const guessed = !stated && unit !== own;
-  return { ok: true, value, guess: guessed ? `${text} has no unit; read as ${unit}` : null };
+  return { ok: true, value, guess: guessed ? { key: 'pair.noUnitReadAs', values: { text, unit } } : null };
 }

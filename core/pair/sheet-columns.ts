@@ -84,6 +84,8 @@ const fieldOf = new Map<string, SheetField>(
 export function readColumns(headings: readonly string[]): SheetColumn[] {
   const taken = new Set<SheetField>();
   const labels = new Set<string>();
+  /** How often each heading came; counting on from there keeps thousands of equal ones quick. */
+  const times = new Map<string, number>();
   return headings.map((text, index) => {
     const { word, unit } = splitUnit(text);
     const known = fieldOf.get(word) ?? null;
@@ -92,10 +94,21 @@ export function readColumns(headings: readonly string[]): SheetColumn[] {
     const heading = text.trim();
     const plain = heading === '' || heading === '__proto__' ? `column ${index + 1}` : heading;
     let label = plain;
-    for (let count = 2; labels.has(label); count++) label = `${plain} (${count})`;
+    let count = times.get(plain) ?? 1;
+    while (labels.has(label)) {
+      count++;
+      label = `${plain} (${count})`;
+    }
+    times.set(plain, count);
     labels.add(label);
     return { heading, field, unit, label };
   });
+}
+
+/** How many fields of a pair these headings name. */
+export function countKnown(headings: readonly string[]): number {
+  const known = headings.map(text => fieldOf.get(splitUnit(text).word));
+  return new Set(known.filter(field => field !== undefined)).size;
 }
 
 /** The last column of a file of lines at fault: why they were. Read again, such a file says it anew. */

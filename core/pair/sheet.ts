@@ -1,9 +1,17 @@
+import type { FieldFault } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import { type CsvRow, readCsvRows, type Separator } from '../table/index.ts';
 import { checkPair } from './pair-file.ts';
 import { PAIR_FORMAT, PAIR_VERSION, type Pair } from './pair-schema.ts';
-import { problem } from './problem.ts';
 import { readCell } from './sheet-cell.ts';
-import { FAULT_HEADING, readColumns, type SheetColumn, type SheetField } from './sheet-columns.ts';
+import {
+  countKnown,
+  FAULT_HEADING,
+  readColumns,
+  type SheetColumn,
+  type SheetField,
+} from './sheet-columns.ts';
+import { shown } from './shown.ts';
 
 export interface SheetPair {
   /** Line of the file, counted from 1. */
@@ -15,13 +23,9 @@ export interface SheetPair {
   readonly extra: Readonly<Record<string, string>>;
 }
 
-export interface SheetProblem {
+/** A field of the pair file at fault; `row` for the row as a whole. */
+export interface SheetProblem extends FieldFault {
   readonly row: number;
-  /** Field of the pair file, or `row` for the row as a whole. */
-  readonly field: string;
-  readonly found: string;
-  readonly accepted: string;
-  readonly message: string;
   /** The row as it stood in the file. */
   readonly raw: string;
   /** Whether the pair was taken over all the same, without the field at fault. */
@@ -31,7 +35,7 @@ export interface SheetProblem {
 export interface SheetGuess {
   readonly row: number;
   readonly field: string;
-  readonly message: string;
+  readonly guess: Sentence;
 }
 
 export interface Sheet {
@@ -57,7 +61,7 @@ const required: readonly SheetField[] = [
 export function namesPairs(text: string): boolean {
   const { rows } = readCsvRows(text, separatorOf(text));
   const headings = rows[headingRow(rows)];
-  return headings !== undefined && knownColumns(headings.fields) > 0;
+  return headings !== undefined && countKnown(headings.fields) > 0;
 }
 
 /**
@@ -74,39 +78,30 @@ export function readSheet(text: string, separator?: Separator): Sheet {
   const problems: SheetProblem[] = [];
   const guesses: SheetGuess[] = [];
   if (!columns.some(column => column.field !== null)) {
-    const accepted = 'a first row of headings such as name; length; contact length; tip; waist; tail';
-    for (const row of table.rows.length > 0 ? table.rows : [{ line: 1, fields: [], raw: '' }]) {
-      const found = headings ? JSON.stringify(headings.raw) : 'nothing';
-      const message = `headings: ${found} names no column known here; accepted is ${accepted}`;
-      problems.push({
-        row: row.line,
-        field: 'headings',
-        found,
-        accepted,
-        message,
-        raw: row.raw,
-        imported: false,
-      });
+    const found = headings && JSON.stringify(headings.raw);
+    for (const { line, raw } of table.rows.length > 0 ? table.rows : [{ line: 1, raw: '' }]) {
+      const fault = { field: 'headings', found, accepted: { key: 'pair.headings' } } as const;
+      problems.push({ row: line, ...fault, raw, imported: false });
     }
     return { separator: table.separator, columns, pairs, problems, guesses };
   }
   for (const { line, raw } of table.rows.slice(0, at)) {
-    guesses.push({ row: line, field: 'row', message: `stands above the headings, no pair: ${raw.trim()}` });
+    guesses.push({
+      row: line,
+      field: 'row',
+      guess: { key: 'pair.aboveHeadings', values: { text: raw.trim() } },
+    });
   }
   for (const row of rows) readRow(row, table.separator, columns, pairs, problems, guesses);
   for (const line of table.unclosedQuotes) {
     const row = table.rows.findLast(candidate => candidate.line <= line);
-    const accepted = 'quotes in pairs';
-    const message = `row: a quote is opened and never closed; read as an ordinary character`;
-    problems.push({
-      row: line,
+    const fault = {
       field: 'row',
       found: '"',
-      accepted,
-      message,
-      raw: row?.raw ?? '',
-      imported: true,
-    });
+      accepted: { key: 'pair.quotesInPairs' },
+      because: { key: 'pair.quoteNotClosed' },
+    } as const;
+    problems.push({ row: line, ...fault, raw: row?.raw ?? '', imported: true });
   }
   return { separator: table.separator, columns, pairs, problems, guesses };
 }
@@ -122,20 +117,31 @@ function readRow(
   const values: Partial<Record<SheetField, number | string>> = {};
   const extra: Record<string, string> = {};
   const faults: Omit<SheetProblem, 'imported'>[] = [];
-  const fault = (field: string, found: string, accepted: string, message: string): void => {
-    faults.push({ row: row.line, field, found, accepted, message, raw: row.raw });
+  const refuse = (fault: FieldFault): void => {
+    faults.push({ row: row.line, ...fault, raw: row.raw });
+  };
+  const guess = (field: string, heading: string, made: Sentence): void => {
+    guesses.push({
+      row: row.line,
+      field,
+      guess: { key: 'pair.guessUnder', values: { heading, guess: made } },
+    });
   };
 
   const { cells, joined } = fitted(row, separator, columns);
-  if (joined)
-    guesses.push({ row: row.line, field: 'notes', message: `${columns.at(-1)!.heading}: ${joined}` });
+  if (joined !== null) {
+    guess('notes', columns.at(-1)!.heading, { key: 'pair.readAsOneCell', values: { text: joined } });
+  }
   const surplus = cells.slice(columns.length).filter(cell => cell.trim() !== '').length;
   if (surplus > 0 && separator === ',') {
     // With a comma for the decimals too, every cell behind the first such number stands a column too far.
-    const found = `${columns.length + surplus} cells`;
-    const accepted = `${columns.length} cells, as many as headings`;
-    const why = 'a cell with a comma in it, such as 113,8, belongs in quotes or behind another separator';
-    fault('row', found, accepted, `row: ${found} found; accepted are ${accepted}; ${why}`);
+    const [cellsFound, headings] = [columns.length + surplus, columns.length];
+    refuse({
+      field: 'row',
+      found: cellsFound,
+      accepted: { oneOf: [headings] },
+      because: { key: 'pair.tooManyCells', values: { cells: cellsFound, headings } },
+    });
   }
   cells.forEach((cell, index) => {
     if (cell.trim() === '') return;
@@ -146,13 +152,12 @@ function readRow(
     }
     const read = readCell(column.field, cell, column.unit);
     if (!read.ok) {
-      const told = problem(column.field, cell.trim(), read.accepted);
-      fault(column.field, told.found, told.accepted, told.message);
+      refuse({ field: column.field, found: shown(cell.trim()), accepted: read.accepted });
       return;
     }
     values[column.field] = read.value;
     if (read.guess !== null) {
-      guesses.push({ row: row.line, field: column.field, message: `${column.heading}: ${read.guess}` });
+      guess(column.field, column.heading, read.guess);
     }
   });
 
@@ -164,13 +169,17 @@ function readRow(
     const missing = required.includes(field as SheetField) && values[field as SheetField] === undefined;
     const column = columns.find(each => each.field === field);
     const cell = column && row.fields[columns.indexOf(column)]?.trim();
-    const message = !missing
-      ? told.message +
-        (cell && cell !== told.found ? ` (the sheet has "${cell}" under "${column.heading}")` : '')
-      : column
-        ? `${field}: the cell under "${column.heading}" is empty; accepted is ${told.accepted}`
-        : `${field}: the sheet has no such column; accepted is ${told.accepted}`;
-    fault(field, told.found, told.accepted, message);
+    const accepted = { accepted: told.accepted };
+    if (!missing) {
+      const elsewhere = cell && column && told.found !== undefined && cell !== String(told.found);
+      const found = elsewhere
+        ? ({ key: 'pair.cellUnder', values: { found: told.found, cell, heading: column.heading } } as const)
+        : told.found;
+      refuse({ ...told, field, found });
+    } else if (column) {
+      const because = { key: 'pair.emptyCell', values: { heading: column.heading, accepted } } as const;
+      refuse({ ...told, field, because });
+    } else refuse({ ...told, field, because: { key: 'pair.noSuchColumn', values: { accepted } } });
   }
 
   // An optional field at fault is set aside and told; the rest of the pair is still worth having.
@@ -189,12 +198,9 @@ function readRow(
 
 const HEADINGS_LOOKED_FOR = 12;
 
-const knownColumns = (fields: readonly string[]): number =>
-  readColumns(fields).filter(column => column.field !== null).length;
-
 /** Which row names the columns: the one of the first few that names most. A title may stand above it. */
 function headingRow(rows: readonly CsvRow[]): number {
-  const counts = rows.slice(0, HEADINGS_LOOKED_FOR).map(row => knownColumns(row.fields));
+  const counts = rows.slice(0, HEADINGS_LOOKED_FOR).map(row => countKnown(row.fields));
   const most = Math.max(0, ...counts);
   return most > 1 ? counts.indexOf(most) : 0;
 }
@@ -205,7 +211,7 @@ function separatorOf(text: string): Separator | undefined {
   const start = text.split(/\r\n|\n|\r/, HEADINGS_LOOKED_FOR).join('\n');
   const counted = (['\t', ';', '|', ','] as const).map(separator => ({
     separator,
-    known: Math.max(0, ...readCsvRows(start, separator).rows.map(row => knownColumns(row.fields))),
+    known: Math.max(0, ...readCsvRows(start, separator).rows.map(row => countKnown(row.fields))),
   }));
   const best = counted.reduce((one, other) => (other.known > one.known ? other : one));
   return best.known > 1 ? best.separator : undefined;
@@ -222,7 +228,7 @@ function fitted(
   const isText = columns[last]?.field === 'notes' && /\p{L}/u.test(rest[0] ?? '');
   if (!isText || rest.slice(1).every(cell => cell.trim() === '')) return { cells: row.fields, joined: null };
   const text = rest.join(separator).trim();
-  return { cells: [...row.fields.slice(0, last), text], joined: `"${text}" read as one cell` };
+  return { cells: [...row.fields.slice(0, last), text], joined: text };
 }
 
 function pairOf(values: Partial<Record<SheetField, number | string>>): Record<string, unknown> {

@@ -1,12 +1,9 @@
-import { sizeOf } from '../units/index.ts';
+import { DEGREE, GPA, MM } from '../units/index.ts';
 import { DEFAULTS } from './defaults.ts';
 import { LEAST_WIDTH_STATIONS, type Pair } from './pair-schema.ts';
 import type { Layup, LayupLayer, Plate, SideStrip, Ski, Stiffness } from './ski.ts';
 import type { PairStiffness } from './stiffness-schema.ts';
 
-const MM = sizeOf('mm');
-const DEGREE = sizeOf('°');
-const GPA = 1e9;
 const G_PER_CM3 = 1e3;
 
 /** One ski of a pair in SI units with every default filled in. Takes a pair that has been checked. */

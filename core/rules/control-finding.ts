@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import type { MeasuringUncertainty } from '../shape/index.ts';
 import {
   type ControlReading,
@@ -35,7 +36,9 @@ export function controlFinding(
   uncertainty: MeasuringUncertainty,
   least: number | undefined,
 ): ControlFinding {
-  if (readings.length === 0) throw new RangeError('readings: none found; accepted are one to three.');
+  if (readings.length === 0) {
+    throw new FieldError({ field: 'readings', found: undefined, accepted: { from: 1, to: 3 } });
+  }
   const radii = readings.map(controlRadius);
   const three = readings.length === 3 && least !== undefined && radii[0] < least;
   const used = three ? readings : readings.slice(0, 1);

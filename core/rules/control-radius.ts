@@ -8,6 +8,8 @@
  * specification's annex]. Lengths here in metres.
  */
 
+import { accept, FieldError } from '../fault/index.ts';
+
 export interface ControlStations {
   /** Where S is read, m from the tail. */
   readonly front: number;
@@ -43,11 +45,7 @@ export const threeReadingAllowance = 1.015;
 
 /** Where the controller measures. `RangeError` when the narrowest point is not on the ski. */
 export function controlStations(developedLength: number, tailToWaist: number): ControlStations {
-  if (!(tailToWaist > 0 && tailToWaist < developedLength)) {
-    throw new RangeError(
-      `tailToWaist: ${tailToWaist} m is not on the ski; accepted is between 0 and the developed length, ${developedLength} m.`,
-    );
-  }
+  accept('tailToWaist', tailToWaist, { above: 0, below: developedLength, quantity: 'station' });
   const front = tailToWaist + 0.8 * (developedLength - tailToWaist);
   const rear = 0.1 * tailToWaist;
   return { front, rear, distance: front - rear };
@@ -80,7 +78,7 @@ export function controlRadius(reading: ControlReading): number {
 /** One reading at or over the limit is accepted; else three are averaged and 1.015 × mean is compared. */
 export function controlVerdict(readings: readonly ControlReading[], limit: number): ControlResult {
   if (readings.length !== 1 && readings.length !== 3) {
-    throw new RangeError(`readings: ${readings.length} found; accepted are one reading or three.`);
+    throw new FieldError({ field: 'readings', found: readings.length, accepted: { oneOf: [1, 3] } });
   }
   const radii = readings.map(controlRadius);
   if (radii[0] >= limit) return { verdict: 'accepted', radii, compared: radii[0] };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { acceptingKey } from '../pair/index.ts';
 
 /**
  * One edition of competition limits as data. Rules change every season, so nothing about them is code: a
@@ -37,11 +38,11 @@ const limitSchema = z
     source: z.string().min(1),
   })
   .refine(limit => limit.least !== undefined || limit.most !== undefined, {
-    message: 'a limit needs least, most or both',
+    ...acceptingKey('rules.leastOrMost'),
     path: ['least'],
   })
   .refine(limit => limit.least === undefined || limit.most === undefined || limit.least <= limit.most, {
-    message: 'least must not be greater than most',
+    ...acceptingKey('rules.leastUpToMost'),
     path: ['least'],
   });
 

@@ -37,6 +37,6 @@ export {
 } from './edition.ts';
 export { editions, season2024 } from './editions.ts';
 export { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
-export { EditionError, readEdition } from './read-edition.ts';
+export { readEdition } from './read-edition.ts';
 export { rulebookUncertainty } from './rulebook-uncertainty.ts';
 export { catalogueRadiusWorking, controlRadiusWorking, threeReadingsWorking } from './working.ts';

@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import type { Working } from '../working/index.ts';
 import type { CheckedPair } from './check-pair.ts';
 import {
@@ -74,7 +75,7 @@ export function controlRadiusWorking(reading: ControlReading): Working {
  */
 export function threeReadingsWorking(readings: readonly ControlReading[]): Working {
   if (readings.length !== 3) {
-    throw new RangeError(`readings: ${readings.length} found; accepted are three.`);
+    throw new FieldError({ field: 'readings', found: readings.length, accepted: { oneOf: [3] } });
   }
   const radii = readings.map(controlRadius);
   const mean = (radii[0] + radii[1] + radii[2]) / 3;

@@ -4,6 +4,8 @@
  * upright 0.66 ± 0.09 m², Appl. Sci. 2022, 12, 902 (seen); the race stance between them is a placeholder.
  */
 
+import { accept } from '../fault/index.ts';
+
 const SEA_LEVEL_DENSITY = 1.225;
 const SEA_LEVEL_TEMPERATURE = 288.15;
 const LAPSE_RATE = 0.0065;
@@ -13,12 +15,10 @@ const PRESSURE_EXPONENT = 5.25588;
 /**
  * Air density, kg/m³, at `altitude` metres above the sea in the standard atmosphere.
  *
- * @throws RangeError outside −500 to 11 000 m, where the formula ends
+ * @throws FieldError outside −500 to 11 000 m, where the formula ends
  */
 export function airDensity(altitude: number): number {
-  if (!(altitude >= -500 && altitude <= 11_000)) {
-    throw new RangeError(`altitude: ${altitude} m found; -500 to 11000 m is accepted`);
-  }
+  accept('altitude', altitude, { from: -500, to: 11_000, unit: 'm' });
   const ratio = 1 - (LAPSE_RATE * altitude) / SEA_LEVEL_TEMPERATURE;
   return SEA_LEVEL_DENSITY * ratio ** (PRESSURE_EXPONENT - 1);
 }

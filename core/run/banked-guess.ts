@@ -4,6 +4,7 @@
  */
 
 import { GRAVITY } from '../skier/index.ts';
+import { DEGREE } from '../units/index.ts';
 import type { BankedProgramme } from './edge-programme.ts';
 import { STOPPED } from './first-guess.ts';
 import { idealLean } from './ideal-carving.ts';
@@ -26,7 +27,7 @@ export interface PointTurns {
   readonly end: 'programme over' | 'stopped' | 'no balanced lean' | 'time over';
 }
 
-const STEEPEST = (89.9 * Math.PI) / 180;
+const STEEPEST = 89.9 * DEGREE;
 
 /** Follows the turns by Heun's rule. */
 export function pointTurns(

@@ -3,6 +3,7 @@
  * fast or where to ski.
  */
 
+import { DEGREE, KMH } from '../units/index.ts';
 import { GRAVITY } from './balance.ts';
 import {
   holdingEdge,
@@ -42,7 +43,7 @@ function verdict(question: TurnQuestion, moment: TurnMoment): string {
 function stance(question: TurnQuestion, moment: TurnMoment): string {
   const load = `The skis press with ${moment.load.toFixed(0)} N, ${(moment.load / (question.mass * GRAVITY)).toFixed(2)} times body weight.`;
   const angle = moment.angulation;
-  if (Math.abs(angle) < 0.5 * (Math.PI / 180)) return `Body and skis lean alike: no angulation. ${load}`;
+  if (Math.abs(angle) < 0.5 * DEGREE) return `Body and skis lean alike: no angulation. ${load}`;
   return angle > 0
     ? `Tilt the skis ${degrees(angle)} beyond the body: that is the angulation. ${load}`
     : `The body would have to lean ${degrees(-angle)} further than the skis: that is falling inside. ${load}`;
@@ -87,11 +88,11 @@ function limits(question: TurnQuestion, moment: TurnMoment): string[] {
 }
 
 function degrees(angle: number): string {
-  return `${((angle * 180) / Math.PI).toFixed(1)}°`;
+  return `${(angle / DEGREE).toFixed(1)}°`;
 }
 
 function kmh(speed: number): string {
-  return `${(3.6 * speed).toFixed(0)} km/h`;
+  return `${(speed / KMH).toFixed(0)} km/h`;
 }
 
 function metres(length: number): string {

@@ -6,6 +6,7 @@
 
 import { cosineRadiusWorking } from '../carve/index.ts';
 import { BITE, GRAVITY } from '../skier/index.ts';
+import { DEGREE } from '../units/index.ts';
 import type { Working, WorkingInput } from '../working/index.ts';
 import type { DynamicMoment } from './dynamic-moment.ts';
 
@@ -237,5 +238,5 @@ function input(
 }
 
 function degrees(angle: number): string {
-  return `${((angle * 180) / Math.PI).toFixed(1)}°`;
+  return `${(angle / DEGREE).toFixed(1)}°`;
 }

@@ -3,8 +3,16 @@
  * turns; or no programme at all but a rule ("banked": the skis tilt as far as the body leans).
  */
 
+import { type AcceptedRange, accept, FieldError, isAccepted, numberFound } from '../fault/index.ts';
 import { brent, monotoneCubic } from '../numeric/index.ts';
-import { fromTwoColumns, RowError } from '../table/index.ts';
+import { fromTwoColumns } from '../table/index.ts';
+import { DEGREE } from '../units/index.ts';
+
+/** What is accepted of an edge angle that must tilt, of one to either side, of a length of time, of a count. */
+const TILTED: AcceptedRange = { above: 0, below: Math.PI / 2, quantity: 'angle' };
+const EITHER_WAY: AcceptedRange = { above: -Math.PI / 2, below: Math.PI / 2, quantity: 'angle' };
+const POSITIVE: AcceptedRange = { above: 0 };
+const WHOLE: AcceptedRange = { from: 1, whole: true };
 
 export interface EdgeProgramme {
   readonly kind: 'edge';
@@ -50,19 +58,13 @@ const RAMP = 0.3;
 /**
  * Linked turns, right and left in turn, each half a period long.
  *
- * @throws RangeError unless 0 < peakEdge < 90°, period > 0 and turns ≥ 1 (a whole number)
+ * @throws FieldError unless 0 < peakEdge < 90°, period > 0 and turns ≥ 1 (a whole number)
  */
 export function linkedTurns(options: LinkedTurns): EdgeProgramme {
   const { peakEdge, period, turns, shape = 'sine', first = 'right', per = 'time' } = options;
-  if (!(peakEdge > 0 && peakEdge < Math.PI / 2)) {
-    throw new RangeError(`peakEdge: ${degrees(peakEdge)}° found; more than 0 and less than 90° is accepted`);
-  }
-  if (!(period > 0 && period < Infinity)) {
-    throw new RangeError(`period: ${period} found; a positive number is accepted`);
-  }
-  if (!(Number.isInteger(turns) && turns >= 1)) {
-    throw new RangeError(`turns: ${turns} found; a whole number from 1 is accepted`);
-  }
+  accept('peakEdge', peakEdge, TILTED);
+  accept('period', period, POSITIVE);
+  accept('turns', turns, WHOLE);
   const half = period / 2;
   const sign = first === 'right' ? 1 : -1;
   const shapeAt = shape === 'sine' ? (u: number) => Math.sin(Math.PI * u) : trapezoid;
@@ -81,10 +83,8 @@ export function linkedTurns(options: LinkedTurns): EdgeProgramme {
 
 /** One edge angle held throughout, rad signed: a single arc, or a straight run at 0. */
 export function heldEdge(edge: number, end: number, per: 'time' | 'distance' = 'time'): EdgeProgramme {
-  if (!(Math.abs(edge) < Math.PI / 2)) {
-    throw new RangeError(`edge: ${degrees(edge)}° found; between -90 and 90° is accepted`);
-  }
-  if (!(end > 0)) throw new RangeError(`end: ${end} found; a positive number is accepted`);
+  accept('edge', edge, EITHER_WAY);
+  if (!(end > 0)) throw new FieldError({ field: 'end', found: end, accepted: POSITIVE });
   return { kind: 'edge', per, end, edge: () => edge, changeovers: [], kinks: [] };
 }
 
@@ -92,7 +92,7 @@ export function heldEdge(edge: number, end: number, per: 'time' | 'distance' = '
  * A programme drawn or measured as points of time (s; or distance, m) and signed edge angle (rad), joined by a
  * monotone cubic, so it never tilts beyond the points.
  *
- * @throws RangeError naming the point when fewer than two are given, times do not ascend, the first is before
+ * @throws FieldError naming the row when fewer than two are given, times do not ascend, the first is before
  *   0 or an angle is not within ±90°
  */
 export function drawnEdges(
@@ -102,15 +102,23 @@ export function drawnEdges(
 ): EdgeProgramme {
   const n = at.length;
   if (n < 2 || edges.length !== n) {
-    throw new RangeError(`points: ${n} and ${edges.length} values found; two or more pairs are accepted`);
+    throw new FieldError({
+      field: 'points',
+      found: [n, edges.length],
+      accepted: { key: 'accepted.twoRows' },
+    });
   }
-  if (!(at[0] >= 0)) throw new RowError(0, `${per} ${at[0]}`, 'programmes start at 0 or later');
   for (let i = 0; i < n; i++) {
-    if (!(Math.abs(edges[i]) < Math.PI / 2)) {
-      throw new RowError(i, `edge ${degrees(edges[i])}°`, 'between -90 and 90° is accepted');
-    }
-    if (i > 0 && !(at[i] > at[i - 1])) {
-      throw new RowError(i, `${per} ${at[i]} after ${at[i - 1]}`, 'ascending values are accepted');
+    const range = i === 0 ? { from: 0 } : { above: at[i - 1] };
+    const where = { row: i + 1 };
+    if (!isAccepted(at[i], range)) throw new FieldError({ field: per, found: at[i], accepted: range, where });
+    if (!isAccepted(edges[i], EITHER_WAY)) {
+      throw new FieldError({
+        field: 'edge',
+        found: numberFound(edges[i], EITHER_WAY),
+        accepted: EITHER_WAY,
+        where,
+      });
     }
   }
   const curve = monotoneCubic(at, edges);
@@ -144,14 +152,14 @@ export function turnsBegun(programme: EdgeProgramme, at: number): number {
 /**
  * Reads rows of time (s) and signed edge angle (degrees, positive in right turns).
  *
- * @throws TableTextError with one line for each bad row
+ * @throws FieldError for the first bad row, with the others behind it
  */
 export function readEdges(text: string, per: 'time' | 'distance' = 'time'): EdgeProgramme {
   const name = per === 'time' ? 'time (s)' : 'distance (m)';
   return fromTwoColumns(text, name, 'edge angle (deg)', (at, degreesAt) =>
     drawnEdges(
       at,
-      degreesAt.map(d => (d * Math.PI) / 180),
+      degreesAt.map(d => d * DEGREE),
       per,
     ),
   );
@@ -160,19 +168,15 @@ export function readEdges(text: string, per: 'time' | 'distance' = 'time'): Edge
 /**
  * Banked turns between traverses.
  *
- * @throws RangeError unless 0 < traverse < 90° and turns ≥ 1 (a whole number)
+ * @throws FieldError unless 0 < traverse < 90° and turns ≥ 1 (a whole number)
  */
 export function bankedTurns(
   traverse: number,
   turns: number,
   first: 'right' | 'left' = 'right',
 ): BankedProgramme {
-  if (!(traverse > 0 && traverse < Math.PI / 2)) {
-    throw new RangeError(`traverse: ${degrees(traverse)}° found; more than 0 and less than 90° is accepted`);
-  }
-  if (!(Number.isInteger(turns) && turns >= 1)) {
-    throw new RangeError(`turns: ${turns} found; a whole number from 1 is accepted`);
-  }
+  accept('traverse', traverse, TILTED);
+  accept('turns', turns, WHOLE);
   return { kind: 'banked', traverse, turns, first };
 }
 
@@ -185,8 +189,4 @@ function trapezoid(u: number): number {
 export function smoothStep(s: number): number {
   const t = Math.min(1, Math.max(0, s));
   return t * t * t * (10 + t * (6 * t - 15));
-}
-
-function degrees(angle: number): string {
-  return ((angle * 180) / Math.PI).toFixed(2).replace(/\.?0+$/, '');
 }

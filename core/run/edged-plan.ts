@@ -114,7 +114,7 @@ function swungGuess(
     x[c + LEAN_RATE] = rate(i);
     x[c + LEG] = run.legRest;
     x[c + PUSH] = Math.min(
-      WITHIN * run.pushMax,
+      WITHIN * run.pushMost,
       balancedPush(point.sideways[i], point.normal[i], lean[i], rate(i), run.legRest),
     );
     if (shape.down >= 0) x[c + shape.down] = valueAt(point.down, at);

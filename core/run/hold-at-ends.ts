@@ -2,7 +2,7 @@
  * Hold at the tip and the tail along a run: twist lowers the edge angle there, so they let go first.
  */
 
-import { OUTER_SHARE } from './run-conditions.ts';
+import { USUAL } from '../conditions/index.ts';
 import type { Track } from './track.ts';
 import type { TurnRadius } from './turn-radius.ts';
 
@@ -17,7 +17,7 @@ import type { TurnRadius } from './turn-radius.ts';
 export function holdAtEnds(
   track: Pick<Track, 'hold' | 'edge' | 'load'>,
   turn: TurnRadius,
-  outerShare = OUTER_SHARE,
+  outerShare = USUAL.outerShare,
 ): { readonly tip: Float64Array; readonly tail: Float64Array } {
   const less = (twist: ((edgeAngle: number, load: number) => number) | undefined) =>
     twist

@@ -5,9 +5,10 @@
  */
 
 import { BITE } from '../skier/index.ts';
+import { DEGREE } from '../units/index.ts';
 
 /** How far the lean may pass the shelf, rad: 1°, the width of what a shelf is. */
-export const HOLD_ROOM = Math.PI / 180;
+export const HOLD_ROOM = DEGREE;
 
 /** Writes [t, (θ − b t) t + 1°] at `at`. */
 export function holdData(edge: number, bevel: number, out: Float64Array, at: number): void {

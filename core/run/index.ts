@@ -39,7 +39,7 @@ export { idealLean, idealRadius } from './ideal-carving.ts';
 export { momentWords } from './moment-words.ts';
 export { type ChosenTurn, fastestHeld, leanIn, neededEdge } from './needed-edge.ts';
 export type { RunConditions, RunOptions } from './run-conditions.ts';
-export { LEAST_PUSH, OUTER_SHARE, USUAL_LEG } from './run-conditions.ts';
+export { LEAST_PUSH } from './run-conditions.ts';
 export {
   demoProfiles,
   evenSlope,

@@ -4,11 +4,11 @@
  */
 
 import { GRAVITY } from '../skier/index.ts';
+import { DEGREE, KMH } from '../units/index.ts';
 import type { CoachWords } from './coach-words.ts';
 import type { DynamicMoment } from './dynamic-moment.ts';
 import { SLIPPING_FROM } from './track.ts';
 
-const DEGREE = Math.PI / 180;
 const STRAIGHT = 1e-4;
 
 /** @param mass skier with equipment, kg */
@@ -79,7 +79,7 @@ function remedies(m: DynamicMoment, side: 1 | -1): string[] {
 }
 
 function kmh(speed: number): string {
-  return `${(3.6 * speed).toFixed(0)} km/h`;
+  return `${(speed / KMH).toFixed(0)} km/h`;
 }
 
 function radius(curvature: number): string {

@@ -1,4 +1,5 @@
 import { firstWhere } from '../numeric/index.ts';
+import { DEGREE } from '../units/index.ts';
 import { leanAngle, normalForce, sidewaysForce, snowLoad } from './balance.ts';
 import type { TurnRadius } from './turn-radius.ts';
 
@@ -11,7 +12,6 @@ export interface ChosenTurn {
   readonly outerShare: number;
 }
 
-const DEGREE = Math.PI / 180;
 const LEAST = 2 * DEGREE;
 const MOST = 80 * DEGREE;
 const STEP = DEGREE;

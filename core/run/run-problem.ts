@@ -74,7 +74,7 @@ export function runProblem(
   const controlLow = new Float64Array(N * m).fill(-Infinity);
   const controlHigh = new Float64Array(N * m).fill(Infinity);
   const six = new Float64Array(6);
-  const tightest = ABOUT_THE_LEG / run.legMax;
+  const tightest = ABOUT_THE_LEG / run.legLongest;
   const turns = shape.over === 'turns';
   for (let k = 0; k < N; k++) {
     step[k] = nodes[k + 1] - nodes[k];
@@ -100,9 +100,9 @@ export function runProblem(
     };
     bound(SPEED, STOPPED, Infinity);
     bound(LEAN, -LYING, LYING);
-    bound(LEG, run.legMin, run.legMax);
+    bound(LEG, run.legShortest, run.legLongest);
     bound(LEG_SPEED, -run.legSpeed, run.legSpeed);
-    bound(PUSH, LEAST_PUSH, run.pushMax);
+    bound(PUSH, LEAST_PUSH, run.pushMost);
     if (shape.pace >= 0) bound(shape.pace, QUICKEST_TURN, SLOWEST_TURN);
     if (!turns) {
       const edge = edgeAt(nodes[k]);

@@ -4,8 +4,14 @@
  * y along the ground down the fall line) and keep their true lengths and radii.
  */
 
-import { fromTwoColumns, RowError } from '../table/index.ts';
+import { type AcceptedRange, accept, FieldError, isAccepted, numberFound } from '../fault/index.ts';
+import { fromTwoColumns } from '../table/index.ts';
+import { DEGREE } from '../units/index.ts';
 import { type ArcTable, arcTable } from './ground-arc.ts';
+
+/** Steepest ground, rad, and its rise over a run of 1. */
+const STEEPEST = 80 * DEGREE;
+const STEEPEST_RISE = Math.tan(STEEPEST);
 
 export interface SlopeProfile {
   readonly name: string;
@@ -33,12 +39,10 @@ export function slopeAngle(profile: SlopeProfile, y: number): number {
 /**
  * An even slope of angle `alpha`, rad.
  *
- * @throws RangeError unless 0 ≤ alpha < 80°
+ * @throws FieldError unless 0 ≤ alpha < 80°
  */
 export function evenSlope(alpha: number, name = 'even slope'): SlopeProfile {
-  if (!(alpha >= 0 && alpha < (80 * Math.PI) / 180)) {
-    throw new RangeError(`slope: ${((alpha * 180) / Math.PI).toFixed(2)}° found; 0 to 80° is accepted`);
-  }
+  accept('slope', alpha, { from: 0, below: STEEPEST, quantity: 'angle' });
   const sin = Math.sin(alpha);
   const cos = Math.cos(alpha);
   return {
@@ -56,7 +60,7 @@ export function evenSlope(alpha: number, name = 'even slope'): SlopeProfile {
  * A smooth profile through points of horizontal distance (m, ascending) and height (m): natural cubic spline,
  * so slope and curvature are continuous. Beyond the ends the ground runs straight on.
  *
- * @throws RangeError when fewer than two are given; RowError where distances do not ascend or the ground
+ * @throws FieldError when fewer than two are given; and where distances do not ascend or the ground
  *   between two points is steeper than 80°
  */
 export function profileThrough(
@@ -66,29 +70,24 @@ export function profileThrough(
 ): SlopeProfile {
   const n = horizontal.length;
   if (n < 2 || height.length !== n) {
-    throw new RangeError(
-      `profile: ${n} distances and ${height.length} heights found; two or more pairs are accepted`,
-    );
+    throw new FieldError({
+      field: 'profile',
+      found: [n, height.length],
+      accepted: { key: 'accepted.twoRows' },
+    });
   }
   for (let i = 0; i < n; i++) {
-    if (!Number.isFinite(horizontal[i]) || !Number.isFinite(height[i])) {
-      throw new RowError(i, `(${horizontal[i]}, ${height[i]})`, 'finite numbers are accepted');
-    }
-    if (i === 0) continue;
-    const run = horizontal[i] - horizontal[i - 1];
-    if (!(run > 0)) {
-      throw new RowError(
-        i,
-        `distance ${horizontal[i]} m after ${horizontal[i - 1]} m`,
-        'ascending distances are accepted',
-      );
-    }
-    if (Math.abs(height[i] - height[i - 1]) > run * Math.tan((80 * Math.PI) / 180)) {
-      throw new RowError(
-        i,
-        `height ${height[i]} m, ${run} m after ${height[i - 1]} m,`,
-        'ground up to 80° is accepted',
-      );
+    const where = { row: i + 1 };
+    const refuse = (field: 'distance' | 'height', value: number, accepted: AcceptedRange) => {
+      throw new FieldError({ field, found: numberFound(value, accepted), accepted, where });
+    };
+    const before = horizontal[i - 1] ?? -Infinity;
+    if (!isAccepted(height[i], {})) refuse('height', height[i], {});
+    if (!isAccepted(horizontal[i], { above: before }))
+      refuse('distance', horizontal[i], { above: before, unit: 'm' });
+    const rise = STEEPEST_RISE * (horizontal[i] - before);
+    if (i > 0 && Math.abs(height[i] - height[i - 1]) > rise) {
+      refuse('height', height[i], { from: height[i - 1] - rise, to: height[i - 1] + rise, unit: 'm' });
     }
   }
   return fromArc(arcTable(horizontal, height), name);
@@ -97,7 +96,7 @@ export function profileThrough(
 /**
  * Reads `distance,height` rows in metres. Heights may be altitudes; only differences count.
  *
- * @throws TableTextError with one line for each bad row
+ * @throws FieldError for the first bad row, with the others behind it
  */
 export function readProfile(text: string, name = 'measured profile'): SlopeProfile {
   return fromTwoColumns(text, 'distance (m)', 'height (m)', (distance, height) =>
@@ -107,7 +106,7 @@ export function readProfile(text: string, name = 'measured profile'): SlopeProfi
 
 /** Invented slopes for demonstration. */
 export function demoProfiles(): SlopeProfile[] {
-  const even = evenSlope((14 * Math.PI) / 180, 'Pala Ostrelle, even (demo)');
+  const even = evenSlope(14 * DEGREE, 'Pala Ostrelle, even (demo)');
   return [
     { ...even, demo: true },
     { ...built('Pala Ostrelle, roller (demo)', d => -0.22 * d + 1.2 * Math.cos(d / 12)), demo: true },

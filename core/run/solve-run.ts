@@ -3,6 +3,7 @@
  * motion followed closely through every stage agree with it.
  */
 
+import { accept } from '../fault/index.ts';
 import {
   type ChainAnswer,
   type ChainCentre,
@@ -11,7 +12,6 @@ import {
   type ChainProblem,
   ChainSolver,
 } from '../numeric/index.ts';
-import { accept } from '../skier/index.ts';
 import { bankedPlan } from './banked-plan.ts';
 import type { EdgeProgramme } from './edge-programme.ts';
 import { edgedPlan, type RunPlan } from './edged-plan.ts';
@@ -94,14 +94,14 @@ const WARM_STEPS = 60;
  * Runs the skier down the slope.
  *
  * @param from a run under nearly the same conditions, to begin from
- * @throws RangeError for a condition out of range: names the field, the value and what is accepted
+ * @throws FieldError for a condition out of range
  */
 export function solveRun(conditions: RunConditions, options: RunOptions = {}, from?: Run): Run | RunFailure {
   const run = fillConditions(conditions);
   const step = options.step ?? (options.draft ? DRAFT_STEP : STEP);
   const outputStep = options.outputStep ?? 0.01;
-  accept('outputStep', outputStep, 's', 1e-4, 10);
-  accept('step', step, 's', 1e-3, 0.2);
+  accept('outputStep', outputStep, { from: 1e-4, to: 10, unit: 's' });
+  accept('step', step, { from: 1e-3, to: 0.2, unit: 's' });
   return new WholeRun(run, options, step, outputStep, from?.solution).solve();
 }
 

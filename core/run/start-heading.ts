@@ -4,9 +4,10 @@
  */
 
 import { BITE, GRAVITY } from '../skier/index.ts';
+import { DEGREE } from '../units/index.ts';
 import type { FullConditions } from './run-conditions.ts';
 
-const STEEPEST_START = (85 * Math.PI) / 180;
+const STEEPEST_START = 85 * DEGREE;
 const SAMPLES = 200;
 
 /** First heading, rad from the fall line; what the conditions say, or the rule for their programme. */

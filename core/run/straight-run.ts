@@ -3,6 +3,7 @@
  * k = ρ C_dA/(2m). Derived; it checks the integrator and answers the coach's first question.
  */
 
+import { FieldError } from '../fault/index.ts';
 import { GRAVITY } from './balance.ts';
 
 /** SI, slope in rad. */
@@ -23,7 +24,7 @@ export function terminalSpeed(run: StraightRun): number {
 /**
  * Speed after `time` seconds, m/s.
  *
- * @throws RangeError when friction outweighs the slope: then the run is not a straight run but a stop
+ * @throws FieldError when friction outweighs the slope: then the run is not a straight run but a stop
  */
 export function straightSpeed(run: StraightRun, startSpeed: number, time: number): number {
   const { end, rate } = settled(run);
@@ -54,9 +55,11 @@ function dragOf(run: StraightRun): number {
 function settled(run: StraightRun): { end: number; rate: number } {
   const push = pushOf(run);
   if (!(push > 0)) {
-    throw new RangeError(
-      `slope: tan ${Math.tan(run.slope).toFixed(4)} found with friction ${run.friction}; a slope steeper than the friction is accepted`,
-    );
+    throw new FieldError({
+      field: 'slope',
+      found: { quantity: 'angle', value: run.slope },
+      accepted: { above: Math.atan(run.friction), quantity: 'angle' },
+    });
   }
   const drag = dragOf(run);
   if (drag === 0) return { end: Infinity, rate: 0 };

@@ -3,13 +3,14 @@
  */
 
 import { BITE } from '../skier/index.ts';
+import { DEGREE } from '../units/index.ts';
 
 /** What the ski was doing in a row. */
 export const Phase = { Holding: 0, Slipping: 1, Airborne: 3, Flat: 4 } as const;
 export type Phase = (typeof Phase)[keyof typeof Phase];
 
 /** Mean slip over the edge beyond which a ski is said to slip, rad (1°, a choice: twice that at tip and tail). */
-export const SLIPPING_FROM = Math.PI / 180;
+export const SLIPPING_FROM = DEGREE;
 
 /** Edge angle under which a ski is said to lie flat and its hold is not judged: that over which it comes to bite. */
 export const FLAT_UP_TO = BITE;

@@ -5,6 +5,7 @@
  *   tanψ = (v²κ (1 − κ ℓ sinψ) + g sinα sinχ)/(g cosα)
  */
 
+import { DEGREE } from '../units/index.ts';
 import {
   angulation,
   holdUnderBoot,
@@ -137,8 +138,8 @@ export function holdingRadius(question: TurnQuestion): number {
 export function holdingEdge(question: TurnQuestion): number | null {
   const hold = (edgeAngle: number) => turnMoment({ ...question, edgeAngle }).hold;
   const from = question.baseBevel;
-  const step = (0.5 * Math.PI) / 180;
-  const end = (80 * Math.PI) / 180;
+  const step = 0.5 * DEGREE;
+  const end = 80 * DEGREE;
   for (let high = from + step; high <= end; high += step) {
     if (hold(high) < 0) continue;
     let low = high - step;

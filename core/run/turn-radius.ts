@@ -10,6 +10,7 @@ import {
   tableLookup,
   tableTurnSurface,
 } from '../carve/index.ts';
+import { FieldError } from '../fault/index.ts';
 import type { GrooveWall, OwnCurvature } from '../skier/index.ts';
 
 export interface TurnRadius {
@@ -30,7 +31,11 @@ export interface CarvedTurn extends TurnRadius, OwnCurvature, GrooveWall {}
  */
 export function cosineTurn(sidecutRadius: number, press?: EvenPress): CarvedTurn {
   if (!(sidecutRadius > 0)) {
-    throw new RangeError(`sidecutRadius: ${sidecutRadius} m found; a positive radius is accepted`);
+    throw new FieldError({
+      field: 'sidecutRadius',
+      found: sidecutRadius,
+      accepted: { above: 0, quantity: 'radius' },
+    });
   }
   return {
     radius: edgeAngle => sidecutRadius * Math.cos(edgeAngle),
@@ -42,20 +47,21 @@ export function cosineTurn(sidecutRadius: number, press?: EvenPress): CarvedTurn
  * The solved groove's radius, looked up as `tableLookup` does. Outside the table the border's values stand,
  * except that a ski tilted beyond the last angle closes as the cosine rule does from there.
  *
- * @throws RangeError when the table has fewer than two values a side, is not ascending, or holds a value that
+ * @throws FieldError when the table has fewer than two values a side, is not ascending, or holds a value that
  *   is not a number
  */
 export function tableTurn(table: RadiusTable): CarvedTurn {
   const { edgeAngles, loads } = table;
   checkAxis('edgeAngles', edgeAngles);
   checkAxis('loads', loads);
-  if (!(loads[0] > 0)) throw new RangeError(`loads: ${loads[0]} N found first; positive loads are accepted`);
+  if (!(loads[0] > 0)) {
+    throw new FieldError({ field: 'loads', found: loads[0], accepted: { above: 0, quantity: 'force' } });
+  }
   for (const name of ['radii', 'twistTips', 'twistTails', 'wallAreas'] as const) {
     const bad = table[name].findIndex(v => !Number.isFinite(v));
     if (bad >= 0 || table[name].length !== edgeAngles.length * loads.length) {
-      throw new RangeError(
-        `${name}: ${table[name][bad] ?? `${table[name].length} values`} found; one number for each edge angle and load is accepted`,
-      );
+      const found = table[name][bad] ?? [table[name].length];
+      throw new FieldError({ field: name, found, accepted: { key: 'accepted.oneForEachPoint' } });
     }
   }
   return { ...tableLookup(table), ...surfaceOf(tableTurnSurface(table)) };
@@ -68,17 +74,17 @@ export type TurnBasis =
   | { readonly table: RadiusTable }
   | { readonly sidecutRadius: number; readonly press?: EvenPress };
 
-/** @throws RangeError as `tableTurn` and `cosineTurn` do */
+/** @throws FieldError as `tableTurn` and `cosineTurn` do */
 export const turnOf = (basis: TurnBasis): CarvedTurn =>
   'table' in basis ? tableTurn(basis.table) : cosineTurn(basis.sidecutRadius, basis.press);
 
 function checkAxis(name: string, axis: Float64Array): void {
   if (axis.length < 2) {
-    throw new RangeError(`${name}: ${axis.length} values found; two or more are accepted`);
+    throw new FieldError({ field: name, found: [axis.length], accepted: { key: 'accepted.twoOrMore' } });
   }
   for (let i = 1; i < axis.length; i++) {
     if (!(axis[i] > axis[i - 1])) {
-      throw new RangeError(`${name}: ${axis[i]} found after ${axis[i - 1]}; ascending values are accepted`);
+      throw new FieldError({ field: name, found: axis[i], accepted: { above: axis[i - 1] } });
     }
   }
 }

@@ -1,5 +1,7 @@
 /** What a skier's height says of the leg of the model, skis to the centre of mass. */
 
+import { acceptConditions } from '../conditions/index.ts';
+
 /** Longest leg over body height (common practice). */
 export const LEG_OF_HEIGHT = 0.57;
 
@@ -8,21 +10,19 @@ export const FOLDED_SHARE = 0.65;
 
 export interface LegSpan {
   /** m */
-  readonly shortest: number;
-  readonly longest: number;
+  readonly legShortest: number;
+  readonly legLongest: number;
 }
 
 /**
  * @param height of the body, m
- * @throws RangeError naming the field, the value found and what is accepted
+ * @throws FieldError for a height out of range
  */
 export function legOfHeight(height: number): LegSpan {
-  if (!(height >= 0.9 && height <= 2.3)) {
-    throw new RangeError(`height: ${height} m found; 0.9 to 2.3 m is accepted`);
-  }
-  const longest = LEG_OF_HEIGHT * height;
-  return { longest, shortest: FOLDED_SHARE * longest };
+  acceptConditions({ height }, ['heightM']);
+  const legLongest = LEG_OF_HEIGHT * height;
+  return { legLongest, legShortest: FOLDED_SHARE * legLongest };
 }
 
 /** Leg a skier stands a turn on, m: the longest, less what knees and hips are bent by (our own choice). */
-export const standingLeg = (height: number): number => 0.9 * legOfHeight(height).longest;
+export const standingLeg = (height: number): number => 0.9 * legOfHeight(height).legLongest;

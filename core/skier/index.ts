@@ -1,4 +1,3 @@
-export { accept } from './accept.ts';
 export { FOLDED_SHARE, LEG_OF_HEIGHT, type LegSpan, legOfHeight, standingLeg } from './body.ts';
 export { GRAVITY, type LegRates, type LegTerms, legRates, massOverSkis, type Pace } from './leg-model.ts';
 export { GRIP_FROM, type PresetId, SKIER_PRESETS, type SkierPreset } from './presets.ts';
@@ -11,14 +10,16 @@ export {
   scrapeShare,
 } from './ski-path.ts';
 export {
+  acceptLegSpan,
   acceptSkier,
   DRIFT_MOST,
   DRIFT_RATE,
   LEAST_PUSH,
+  legSpanOf,
   MISMATCH_MOST,
   MISMATCH_RATE,
   SHELF_ALLOWANCE,
   type Skier,
-  USUAL_SKIER,
+  skierOf,
 } from './skier.ts';
 export { canBreak, type GrooveWall, wallRoom, wallUsed } from './wall.ts';

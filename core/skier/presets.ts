@@ -1,101 +1,110 @@
 /**
  * Skiers with a hill and a rhythm that suit them: where a demonstration begins. Our own choice, found by running the
  * demo pairs: no edge slips, and past 10° of edge there is grip to spare all the way down. They are no norm of an
- * age and no advice. SI, rad.
+ * age and no advice.
  */
 
-const DEGREE = Math.PI / 180;
-const KMH = 1 / 3.6;
+import { type Said, USUAL } from '../conditions/index.ts';
+import { DEGREE } from '../units/index.ts';
 
 export type PresetId = 'junior-slalom' | 'junior-giant-slalom' | 'senior-slalom' | 'senior-giant-slalom';
+
+/** What a preset says; everything else stays as it is. */
+export type PresetConditions = Pick<
+  Said,
+  | 'massKg'
+  | 'heightM'
+  | 'slopeDeg'
+  | 'speedKmh'
+  | 'edgeDeg'
+  | 'periodS'
+  | 'gateSpacingM'
+  | 'gateOffsetM'
+  | 'clearanceM'
+  | 'pushBodyWeights'
+>;
 
 export interface SkierPreset {
   readonly id: PresetId;
   readonly name: string;
   readonly discipline: 'SL' | 'GS';
   readonly status: 'own choice';
-  /** Body height, m, and mass with equipment, kg. */
-  readonly height: number;
-  readonly mass: number;
-  /** Of an even hill, rad. */
-  readonly slope: number;
-  /** m/s. */
-  readonly startSpeed: number;
-  /** Edge angle at the peak of a turn, rad; time for two turns, s. */
-  readonly edge: number;
-  readonly period: number;
-  /** Gates down the hill and from side to side, and the skis' way past a pole, m. */
-  readonly spacing: number;
-  readonly offset: number;
-  readonly clearance: number;
-  /** Greatest push of the legs, body weights. */
-  readonly pushMost: number;
+  readonly conditions: PresetConditions;
 }
 
+/** The first is the usual skier. */
 export const SKIER_PRESETS: readonly SkierPreset[] = [
   {
     id: 'junior-slalom',
     name: 'Junior slalom',
     discipline: 'SL',
     status: 'own choice',
-    height: 1.55,
-    mass: 48,
-    slope: 6 * DEGREE,
-    startSpeed: 20 * KMH,
-    edge: 50 * DEGREE,
-    period: 1.6,
-    spacing: 8,
-    offset: 2.4,
-    clearance: 0.3,
-    pushMost: 2.5,
+    conditions: {
+      massKg: USUAL.massKg,
+      heightM: USUAL.heightM,
+      slopeDeg: USUAL.slopeDeg,
+      speedKmh: USUAL.speedKmh,
+      edgeDeg: USUAL.edgeDeg,
+      periodS: USUAL.periodS,
+      gateSpacingM: USUAL.gateSpacingM,
+      gateOffsetM: USUAL.gateOffsetM,
+      clearanceM: USUAL.clearanceM,
+      pushBodyWeights: USUAL.pushBodyWeights,
+    },
   },
   {
     id: 'junior-giant-slalom',
     name: 'Junior giant slalom',
     discipline: 'GS',
     status: 'own choice',
-    height: 1.65,
-    mass: 55,
-    slope: 7 * DEGREE,
-    startSpeed: 30 * KMH,
-    edge: 45 * DEGREE,
-    period: 2.2,
-    spacing: 20,
-    offset: 5,
-    clearance: 0.5,
-    pushMost: 2.5,
+    conditions: {
+      massKg: 55,
+      heightM: 1.65,
+      slopeDeg: 7,
+      speedKmh: 30,
+      edgeDeg: 45,
+      periodS: 2.2,
+      gateSpacingM: 20,
+      gateOffsetM: 5,
+      clearanceM: 0.5,
+      pushBodyWeights: 2.5,
+    },
   },
   {
     id: 'senior-slalom',
     name: 'Senior slalom',
     discipline: 'SL',
     status: 'own choice',
-    height: 1.78,
-    mass: 80,
-    slope: 9 * DEGREE,
-    startSpeed: 26 * KMH,
-    edge: 60 * DEGREE,
-    period: 1.6,
-    spacing: 10,
-    offset: 3.2,
-    clearance: 0.3,
-    pushMost: 3,
+    conditions: {
+      massKg: 80,
+      heightM: 1.78,
+      slopeDeg: 9,
+      speedKmh: 26,
+      edgeDeg: 60,
+      periodS: 1.6,
+      gateSpacingM: 10,
+      gateOffsetM: 3.2,
+      clearanceM: 0.3,
+      pushBodyWeights: 3,
+    },
   },
   {
     id: 'senior-giant-slalom',
     name: 'Senior giant slalom',
     discipline: 'GS',
     status: 'own choice',
-    height: 1.78,
-    mass: 80,
-    slope: 7 * DEGREE,
-    startSpeed: 40 * KMH,
-    edge: 55 * DEGREE,
-    period: 2.2,
-    spacing: 25,
-    offset: 8,
-    clearance: 0.5,
-    pushMost: 3,
+    conditions: {
+      massKg: 80,
+      heightM: 1.78,
+      slopeDeg: 7,
+      speedKmh: 40,
+      edgeDeg: 55,
+      periodS: 2.2,
+      gateSpacingM: 25,
+      gateOffsetM: 8,
+      clearanceM: 0.5,
+      pushBodyWeights: 3,
+    },
   },
 ];
 

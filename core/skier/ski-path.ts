@@ -3,9 +3,10 @@
  */
 
 import type { Tape, Term } from '../numeric/index.ts';
+import { DEGREE } from '../units/index.ts';
 
 /** Edge angle over which a flat ski begins to follow its sidecut, rad: no arc on a flat ski. */
-export const BITE = (4 * Math.PI) / 180;
+export const BITE = 4 * DEGREE;
 
 /** Keeps the scrape of a path that is nearly the ski's own smooth, 1/m. */
 export const LEAST_MISMATCH = 1e-3;

@@ -1,49 +1,44 @@
 /**
- * What a skier can do. SI, rad; forces in body weights (m g). Usual values are common practice unless a source is
- * named.
+ * What a skier can do. SI, rad; forces in body weights (m g). Ranges and usual values are those of core/conditions.
  */
 
-import { accept } from './accept.ts';
+import {
+  acceptConditions,
+  type FieldOf,
+  fieldsOf,
+  inSi,
+  type Said,
+  type SiOf,
+  type SiOfGroup,
+  USUAL,
+} from '../conditions/index.ts';
+import { accept } from '../fault/index.ts';
+import { DEGREE } from '../units/index.ts';
+import { type LegSpan, legOfHeight } from './body.ts';
 
-export interface Skier {
-  /** With equipment, kg. */
-  readonly mass: number;
-  /** Shortest and longest leg, skis to centre of mass, m. */
-  readonly legShortest: number;
-  readonly legLongest: number;
-  /** Greatest speed of folding and stretching, m/s. */
-  readonly legSpeed: number;
-  /** Greatest push, body weights. */
-  readonly pushMost: number;
-  /** Greatest change of the push, body weights a second. */
-  readonly pushRate: number;
-  /** Greatest edge angle, rad; its greatest rate, rad/s. */
-  readonly edgeMost: number;
-  readonly edgeRate: number;
-  /** Greatest difference of edge angle and lean, rad. */
-  readonly angulationMost: number;
-  /** C_dA, m². */
-  readonly dragArea: number;
+/** Mass, leg, drag area and limits of a skier. */
+export type Skier = SiOfGroup<'limits'> & SiOf<'massKg' | 'dragAreaM2'> & LegSpan;
+
+/** Least that a leg has to stretch for balance, m (our own choice). */
+const LEAST_STRETCH = 0.01;
+
+const OWN: readonly (FieldOf<'limits'> | 'massKg' | 'dragAreaM2')[] = [
+  ...fieldsOf('limits'),
+  'massKg',
+  'dragAreaM2',
+];
+
+/** The leg that is said, else that of the height said, else of the usual height; m. */
+export function legSpanOf(said: Partial<Said>): LegSpan {
+  const { height, ...stated } = inSi({ ...USUAL, ...said }, ['heightM', ...fieldsOf('legSpan')]);
+  return { ...legOfHeight(height), ...stated };
 }
 
-const DEGREE = Math.PI / 180;
-
-/**
- * A strong racer. Push: peaks up to 5 body weights were measured (Supej & Holmberg, Front. Physiol. 10 (2019), seen);
- * edge angle: 65.7 ± 1.7° and 71.0 ± 1.9° in slalom (Reid et al. 2020, seen).
- */
-export const USUAL_SKIER: Skier = {
-  mass: 80,
-  legShortest: 0.65,
-  legLongest: 1,
-  legSpeed: 1,
-  pushMost: 3,
-  pushRate: 12,
-  edgeMost: 70 * DEGREE,
-  edgeRate: 8,
-  angulationMost: 40 * DEGREE,
-  dragArea: 0.45,
-};
+/** A skier by what is said of one, as usual in everything else. */
+export const skierOf = (said: Partial<Said>): Skier => ({
+  ...inSi({ ...USUAL, ...said }, OWN),
+  ...legSpanOf(said),
+});
 
 /** The skis stay on the snow: least push in an optimum, body weights. */
 export const LEAST_PUSH = 0.1;
@@ -57,27 +52,14 @@ export const MISMATCH_RATE = 2;
 export const DRIFT_MOST = 0.6;
 export const DRIFT_RATE = 4;
 
-const RANGES: Readonly<Record<keyof Skier, readonly [low: number, high: number, unit: string]>> = {
-  mass: [20, 250, 'kg'],
-  legShortest: [0.3, 1.2, 'm'],
-  legLongest: [0.4, 1.4, 'm'],
-  legSpeed: [0.1, 5, 'm/s'],
-  pushMost: [1.1, 8, 'body weights'],
-  pushRate: [1, 100, 'body weights/s'],
-  edgeMost: [10 * DEGREE, 85 * DEGREE, 'rad'],
-  edgeRate: [1, 30, 'rad/s'],
-  angulationMost: [5 * DEGREE, 70 * DEGREE, 'rad'],
-  dragArea: [0, 3, 'm²'],
-};
-
-/** @throws RangeError naming the field, the value found and what is accepted */
+/** @throws FieldError for what is out of range */
 export function acceptSkier(skier: Skier): void {
-  for (const [field, [low, high, unit]] of Object.entries(RANGES)) {
-    accept(field, skier[field as keyof Skier], unit, low, high);
-  }
-  if (!(skier.legLongest >= skier.legShortest + 0.02)) {
-    throw new RangeError(
-      `legLongest: ${skier.legLongest} m found with legShortest ${skier.legShortest} m; at least 0.02 m more is accepted`,
-    );
-  }
+  acceptConditions(skier, [...OWN, ...fieldsOf('legSpan')]);
+  acceptLegSpan(skier);
+}
+
+/** @throws FieldError where the longest leg is hardly longer than the shortest */
+export function acceptLegSpan({ legShortest, legLongest }: LegSpan): void {
+  const from = legShortest + LEAST_STRETCH * (1 - 1e-9);
+  accept('legLongest', legLongest, { from, quantity: 'bodyLength' });
 }

@@ -2,5 +2,5 @@
 export { type DecodedBytes, decodeText, type Encoding } from './decode-text.ts';
 export { knownUnit, splitUnit } from './heading.ts';
 export { type CsvNumber, readCsvNumber } from './number.ts';
-export { type CsvRow, type CsvRows, readCsvRows, type Separator, writeCsvRows } from './rows.ts';
-export { fromTwoColumns, RowError, TableTextError } from './two-columns.ts';
+export { asCsvFile, type CsvRow, type CsvRows, readCsvRows, type Separator, writeCsvRows } from './rows.ts';
+export { fromTwoColumns } from './two-columns.ts';

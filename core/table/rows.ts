@@ -67,7 +67,7 @@ export function readCsvRows(text: string, separator?: Separator): CsvRows {
     }
     let end = at;
     while (end < body.length && body[end] !== used && body[end] !== '\n' && body[end] !== '\r') end++;
-    fields.push(quoted ? field + body.slice(at, end).trim() : body.slice(at, end));
+    fields.push(literal(quoted ? field + body.slice(at, end).trim() : body.slice(at, end)));
     at = end;
     if (at >= body.length) break;
     if (body[at] === used) {
@@ -85,13 +85,36 @@ export function readCsvRows(text: string, separator?: Separator): CsvRows {
   return { separator: used, rows, unclosedQuotes };
 }
 
-/** Rows to text, quoting only where a field needs it; lines end in `\n`. */
+/**
+ * Rows to text, quoting only where a field needs it; lines end in `\n`. A field that a spreadsheet would work out
+ * as a formula has an apostrophe put before it, which `readCsvRows` takes away again.
+ */
 export function writeCsvRows(rows: readonly (readonly string[])[], separator: Separator = ','): string {
-  const needsQuote = (field: string): boolean =>
-    field.includes(separator) || /["\r\n]/.test(field) || field !== field.trim();
-  const quote = (field: string): string => (needsQuote(field) ? `"${field.replaceAll('"', '""')}"` : field);
-  return rows.map(row => `${row.map(quote).join(separator)}\n`).join('');
+  return rows.map(row => `${row.map(field => quoted(inert(field))).join(separator)}\n`).join('');
 }
+
+/** The mark that tells a spreadsheet that a text is UTF-8. */
+const BYTE_ORDER_MARK = '\uFEFF';
+
+/** Separated text as a file of its own: what a spreadsheet opens with every accent right. */
+export const asCsvFile = (text: string): string => BYTE_ORDER_MARK + text;
+
+function quoted(field: string): string {
+  // Any separator is quoted, or a reader might take it for the one that this text uses.
+  const needsQuote = /[,;|\t"\r\n]/.test(field) || field !== field.trim();
+  return needsQuote ? `"${field.replaceAll('"', '""')}"` : field;
+}
+
+/** What spreadsheets take for a formula, whatever stands before it of our own apostrophes. */
+const FORMULA = /^'*[=+\-@\t\r]/;
+/** A number with its sign, or a dash for nothing, is none. */
+const NO_FORMULA = /^[+-]?(\d[\d.,' \u00A0\u202F]*)?([eE][+-]?\d+)?$/;
+
+const inert = (field: string): string =>
+  FORMULA.test(field) && !NO_FORMULA.test(field) ? `'${field}` : field;
+
+const literal = (field: string): string =>
+  field.startsWith("'") && FORMULA.test(field) ? field.slice(1) : field;
 
 /**
  * The closing quote of the field opened at `opening`: the first lone quote that a separator or a line end
@@ -121,12 +144,16 @@ function countBreaks(body: string, from: number, to: number): number {
   return breaks;
 }
 
+/** Letters in which the first line ends, but for a file that is no table. */
+const LOOKED_AT = 20_000;
+
 /** A comma is the last guess, because decimal commas also stand in files separated by something else. */
 function guessSeparator(body: string): Separator {
-  const first = body.split(/\r\n|\n|\r/).find(candidate => candidate.trim() !== '') ?? '';
-  const outsideQuotes = first.replace(/"[^"]*"/g, '');
+  // A quoted heading may hold separators and line breaks of its own.
+  const outsideQuotes = body.slice(0, LOOKED_AT).replace(/"(?:[^"]|"")*"/g, '""');
+  const first = outsideQuotes.split(/\r\n|\n|\r/).find(candidate => candidate.trim() !== '') ?? '';
   for (const candidate of ['\t', ';', '|', ','] as const) {
-    if (outsideQuotes.includes(candidate)) return candidate;
+    if (first.includes(candidate)) return candidate;
   }
   return ',';
 }

@@ -4,6 +4,8 @@
  * the columns.
  */
 
+import { FieldError, type FieldFault, plainFault, throwFaults } from '../fault/index.ts';
+
 export interface TwoColumns {
   readonly first: number[];
   readonly second: number[];
@@ -11,37 +13,17 @@ export interface TwoColumns {
   readonly lines: number[];
 }
 
-/** Every row that could not be read, in one error. */
-export class TableTextError extends Error {
-  constructor(readonly problems: readonly string[]) {
-    super(problems.join('\n'));
-    this.name = 'TableTextError';
-  }
-}
-
-/** One row of numbers, from 0, that cannot be used, whether or not a file holds it. */
-export class RowError extends RangeError {
-  override readonly name = 'RowError';
-
-  constructor(
-    /** From 0. */
-    readonly row: number,
-    readonly found: string,
-    readonly accepted: string,
-  ) {
-    super(`point ${row + 1}: ${found} found; ${accepted}`);
-  }
-}
-
-/** @throws TableTextError listing each bad row with its line, the text found and what is accepted */
+/** @throws FieldError for the first bad row, with those that follow behind it */
 function readTwoColumns(text: string, firstName: string, secondName: string): TwoColumns {
   const table: TwoColumns = { first: [], second: [], lines: [] };
-  const problems: string[] = [];
+  const faults: FieldFault[] = [];
+  const columns = [firstName, secondName];
   let headed = false;
   for (const [index, raw] of text
     .replace(/^\uFEFF/, '')
     .split(/\r\n|\n|\r/)
     .entries()) {
+    const where = { line: index + 1 };
     const line = raw.replace(/#.*/, '').trim();
     if (line === '') continue;
     const wide = /[;\t]/.test(line);
@@ -51,16 +33,20 @@ function readTwoColumns(text: string, firstName: string, secondName: string): Tw
     headed = true;
     if (isHeading) continue;
     if (cells.length !== 2) {
-      problems.push(
-        `line ${index + 1}: ${cells.length} ${cells.length === 1 ? 'value' : 'values'} found (${line}); two are accepted, ${firstName} and ${secondName}${!wide && cells.length === 4 ? ' (with decimal commas, separated by semicolons or tabs)' : ''}`,
-      );
+      faults.push({
+        field: 'row',
+        found: line,
+        accepted: {
+          key: !wide && cells.length === 4 ? 'table.twoValuesDecimalCommas' : 'table.twoValues',
+          values: { first: firstName, second: secondName },
+        },
+        where,
+      });
       continue;
     }
     const bad = numbers.findIndex(v => !Number.isFinite(v));
     if (bad >= 0) {
-      problems.push(
-        `line ${index + 1}: ${bad === 0 ? firstName : secondName} ${JSON.stringify(cells[bad])} found; a number is accepted`,
-      );
+      faults.push({ field: columns[bad], found: JSON.stringify(cells[bad]), accepted: {}, where });
       continue;
     }
     table.first.push(numbers[0]);
@@ -69,24 +55,26 @@ function readTwoColumns(text: string, firstName: string, secondName: string): Tw
   }
   for (let i = 1; i < table.first.length; i++) {
     if (!(table.first[i] > table.first[i - 1])) {
-      problems.push(
-        `line ${table.lines[i]}: ${firstName} ${table.first[i]} found after ${table.first[i - 1]}; ascending values are accepted`,
-      );
+      faults.push({
+        field: firstName,
+        found: table.first[i],
+        accepted: { above: table.first[i - 1] },
+        where: { line: table.lines[i] },
+      });
     }
   }
-  if (problems.length === 0 && table.first.length < 2) {
-    problems.push(
-      `${table.first.length} rows found; two or more rows of ${firstName} and ${secondName} are accepted`,
-    );
+  if (faults.length === 0 && table.first.length < 2) {
+    const accepted = { key: 'table.twoRows', values: { first: firstName, second: secondName } } as const;
+    faults.push({ field: 'rows', found: table.first.length, accepted });
   }
-  if (problems.length > 0) throw new TableTextError(problems);
+  throwFaults(faults);
   return table;
 }
 
 /**
  * Reads two columns and makes something of them. A row it cannot use is told by its line in the file.
  *
- * @throws TableTextError
+ * @throws FieldError for the first bad row, with those that follow behind it
  */
 export function fromTwoColumns<T>(
   text: string,
@@ -98,8 +86,8 @@ export function fromTwoColumns<T>(
   try {
     return make(first, second);
   } catch (error) {
-    if (!(error instanceof RowError)) throw error;
-    throw new TableTextError([`line ${lines[error.row]}: ${error.found} found; ${error.accepted}`]);
+    if (!(error instanceof FieldError) || error.where?.row === undefined) throw error;
+    throw new FieldError(plainFault(error, { where: { line: lines[error.where.row - 1] } }));
   }
 }
 

@@ -2,6 +2,7 @@
  * What "165 cm" means and how 1.65 m is shown: one table of units, read by the page, by its fields and by
  * whoever reads a number that a person wrote.
  */
+export { DEGREE, GPA, KMH, KPA, MM, N_PER_MM3 } from './factors.ts';
 export {
   decimal,
   decimalsFor,

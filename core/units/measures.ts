@@ -57,6 +57,8 @@ export const measures = {
   bodyLength: measure(['m', 2], ['ft', 2]),
   /** rad, shown as degrees. */
   angle: measure(['°', 1]),
+  /** rad/s, shown as it is held. */
+  angleRate: measure(['rad/s', 1]),
   /** m/s, shown as km/h or mph. */
   speed: measure(['km/h', 1], ['mph', 1]),
   /** m/s, shown as m/s or ft/s: how fast a leg folds. */
@@ -91,6 +93,8 @@ export const measures = {
   angleDeg: measure(['°', 1], ['°', 1], '°'),
   speedKmh: measure(['km/h', 0], ['mph', 0], 'km/h'),
   hardnessNPerMm3: measure(['N/mm³', 2], ['N/mm³', 2], 'N/mm³'),
+  pressureKPa: measure(['kPa', 0], ['psi', 1], 'kPa'),
+  depthMm: measure(['mm', 2], ['in', 3], 'mm'),
   areaM2: measure(['m²', 2], ['ft²', 1]),
   density: measure(['kg/m³', 3], ['lb/ft³', 4]),
   /** Lateral stiffness of boot and leg. */

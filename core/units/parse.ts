@@ -1,9 +1,15 @@
+import type { Sentence, Value } from '../language/index.ts';
 import { type MeasureName, type System, shownAs } from './measures.ts';
 import { spellingsOf, unitOf } from './table.ts';
 
 export type Parsed =
   | { readonly ok: true; readonly value: number }
-  | { readonly ok: false /** The text found and what is accepted. */; readonly reason: string };
+  | {
+      readonly ok: false;
+      /** The text found; undefined where there is none. */
+      readonly found: Value | undefined;
+      readonly accepted: Sentence;
+    };
 
 /**
  * Reads a quantity as a person writes it, as a number of `unit`: "165 cm" with `mm` is 1650. A number without
@@ -16,23 +22,26 @@ export function readIn(text: string, unit: string): Parsed {
     .replace(/\u2212/g, '-')
     .replace(',', '.');
   const match = /^([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)\s*(.*)$/i.exec(tidy);
-  const example = unit ? `a number in ${unit}` : 'a number';
-  const refused = (found: string, others = ''): Parsed => ({
-    ok: false,
-    reason: `${found} found; ${example}${others} is accepted`,
-  });
+  const own = unitOf(unit);
+  const others = own ? spellingsOf(own.kind).filter(each => each !== unit) : [];
+  const accepted: Sentence =
+    unit === ''
+      ? { key: 'accepted.number' }
+      : others.length > 0
+        ? { key: 'accepted.numberInOneOf', values: { unit, others } }
+        : { key: 'accepted.numberIn', values: { unit } };
+  const refused = (found: Value | undefined): Parsed => ({ ok: false, found, accepted });
+  const typedText = text.trim() === '' ? undefined : `"${text.trim()}"`;
   const number = Number(match?.[1]);
-  if (!match || !Number.isFinite(number)) return refused(text.trim() === '' ? 'nothing' : `"${text.trim()}"`);
+  if (!match || !Number.isFinite(number)) return refused(typedText);
   const spelling = match[2]!.trim();
   if (spelling === '' || spelling.toLowerCase() === unit.toLowerCase()) return { ok: true, value: number };
   const typed = unitOf(spelling);
-  const own = unitOf(unit);
   if (typed && own && typed.kind === own.kind) {
     const value = (number * typed.size) / own.size;
-    return Number.isFinite(value) ? { ok: true, value } : refused(`"${text.trim()}"`);
+    return Number.isFinite(value) ? { ok: true, value } : refused(typedText);
   }
-  const others = own ? spellingsOf(own.kind).filter(each => each !== unit) : [];
-  return refused(`unit "${match[2]}"`, others.length > 0 ? ` (or ${others.join(', ')})` : '');
+  return refused({ key: 'found.unit', values: { unit: `"${match[2]}"` } });
 }
 
 /** The same into the unit `measure` is held in; a bare number is in the unit on screen. */

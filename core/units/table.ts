@@ -21,6 +21,7 @@ const KINDS: Readonly<Record<string, { readonly units: Sizes; readonly also?: Si
     also: { 'm^2': 1, m2: 1, 'ft^2': FOOT ** 2, ft2: FOOT ** 2 },
   },
   angle: { units: { '°': DEGREE, deg: DEGREE, rad: 1 }, also: { degree: DEGREE, degrees: DEGREE } },
+  angleRate: { units: { 'rad/s': 1, '°/s': DEGREE } },
   speed: {
     units: { 'km/h': 1 / 3.6, 'm/s': 1, mph: MILE / 3600 },
     also: { kmh: 1 / 3.6, 'mi/h': MILE / 3600, 'ft/s': FOOT },

@@ -14,7 +14,7 @@ export interface Sides {
 /**
  * Puts a solved number and its inputs into the balance it was solved from.
  *
- * @throws FormulaError for a side that cannot be evaluated
+ * @throws FieldError of the field `formula` for a side that cannot be evaluated
  */
 export function balanceSides(working: Working, { left, right, name }: Balance): Sides {
   const values = new Map(working.inputs.map(input => [input.name, input.value]));

@@ -1,3 +1,4 @@
+import { FieldError } from '../fault/index.ts';
 import { evaluateFormula } from '../formula/index.ts';
 import { balanceSides } from './balance.ts';
 import type { Working } from './working.ts';
@@ -33,7 +34,8 @@ export function checkWorking(working: Working): string[] {
     try {
       judge();
     } catch (error) {
-      say(error instanceof Error ? error.message : String(error));
+      if (!(error instanceof FieldError)) throw error;
+      say(`a formula cannot be read: ${error.message}`);
     }
   };
   if (solved) {

@@ -9,7 +9,7 @@ const byHand = ({ tex, texReason, formula, solved }: Working): string | null =>
  * The equation of a working in TeX, made from the text of its formula or of the balance it was solved from, or as
  * it was set by hand where the working says why.
  *
- * @throws FormulaError for a formula that cannot be read
+ * @throws FieldError of the field `formula` for a formula that cannot be read
  */
 export function workingTex(working: Working): string {
   const { symbol, formula, solved, inputs } = working;

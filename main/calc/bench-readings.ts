@@ -1,5 +1,5 @@
 import { type BenchReading, readBenchTable } from '../../core/flex/index.ts';
-import { InputFault } from './fault.ts';
+import { faultOf } from './fault.ts';
 
 /**
  * Bench readings from a table with a heading line, one reading a row; a `contactLength` in m.
@@ -13,6 +13,5 @@ export function readBenchReadings(
 ): readonly BenchReading[] {
   const read = readBenchTable(text, contactLength);
   if (read.ok) return read.readings;
-  const { line, field, found, accepted } = read.fault;
-  throw new InputFault(`${file}: line ${line}, ${field}: found ${found}; accepted is ${accepted}`);
+  throw faultOf(file, [read.fault]);
 }

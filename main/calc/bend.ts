@@ -1,10 +1,11 @@
 import { type BendAnswer, bendTest, DEFAULT_LOADS, flexWorkings } from '../../core/flex/index.ts';
+import { MM } from '../../core/units/index.ts';
 import type { Command } from './command.ts';
+import { rangeOf } from './condition-options.ts';
 import { answered, asking, InputFault } from './fault.ts';
 import { numberList, oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
-import { MM, rounded } from './quantity.ts';
-import { PRESS } from './ranges.ts';
+import { rounded } from './quantity.ts';
 import { readingTable, tableOf } from './table.ts';
 
 export const bend: Command = {
@@ -28,7 +29,7 @@ export const bend: Command = {
       );
     }
     const question = {
-      loads: numberList(options, 'load', PRESS, [...DEFAULT_LOADS]),
+      loads: numberList(options, 'load', rangeOf('benchLoadN'), [...DEFAULT_LOADS]),
       span: span * MM,
       at: at * MM,
     };

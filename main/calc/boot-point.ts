@@ -7,8 +7,9 @@ import {
 } from '../../core/boot/index.ts';
 import { type CarvingSki, type Equilibrium, pressureCentre } from '../../core/carve/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
+import { DEGREE, MM } from '../../core/units/index.ts';
 import type { Working } from '../../core/working/index.ts';
-import { DEGREE, MM, rounded } from './quantity.ts';
+import { rounded } from './quantity.ts';
 
 /**
  * Where the snow's pressure acts, and the angulation at which its push passes through the foot: of this answer, in

@@ -3,55 +3,48 @@ import {
   grooveSolver,
   partRadiusWorking,
   penetrationWorking,
-  REBOUND,
   turnRadiusWorking,
   twistWorking,
 } from '../../core/carve/index.ts';
+import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
+import { say } from '../../core/language/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
+import { MM } from '../../core/units/index.ts';
 import { bootPoint, bootWorkings } from './boot-point.ts';
 import type { Command } from './command.ts';
+import { rangeOf } from './condition-options.ts';
 import { asking, InputFault } from './fault.ts';
 import { carvingSkiOf, groovePoint, grooveProfile } from './groove-point.ts';
 import { numberList, oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
-import { DEGREE, MM } from './quantity.ts';
-import { EDGE, foreRange, LOAD, REBOUND_RANGE } from './ranges.ts';
-import { hardnessFrom, SNOW_NOTE } from './snow.ts';
+import { foreRange } from './ranges.ts';
 import { type Table, tableOf } from './table.ts';
 
 export const carve: Command = {
   usage: 'PAIR',
   summary: 'What turn the ski carves in its own groove',
-  options: {
-    edge: { type: 'string' },
-    load: { type: 'string' },
-    snow: { type: 'string' },
-    fore: { type: 'string' },
-    rebound: { type: 'string' },
-  },
+  conditions: fieldsOf('snow'),
+  options: { edge: { type: 'string' }, load: { type: 'string' }, fore: { type: 'string' } },
   notes:
-    '--edge DEG,… and --load N,… several comma-separated (20 to 60 by tens; 1200 unless given); every pairing\n' +
-    `is solved.\n${SNOW_NOTE}\n` +
-    '--fore MM load ahead of the boot centre, behind it when negative (0 unless given).\n' +
-    `--rebound MM how far packed snow springs back (${REBOUND / MM} unless given).\n` +
+    `--edge DEG,… and --load N,… several comma-separated (20 to 60 by tens; ${USUAL.loadN} unless given); every pairing\n` +
+    'is solved. --fore MM load ahead of the boot centre, behind it when negative (0 unless given).\n' +
     'turnRadiusM is that of the track on which the loaded edge scrapes least; rearRadiusM and frontRadiusM are of the\n' +
     'parts behind and ahead of the boot centre, with a word where their load sits on too short a stretch to tell.',
   files: [1, 1],
-  async run({ files: [file], options, read, note }) {
+  async run({ files: [file], options, said, read, note }) {
     const ski = await skiFrom(file, read, note);
     const cut = sidecut(ski);
-    const edges = numberList(options, 'edge', EDGE, [20, 30, 40, 50, 60]);
-    const loads = numberList(options, 'load', LOAD, [1200]);
-    const hardness = hardnessFrom(options.snow);
-    const fore = oneNumber(options, 'fore', foreRange(ski.contactLength / MM), 0) * MM;
-    const rebound = oneNumber(options, 'rebound', REBOUND_RANGE, REBOUND / MM) * MM;
+    const edges = numberList(options, 'edge', rangeOf('edgeDeg'), [20, 30, 40, 50, 60]);
+    const loads = numberList(options, 'load', rangeOf('loadN'), [USUAL.loadN]);
+    const foreMm = oneNumber(options, 'fore', foreRange(ski.contactLength / MM), USUAL.foreMm);
     const carving = asking(file, () => carvingSkiOf(file, ski));
     const solver = asking(file, () => grooveSolver(carving));
     const solved = loads.flatMap(load =>
       edges.map(edge => {
-        const answer = solver.solve({ edgeAngle: edge * DEGREE, load, hardness, fore, rebound });
+        const asked = { ...USUAL, ...said, edgeDeg: edge, loadN: load, foreMm };
+        const answer = solver.solve(inSi(asked, fieldsOf('edge', 'snow')));
         if (answer.ok) return answer;
-        throw new InputFault(`${file}: ${answer.reason}`);
+        throw new InputFault(`${file}: ${say(answer.reason)}`);
       }),
     );
     const readings = solved.map(equilibrium => groovePoint(cut.radius, equilibrium));

@@ -7,7 +7,6 @@ import {
   controlReadingsOf,
   disciplines,
   type Edition,
-  EditionError,
   missingReadings,
   type PairCheck,
   readEdition,
@@ -19,7 +18,7 @@ import {
 import { shapeWorkings } from '../../core/shape/index.ts';
 import type { Command, CommandInput } from './command.ts';
 import { expectKind } from './expect-kind.ts';
-import { InputFault } from './fault.ts';
+import { asking } from './fault.ts';
 import { oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
@@ -95,13 +94,7 @@ export const check: Command = {
 /** @throws InputFault naming the file and its first faulty field */
 async function editionFrom(file: string, read: CommandInput['read']): Promise<Edition> {
   const text = expectKind(file, await read(file), 'edition');
-  try {
-    return readEdition(text);
-  } catch (error) {
-    if (!(error instanceof EditionError)) throw error;
-    const [first, ...more] = error.problems;
-    throw new InputFault(`${file}: ${first}${more.length > 0 ? ` (and ${more.length} more)` : ''}`);
-  }
+  return asking(file, () => readEdition(text));
 }
 
 /** Where the control reads its widths, which readings it has and which of them the radius checked is of. */

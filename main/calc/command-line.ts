@@ -3,6 +3,7 @@ import { type Working, workingTex } from '../../core/working/index.ts';
 import { common, readArguments } from './arguments.ts';
 import type { Command, Report } from './command.ts';
 import { asksForHelp, commands, isCommand } from './commands.ts';
+import { conditionHelp, conditionOptions, saidBy } from './condition-options.ts';
 import { InputFault } from './fault.ts';
 import { readInputFile, textOf } from './input-file.ts';
 import { plain, processStreams, type Streams } from './streams.ts';
@@ -34,7 +35,7 @@ async function run([name, ...rest]: readonly string[], { out, err, stdin }: Stre
     throw new InputFault(`command: "${name}" is not known; give one of ${Object.keys(commands).join(', ')}`);
   }
   const command: Command = commands[name];
-  const { values, positionals } = readArguments(name, command.options, rest);
+  const { values, positionals } = readArguments(name, allOptions(command), rest);
   if (values.help) return out(help(name, command));
   if (values.json && values.csv) throw new InputFault('--csv: not together with --json; give one of them');
   const [least, most] = command.files;
@@ -49,6 +50,7 @@ async function run([name, ...rest]: readonly string[], { out, err, stdin }: Stre
   const report = await command.run({
     files: positionals,
     options: values,
+    said: saidBy(values, command.conditions ?? []),
     write: out,
     note,
     progress: line => {
@@ -96,10 +98,23 @@ function overview(): string {
   ].join('\n');
 }
 
-function help(name: string, { usage, summary, options, notes }: Command): string {
+const allOptions = ({ options, conditions = [] }: Command): ParseArgsOptionsConfig => ({
+  ...options,
+  ...conditionOptions(conditions),
+});
+
+function help(name: string, { usage, summary, options, conditions = [], notes }: Command): string {
   const every: ParseArgsOptionsConfig = { ...options, ...common };
   const names = Object.entries(every).map(([option, { type }]) =>
     type === 'string' ? `--${option} VALUE` : `--${option}`,
   );
-  return `turnwright ${name} ${usage}\n${summary}\n\nOptions: ${names.join('  ')}\n${notes ? `\n${notes}\n` : ''}`;
+  return [
+    `turnwright ${name} ${usage}`,
+    summary,
+    '',
+    `Options: ${names.join('  ')}`,
+    ...(conditions.length > 0 ? [conditionHelp(conditions)] : []),
+    ...(notes ? ['', notes] : []),
+    '',
+  ].join('\n');
 }

@@ -1,4 +1,5 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
+import type { Field, Said } from '../../core/conditions/index.ts';
 import type { Working } from '../../core/working/index.ts';
 import type { Table } from './table.ts';
 
@@ -6,6 +7,8 @@ import type { Table } from './table.ts';
 export interface CommandInput {
   readonly files: readonly string[];
   readonly options: Readonly<Record<string, string | boolean | readonly (string | boolean)[] | undefined>>;
+  /** Conditions that the options say, in the units they are said in. */
+  readonly said: Partial<Said>;
   readonly read: (file: string) => Promise<string>;
   /** Standard output, for the command that streams its rows. */
   readonly write: (text: string) => void;
@@ -30,6 +33,9 @@ export interface Report {
 export interface Command {
   readonly usage: string;
   readonly summary: string;
+  /** Conditions of core/conditions that it takes as options: parsed, checked and told by `--help`. */
+  readonly conditions?: readonly Field[];
+  /** Options of its own. */
   readonly options: ParseArgsOptionsConfig;
   /** What `--help` says of the options: defaults, what excludes what. */
   readonly notes?: string;

@@ -1,20 +1,23 @@
+import { FieldError, type FieldFault } from '../../core/fault/index.ts';
+import { faultsSentence, say } from '../../core/language/index.ts';
+
 /** The input is at fault, not the program: one plain line that names the file or option and the field. */
 export class InputFault extends Error {
   override readonly name = 'InputFault';
 }
 
-/** A range error of ours names the field before a colon; the language's own do not. */
-const namesField = /^[\w.[\] -]+: /;
+/** Fields of `file` that cannot be used, as one line: the first, and how many more. */
+export function faultOf(file: string, faults: readonly FieldFault[]): InputFault {
+  const [first, ...others] = faults;
+  return new InputFault(first ? `${file}: ${say(faultsSentence([first, ...others]))}` : file);
+}
 
 /** Asks the physics a question; a field it cannot use becomes a fault of `file`. */
 export function asking<T>(file: string, question: () => T): T {
   try {
     return question();
   } catch (error) {
-    if (error instanceof RangeError && namesField.test(error.message)) {
-      throw new InputFault(`${file}: ${error.message}`);
-    }
-    throw error;
+    throw error instanceof FieldError ? faultOf(file, [error, ...error.others]) : error;
   }
 }
 

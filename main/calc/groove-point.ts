@@ -7,16 +7,15 @@ import {
   carvingSkiOf as readCarvingSki,
 } from '../../core/carve/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
-import { InputFault, lacking } from './fault.ts';
-import { DEGREE, MM, N_PER_MM3, rounded } from './quantity.ts';
+import { DEGREE, MM, N_PER_MM3 } from '../../core/units/index.ts';
+import { faultOf, lacking } from './fault.ts';
+import { rounded } from './quantity.ts';
 
 /** @throws InputFault when the file states no bending stiffness, or one that cannot be used */
 export function carvingSkiOf(file: string, ski: Ski): CarvingSki {
   const answer = readCarvingSki(ski);
   if (answer.ok) return answer.ski;
-  throw answer.missing
-    ? lacking(file, 'a stiffness profile (bending)')
-    : new InputFault(`${file}: ${answer.reason}`);
+  throw answer.missing ? lacking(file, 'a stiffness profile (bending)') : faultOf(file, [answer.reason]);
 }
 
 /** The readings of one equilibrium under the contract's names. */

@@ -1,10 +1,11 @@
 import { identify as identifyProfile } from '../../core/flex/index.ts';
+import { MM } from '../../core/units/index.ts';
 import { readBenchReadings } from './bench-readings.ts';
 import type { Command } from './command.ts';
 import { expectKind } from './expect-kind.ts';
 import { asking, InputFault } from './fault.ts';
 import { oneNumber } from './option.ts';
-import { MM, rounded } from './quantity.ts';
+import { rounded } from './quantity.ts';
 import { CONTACT_LENGTH } from './ranges.ts';
 import { tableOf } from './table.ts';
 

@@ -34,11 +34,12 @@ export function oneNumber(options: Options, name: string, range: Range, fallback
 function parseNumber(name: string, text: string, range: Range): number {
   const value = numberIn(text, range);
   if (value !== null) return value;
-  const { unit, from, to, whole } = range;
-  throw new InputFault(
-    `--${name}: ${JSON.stringify(text)} is not accepted; give ${whole ? 'a whole number, ' : ''}${from} to ${to} ${unit}`,
-  );
+  throw new InputFault(`--${name}: ${JSON.stringify(text)} is not accepted; give ${acceptedIn(range)}`);
 }
+
+/** What a range accepts, in words. */
+export const acceptedIn = ({ unit, from, to, whole }: Range): string =>
+  `${whole ? 'a whole number, ' : ''}${from} to ${to}${unit === '°' ? unit : ` ${unit}`}`.trimEnd();
 
 /** The number a text says, in the unit of the range or in one of its kind; null when it is none or outside. */
 export function numberIn(text: string, { unit, from, to, whole = false }: Range): number | null {

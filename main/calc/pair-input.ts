@@ -1,7 +1,8 @@
+import { say } from '../../core/language/index.ts';
 import { type Pair, readPair, type Ski, skiOf } from '../../core/pair/index.ts';
 import type { CommandInput } from './command.ts';
 import { expectKind } from './expect-kind.ts';
-import { InputFault } from './fault.ts';
+import { faultOf } from './fault.ts';
 
 /**
  * The pair a file holds; what has to be known of it beside that goes to `note`.
@@ -15,12 +16,10 @@ export async function pairFrom(
 ): Promise<Pair> {
   const result = readPair(expectKind(file, await read(file), 'pair'));
   if (result.ok) {
-    for (const each of result.notes) note(`${file}: ${each}`);
+    for (const each of result.notes) note(`${file}: ${say(each)}`);
     return result.pair;
   }
-  const [first, ...more] = result.problems;
-  const others = more.length > 0 ? ` (and ${more.length} more)` : '';
-  throw new InputFault(`${file}: ${first.message}${others}`);
+  throw faultOf(file, result.problems);
 }
 
 /**

@@ -8,7 +8,8 @@ import {
   worthOfGroove,
 } from '../../core/line/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
-import { DEGREE, KPA, rounded } from './quantity.ts';
+import { DEGREE, KPA } from '../../core/units/index.ts';
+import { rounded } from './quantity.ts';
 
 export interface WorthRow {
   readonly input: string;

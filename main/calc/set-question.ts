@@ -1,20 +1,19 @@
+import { type Said, USUAL } from '../../core/conditions/index.ts';
 import {
   type CourseConditions,
+  courseConditionsOf,
   type Gate,
   readGates,
   rhythmicSet,
   type SetStatement,
   setDiscipline,
-  usualConditions,
+  USUAL_COURSE,
 } from '../../core/course/index.ts';
 import type { CommandInput } from './command.ts';
+import { rangeOf } from './condition-options.ts';
 import { expectKind } from './expect-kind.ts';
-import { InputFault } from './fault.ts';
-import { oneNumber, type Range } from './option.ts';
-import { DEGREE, KMH } from './quantity.ts';
-import { SLOPE } from './ranges.ts';
-
-const SPEED: Range = { unit: 'km/h', from: 5, to: 150 };
+import { faultOf, InputFault } from './fault.ts';
+import { oneNumber } from './option.ts';
 
 type Options = CommandInput['options'];
 
@@ -38,39 +37,36 @@ export interface Asked {
   readonly assumed: readonly ('slope' | 'speed')[];
 }
 
-/** Where nobody says: the slope and the speed, kept all the way, that juniors know from gates so spaced. */
-export const ASSUMED = {
-  SL: { slopeDeg: 20, speedKmh: 30 },
-  GS: { slopeDeg: 16.5, speedKmh: 50 },
-} as const;
-
 /**
  * Gates and question from options, the course file, and for want of both the defaults.
  *
  * @throws InputFault naming the option, or the file and its row
  */
-export async function setQuestion(options: Options, read: CommandInput['read']): Promise<SetQuestion> {
-  const slope = oneNumber(options, 'slope', SLOPE);
-  const kept = oneNumber(options, 'speed', SPEED);
-  const start = oneNumber(options, 'start-speed', SPEED);
+export async function setQuestion(
+  options: Options,
+  said: Partial<Said>,
+  read: CommandInput['read'],
+): Promise<SetQuestion> {
+  const kept = said.courseSpeedKmh ?? null;
+  const start = oneNumber(options, 'start-speed', rangeOf('courseSpeedKmh'));
   if (kept !== null && start !== null) {
     throw new InputFault(
       '--start-speed: not together with --speed; one is kept, the other only the speed at the start',
     );
   }
-  const { stated, ...course } = await courseFrom(options, read);
+  const { stated, ...course } = await courseFrom(options, said, read);
   const discipline = stated.discipline ?? setDiscipline(course.gates);
-  const usual = ASSUMED[discipline];
-  const slopeDeg = slope ?? stated.slopeDeg ?? null;
+  const usual = USUAL_COURSE[discipline];
+  const slopeDeg = said.courseSlopeDeg ?? stated.slopeDeg ?? null;
   const speedKmh = kept ?? start ?? stated.speedKmh ?? null;
   return {
     ...course,
     discipline,
     asked: {
-      slopeDeg: slopeDeg ?? usual.slopeDeg,
-      speedKmh: speedKmh ?? usual.speedKmh,
+      slopeDeg: slopeDeg ?? usual.courseSlopeDeg,
+      speedKmh: speedKmh ?? usual.courseSpeedKmh,
       speedKept: kept !== null || (start === null && (stated.keepSpeed ?? true)),
-      greatestEdgeDeg: stated.greatestEdgeDeg ?? Number((usualConditions.greatestEdge / DEGREE).toFixed(6)),
+      greatestEdgeDeg: said.courseEdgeMostDeg ?? stated.greatestEdgeDeg ?? USUAL.courseEdgeMostDeg,
       assumed: [
         ...(slopeDeg === null ? (['slope'] as const) : []),
         ...(speedKmh === null ? (['speed'] as const) : []),
@@ -81,7 +77,7 @@ export async function setQuestion(options: Options, read: CommandInput['read']):
 
 type Named = Pick<SetQuestion, 'name' | 'gates' | 'rhythm'> & { readonly stated: SetStatement };
 
-async function courseFrom(options: Options, read: CommandInput['read']): Promise<Named> {
+async function courseFrom(options: Options, said: Partial<Said>, read: CommandInput['read']): Promise<Named> {
   const { course } = options;
   if (typeof course === 'string') {
     const rhythm = ['gates', 'spacing', 'offset'].find(name => options[name] !== undefined);
@@ -90,40 +86,34 @@ async function courseFrom(options: Options, read: CommandInput['read']): Promise
     }
     const { gates, stated, problems } = readGates(expectKind(course, await read(course), 'gates'));
     if (problems.length > 0) {
-      const [{ row, message }] = problems;
-      throw new InputFault(`${course}: row ${row}: ${message}`);
+      const [{ row, ...fault }] = problems;
+      throw faultOf(course, [{ ...fault, where: { row } }]);
     }
     return { name: course, gates, stated, rhythm: null };
   }
-  const count = oneNumber(options, 'gates', { unit: 'gates', from: 2, to: 200, whole: true }, 10);
-  const spacing = oneNumber(options, 'spacing', { unit: 'm', from: 2, to: 80 });
-  const offset = oneNumber(options, 'offset', { unit: 'm', from: 0.1, to: 40 });
-  if (spacing === null || offset === null) {
-    const missing = spacing === null ? '--spacing' : '--offset';
+  const { gates = USUAL.gates, gateSpacingM: spacing, gateOffsetM: offset } = said;
+  if (spacing === undefined || offset === undefined) {
+    const missing = spacing === undefined ? '--spacing' : '--offset';
     throw new InputFault(`${missing}: is missing; give --course FILE, or --spacing and --offset in m`);
   }
+  if (offset === 0) throw new InputFault('--offset: 0 is not accepted; give more than 0 m across');
   return {
     name: '--spacing, --offset',
-    gates: rhythmicSet(count, spacing, offset),
+    gates: rhythmicSet(gates, spacing, offset),
     stated: {},
     rhythm: [spacing, offset],
   };
 }
 
 /** The question in SI, as the course asks it. */
-export function conditionsOf({
-  slopeDeg,
-  speedKmh,
-  speedKept,
-  greatestEdgeDeg,
-}: Asked): Partial<CourseConditions> {
-  return {
-    slope: slopeDeg * DEGREE,
-    startSpeed: speedKmh * KMH,
-    holdSpeed: speedKept,
-    greatestEdge: greatestEdgeDeg * DEGREE,
-  };
-}
+export const conditionsOf = (
+  { slopeDeg, speedKmh, speedKept, greatestEdgeDeg }: Asked,
+  said: Partial<Said>,
+): CourseConditions =>
+  courseConditionsOf(
+    { ...said, courseSlopeDeg: slopeDeg, courseSpeedKmh: speedKmh, courseEdgeMostDeg: greatestEdgeDeg },
+    speedKept,
+  );
 
 /** The question in words, since the pick stands and falls with it; what was assumed is named. */
 export function askedWords({ slopeDeg, speedKmh, speedKept, assumed }: Asked): string {

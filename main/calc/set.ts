@@ -1,46 +1,50 @@
+import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
 import {
-  LineError,
   neededEdgeWorking,
   rankPairs,
   setRadius,
   setRadiusWorking,
+  USUAL_COURSE,
 } from '../../core/course/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
+import { DEGREE } from '../../core/units/index.ts';
 import type { Command } from './command.ts';
-import { asking, InputFault } from './fault.ts';
+import { asking } from './fault.ts';
 import { skiFrom } from './pair-input.ts';
-import { DEGREE, rounded } from './quantity.ts';
-import { ASSUMED, askedWords, conditionsOf, type SetQuestion, setQuestion } from './set-question.ts';
-import { hardnessFrom, SNOW_NOTE } from './snow.ts';
+import { rounded } from './quantity.ts';
+import { askedWords, conditionsOf, type SetQuestion, setQuestion } from './set-question.ts';
 import { tableOf } from './table.ts';
 import { NO_ADVICE, turnOf } from './turn-of.ts';
+
+const ASKED = [
+  ...fieldsOf('set', 'gates'),
+  'courseSlopeDeg',
+  'courseSpeedKmh',
+  'courseEdgeMostDeg',
+  'hardnessNPerMm3',
+  'massKg',
+  'friction',
+  'dragAreaM2',
+  'airDensity',
+  'outerShare',
+] as const;
 
 export const set: Command = {
   usage: 'PAIR…',
   summary: 'Which pair suits a set of gates, and why',
-  options: {
-    course: { type: 'string' },
-    gates: { type: 'string' },
-    spacing: { type: 'string' },
-    offset: { type: 'string' },
-    slope: { type: 'string' },
-    snow: { type: 'string' },
-    speed: { type: 'string' },
-    'start-speed': { type: 'string' },
-  },
+  conditions: ASKED,
+  options: { course: { type: 'string' }, 'start-speed': { type: 'string' } },
   notes:
     'Gates: --course FILE, a CSV with gate, across (m) and down (m), which may also state slope and speed; or a\n' +
-    'rhythmic set by --spacing and --offset in m (--gates, 10 unless given).\n' +
+    'rhythmic set by --spacing and --offset.\n' +
     '--speed KMH is kept all the way; --start-speed KMH runs free from it. What neither option nor file says is\n' +
-    `assumed: ${ASSUMED.SL.speedKmh} km/h kept on ${ASSUMED.SL.slopeDeg}° for gates up to 15 m apart down the hill, else ` +
-    `${ASSUMED.GS.speedKmh} km/h kept on ${ASSUMED.GS.slopeDeg}°.\n` +
-    SNOW_NOTE,
+    `assumed: ${assumedWords('SL')} for gates up to 15 m apart down the hill, else ${assumedWords('GS')}.`,
   files: [1, Number.POSITIVE_INFINITY],
-  async run({ files, options, read, note, progress }) {
+  async run({ files, options, said, read, note, progress }) {
     const skis = await Promise.all(files.map(file => skiFrom(file, read, note)));
-    const hardness = hardnessFrom(options.snow);
-    const course = await setQuestion(options, read);
+    const { hardness } = inSi({ ...USUAL, ...said }, ['hardnessNPerMm3']);
+    const course = await setQuestion(options, said, read);
     const { rhythm } = course;
     const known = skis.map((ski, i) => {
       if (files.length > TOLD_FROM)
@@ -48,11 +52,11 @@ export const set: Command = {
       return turnOf(files[i], ski, hardness);
     });
     const ranking = asking(course.name, () =>
-      onLine(course.name, () =>
+      asking(course.name, () =>
         rankPairs(
           skis.map((ski, i) => ({ name: ski.name, turn: known[i].turn, baseBevel: ski.baseBevel })),
           course.gates,
-          conditionsOf(course.asked),
+          conditionsOf(course.asked, said),
         ),
       ),
     );
@@ -104,6 +108,11 @@ export const set: Command = {
   },
 };
 
+function assumedWords(discipline: 'SL' | 'GS'): string {
+  const { courseSlopeDeg, courseSpeedKmh } = USUAL_COURSE[discipline];
+  return `${courseSpeedKmh} km/h kept on ${courseSlopeDeg}°`;
+}
+
 /** More pairs than this take long enough for a person to wonder. */
 const TOLD_FROM = 4;
 
@@ -116,13 +125,4 @@ function disciplineRemarks(skis: readonly Ski[], set: SetQuestion): string[] {
       ? []
       : [`${name} is stated for ${SPOKEN[discipline]}; these gates are taken as ${SPOKEN[set.discipline]}.`],
   );
-}
-
-function onLine<T>(name: string, question: () => T): T {
-  try {
-    return question();
-  } catch (error) {
-    if (error instanceof LineError) throw new InputFault(`${name}: ${error.message}`);
-    throw error;
-  }
 }

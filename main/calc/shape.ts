@@ -1,7 +1,8 @@
 import { shapeWorkings, sidecut, widthRemark } from '../../core/shape/index.ts';
+import { DEGREE, MM } from '../../core/units/index.ts';
 import type { Command } from './command.ts';
 import { skiFrom } from './pair-input.ts';
-import { DEGREE, MM, rounded } from './quantity.ts';
+import { rounded } from './quantity.ts';
 import { readingTable, tableOf } from './table.ts';
 
 export const shape: Command = {

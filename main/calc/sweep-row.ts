@@ -1,14 +1,19 @@
-import { type GrooveSolver, grooveSolver, REBOUND, USUAL_HARDNESS } from '../../core/carve/index.ts';
+import { type GrooveSolver, grooveSolver } from '../../core/carve/index.ts';
+import { fieldsOf, inSi, rowOf, USUAL } from '../../core/conditions/index.ts';
 import { bendTest } from '../../core/flex/index.ts';
+import { say } from '../../core/language/index.ts';
 import { type Pair, type Ski, skiOf } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
+import { DEGREE, MM } from '../../core/units/index.ts';
+import { rangeOf } from './condition-options.ts';
 import { answered, asking, InputFault } from './fault.ts';
 import { carvingSkiOf, groovePoint } from './groove-point.ts';
 import type { Range } from './option.ts';
-import { DEGREE, MM, N_PER_MM3, rounded } from './quantity.ts';
-import { CONTACT_LENGTH, EDGE, foreRange, HARDNESS, LOAD, PRESS, REBOUND_RANGE } from './ranges.ts';
+import { rounded } from './quantity.ts';
 import type { Cell } from './table.ts';
 import { type Axis, changedPair, valuesAt } from './vary.ts';
+
+const CARVE = fieldsOf('edge', 'snow');
 
 /** What each question may vary beside the pair's own numbers: what is accepted, and the usual value. */
 export const questions = {
@@ -17,17 +22,15 @@ export const questions = {
     columns: ['radiusM', 'sidecutDepthMm', 'circleRadiusM', 'fittedRadiusM', 'taperDeg'],
   },
   bend: {
-    options: { load: { ...PRESS, usual: 100 } },
+    options: { load: { ...rangeOf('benchLoadN'), usual: USUAL.benchLoadN } },
     columns: ['springNPerMm', 'deflectionMm', 'firstTouchN', 'flattenN'],
   },
   carve: {
     options: {
-      edge: { ...EDGE, usual: 45 },
-      load: { ...LOAD, usual: 1200 },
-      snow: { ...HARDNESS, usual: USUAL_HARDNESS },
-      // The ski may be varied as well; how far this one goes is asked row by row.
-      fore: { ...foreRange(CONTACT_LENGTH.to), usual: 0 },
-      rebound: { ...REBOUND_RANGE, usual: REBOUND / MM },
+      ...Object.fromEntries(
+        // The ski may be varied as well; how far `fore` goes is asked row by row.
+        CARVE.map(field => [rowOf(field).option, { ...rangeOf(field), usual: USUAL[field] }]),
+      ),
     },
     columns: [
       'cosineRadiusM',
@@ -112,21 +115,15 @@ function carveCells() {
   let solvedFor: Ski | null = null;
   let solver: GrooveSolver;
   let radius: number;
-  return (ski: Ski, { edge, load, snow, fore, rebound }: Record<string, number>): (number | null)[] => {
+  return (ski: Ski, asked: Record<string, number>): (number | null)[] => {
     if (solvedFor !== ski) {
       solver = asking(ski.name, () => grooveSolver(carvingSkiOf(ski.name, ski)));
       radius = sidecut(ski).radius;
       solvedFor = ski;
     }
-    const conditions = {
-      edgeAngle: edge * DEGREE,
-      load,
-      hardness: snow * N_PER_MM3,
-      fore: fore * MM,
-      rebound: rebound * MM,
-    };
-    const answer = solver.solve(conditions);
-    if (!answer.ok) throw new InputFault(answer.reason);
+    const said = Object.fromEntries(CARVE.map(field => [field, asked[rowOf(field).option as string]]));
+    const answer = solver.solve(inSi(said, CARVE));
+    if (!answer.ok) throw new InputFault(say(answer.reason));
     const point = groovePoint(radius, answer);
     return questions.carve.columns.map(column => point[column]);
   };

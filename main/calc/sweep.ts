@@ -1,15 +1,18 @@
+import { fieldsOf, rowOf } from '../../core/conditions/index.ts';
 import { bendingOf } from '../../core/flex/index.ts';
 import { type Pair, skiOf } from '../../core/pair/index.ts';
+import { asCsvFile } from '../../core/table/index.ts';
 import type { Command, CommandInput } from './command.ts';
+import { conditionOptions, saidBy } from './condition-options.ts';
 import { asking, InputFault, lacking } from './fault.ts';
-import { oneNumber, oneOf } from './option.ts';
+import { acceptedIn, oneNumber, oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
-import { N_PER_MM3 } from './quantity.ts';
-import { hardnessFrom } from './snow.ts';
 import { sweepOnAllCores } from './sweep-cores.ts';
 import { optionsOf, type Question, questions } from './sweep-row.ts';
 import { csvLine } from './table.ts';
 import { type Axis, numberFields, readAxis, rowCount } from './vary.ts';
+
+const CARVE = fieldsOf('edge', 'snow');
 
 export const sweep: Command = {
   usage: 'PAIR',
@@ -17,11 +20,7 @@ export const sweep: Command = {
   options: {
     vary: { type: 'string', multiple: true },
     ask: { type: 'string' },
-    edge: { type: 'string' },
-    load: { type: 'string' },
-    snow: { type: 'string' },
-    fore: { type: 'string' },
-    rebound: { type: 'string' },
+    ...conditionOptions(CARVE),
   },
   notes:
     '--vary FIELD=FROM:TO:STEP, as often as there are fields; the last one runs fastest. FIELD is a number of the\n' +
@@ -37,7 +36,8 @@ export const sweep: Command = {
     if (ask !== 'shape') needStiffness(file, pair);
     if (options.working) note('--working: the rows of a sweep carry none; ask for one of them by itself');
     const names = [...axes.map(({ field }) => field), ...questions[ask].columns, 'problem'];
-    if (!options.json) write(`${csvLine(names)}\n`);
+    const heading = `${csvLine(names)}\n`;
+    if (!options.json) write(options.csv ? asCsvFile(heading) : heading);
     await sweepOnAllCores({ pair, axes, ask, fixed }, count, row =>
       write(
         options.json
@@ -70,7 +70,7 @@ function axesFrom(options: CommandInput['options'], ask: Question, pair: Pair, f
     if (range && !(from >= range.from && to <= range.to * (1 + 1e-12))) {
       throw new InputFault(
         `--vary: ${field} from ${from} to ${Number(to.toPrecision(12))} is not accepted; ` +
-          `give ${range.from} to ${range.to} ${range.unit}`,
+          `give ${acceptedIn(range)}`,
       );
     }
   });
@@ -84,7 +84,8 @@ function fixedOptions(
 ): Record<string, number> {
   const own = optionsOf(ask);
   const fixed: Record<string, number> = {};
-  for (const name of ['edge', 'load', 'snow', 'fore', 'rebound']) {
+  for (const field of CARVE) {
+    const name = rowOf(field).option as string;
     if (options[name] === undefined) continue;
     if (!Object.hasOwn(own, name)) {
       const taken = Object.keys(own).join(', ') || 'none';
@@ -93,9 +94,11 @@ function fixedOptions(
     if (axes.some(({ field }) => field === name)) {
       throw new InputFault(`--${name}: is varied as well; give either --${name} or --vary ${name}=…`);
     }
-    const { usual } = own[name];
+    // What a press and what a ski in its groove may carry are two ranges of one option.
     fixed[name] =
-      name === 'snow' ? hardnessFrom(options.snow) / N_PER_MM3 : oneNumber(options, name, own[name], usual);
+      field === 'loadN'
+        ? oneNumber(options, name, own[name], own[name].usual)
+        : (saidBy(options, [field])[field] as number);
   }
   return fixed;
 }

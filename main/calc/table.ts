@@ -1,3 +1,4 @@
+import { asCsvFile, writeCsvRows } from '../../core/table/index.ts';
 export type Cell = number | string | boolean | null;
 
 export interface Column {
@@ -44,14 +45,14 @@ export function formatTable({ title, columns, rows }: Table): string {
   return `${[...(title ? [title.replaceAll('\n', ' ')] : []), heading, rule, ...cells.map(line)].join('\n')}\n`;
 }
 
-/** RFC 4180, with a heading line of the field names. */
+/** RFC 4180 for a spreadsheet, with a heading line of the field names. */
 export function formatCsv({ columns, rows }: Table): string {
-  return `${[columns.map(({ name }) => name), ...rows].map(csvLine).join('\n')}\n`;
+  return asCsvFile([columns.map(({ name }) => name), ...rows].map(row => `${csvLine(row)}\n`).join(''));
 }
 
 /** One row without its line end; what is null is an empty field. */
 export function csvLine(row: readonly Cell[]): string {
-  return row.map(cell => quote(cell === null ? '' : String(cell))).join(',');
+  return writeCsvRows([row.map(cell => (cell === null ? '' : String(cell)))]).slice(0, -1);
 }
 
 function show(cell: Cell, decimals = 2): string {
@@ -59,8 +60,4 @@ function show(cell: Cell, decimals = 2): string {
   if (typeof cell !== 'number') return String(cell).replaceAll('\n', ' ');
   // A rounded-off minus sign would read as a direction.
   return cell.toFixed(decimals).replace(/^-(?=[0.]*$)/, '');
-}
-
-function quote(text: string): string {
-  return /[",\n\r]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

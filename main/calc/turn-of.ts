@@ -4,7 +4,6 @@ import { type CarvedTurn, cosineTurn, tableTurn } from '../../core/run/index.ts'
 import { sidecut } from '../../core/shape/index.ts';
 import { asking } from './fault.ts';
 import { carvingSkiOf } from './groove-point.ts';
-import { DEGREE } from './quantity.ts';
 
 /** What the radius of a turn is taken from: the solved groove, or rigid snow for want of a stiffness. */
 export type TurnSource = 'groove' | 'cosine rule';
@@ -15,10 +14,6 @@ export interface KnownTurn {
   /** The same in words. */
   readonly words: string;
 }
-
-/** A third of the points a chart's table has: a run and a set only ever read between them. */
-export const coarseEdges = Float64Array.from({ length: 14 }, (_, i) => (4 + 5 * i) * DEGREE);
-export const coarseLoads = Float64Array.from({ length: 7 }, (_, i) => 200 * 20 ** (i / 6));
 
 /**
  * The turn a run or a set asks of a ski on snow of a hardness in N/m³.
@@ -32,12 +27,14 @@ export function turnOf(file: string, ski: Ski, hardness: number): KnownTurn {
     words: `${ski.name}: turn radii follow the cosine rule of rigid snow, ${why}.`,
   });
   if (ski.bending === null) return rigid('because the pair states no bending stiffness');
-  const table = asking(file, () =>
-    buildRadiusTable(carvingSkiOf(file, ski), hardness, { edges: coarseEdges, loads: coarseLoads }),
-  );
+  const table = asking(file, () => buildRadiusTable(carvingSkiOf(file, ski), hardness, {}));
   if (table === null || 'ok' in table) return rigid('because the groove could not be solved everywhere');
   const words = `${ski.name}: turn radii are those of the ski solved in its own groove.`;
   return { turn: tableTurn(table), source: 'groove', words };
 }
 
 export const NO_ADVICE = 'No advice on how fast or where to ski.';
+
+/** What `--help` says of `--wall` beside its range. */
+export const WALL_NOTE =
+  '--wall: 600 kPa on groomed snow unless given, by the cube root of the hardness elsewhere.';

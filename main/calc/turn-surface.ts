@@ -9,7 +9,7 @@ import type { Ski } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { asking } from './fault.ts';
 import { carvingSkiOf } from './groove-point.ts';
-import { coarseEdges, coarseLoads, type TurnSource } from './turn-of.ts';
+import type { TurnSource } from './turn-of.ts';
 
 export interface KnownSurface {
   readonly surface: TurnSurface;
@@ -34,9 +34,7 @@ export function surfaceOf(file: string, ski: Ski, hardness: number, turn: 'groov
   if (turn === 'cosine') return rigid('as asked');
   if (ski.bending === null) return rigid('because the pair states no bending stiffness');
   const carving = carvingSkiOf(file, ski);
-  const table = asking(file, () =>
-    buildRadiusTable(carving, hardness, { edges: coarseEdges, loads: coarseLoads }),
-  );
+  const table = asking(file, () => buildRadiusTable(carving, hardness, {}));
   if (table === null || 'ok' in table) return rigid('because the groove could not be solved everywhere');
   return {
     surface: tableTurnSurface(table),

@@ -1,3 +1,4 @@
+import { say } from '../../core/language/index.ts';
 import { checkPair, type Pair } from '../../core/pair/index.ts';
 import { InputFault } from './fault.ts';
 import { numberIn, type Range } from './option.ts';
@@ -97,6 +98,6 @@ export function changedPair(pair: Pair, changes: ReadonlyMap<string, number>): P
     holder[last] = value;
   }
   const [problem] = checkPair(changed);
-  if (problem) throw new InputFault(problem.message);
+  if (problem) throw new InputFault(say(problem));
   return changed;
 }

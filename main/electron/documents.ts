@@ -11,6 +11,7 @@ import {
   isDroppableName,
   kindOf,
   type OpenedFile,
+  openedExtensions,
   type RecentFile,
   type SavedFile,
 } from '../host/index.ts';
@@ -114,7 +115,9 @@ export function createDocuments(folder: string) {
   async function openDropped(given: string): Promise<OpenedFile> {
     const name = basename(given);
     if (!isDroppableName(name)) {
-      throw new Error(`${name} was not opened; accepted are files ending in .json, .csv, .tsv or .txt.`);
+      throw new Error(
+        `${name} was not opened; accepted are files ending in .${openedExtensions.join(', .')}.`,
+      );
     }
     const { path, bytes, text, note } = await readDocument(given);
     if (!isDroppable(text, name)) {

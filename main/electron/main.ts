@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { app, Menu, protocol, session } from 'electron';
 import { asksForHelp, calc, isCommand } from '../calc/index.ts';
+import { isDroppableName } from '../host/index.ts';
 import { createDocuments } from './documents.ts';
 import { menuTemplate } from './menu.ts';
 import { registerPageScheme, servePageScheme } from './page-protocol.ts';
@@ -12,7 +13,7 @@ const built = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 // Started as `electron .` the first argument is the folder; installed, there is none.
 const given = process.argv.slice(app.isPackaged ? 1 : 2);
 const filesIn = (argv: readonly string[]) =>
-  argv.filter(each => !each.startsWith('-') && /\.(json|csv|tsv|txt)$/i.test(each));
+  argv.filter(each => !each.startsWith('-') && isDroppableName(each));
 
 if (isCommand(given[0]) || asksForHelp(given[0])) {
   // The command line needs no window, so it must not need a display either.

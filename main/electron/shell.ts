@@ -1,16 +1,25 @@
 import { basename, extname } from 'node:path';
 import { app, type BrowserWindow, dialog, type FileFilter, ipcMain } from 'electron';
 import { atomicWrite, whyNotWritten } from '../disk/index.ts';
-import { type EventName, type EventOf, type FileKind, kindOf, type MenuCommand } from '../host/index.ts';
+import {
+  type EventName,
+  type EventOf,
+  type FileKind,
+  kindOf,
+  type MenuCommand,
+  openedExtensions,
+  skisExtensions,
+  tableExtensions,
+} from '../host/index.ts';
 import { answerRequests } from './channel.ts';
 import type { Documents } from './documents.ts';
 import { isPageAddress } from './page-protocol.ts';
 
 const filters: Record<FileKind, FileFilter[]> = {
-  any: [{ name: 'Pairs, racks, limits and tables', extensions: ['json', 'csv', 'tsv', 'txt'] }],
-  skis: [{ name: 'Pairs and racks', extensions: ['json'] }],
-  table: [{ name: 'Tables', extensions: ['csv', 'tsv', 'txt'] }],
-  course: [{ name: 'Sets of gates', extensions: ['csv', 'tsv', 'txt'] }],
+  any: [{ name: 'Pairs, racks, limits and tables', extensions: [...openedExtensions] }],
+  skis: [{ name: 'Pairs and racks', extensions: [...skisExtensions] }],
+  table: [{ name: 'Tables', extensions: [...tableExtensions] }],
+  course: [{ name: 'Sets of gates', extensions: [...tableExtensions] }],
 };
 
 export interface Shell {

@@ -1,6 +1,7 @@
 /** The seam between the page and whatever it runs in: what the page may ask, and every message that crosses. */
 export { type DecodedText, decodeText, kindOf } from './decode-text.ts';
 export { isDroppable, isDroppableName } from './droppable.ts';
+export { openedExtensions, skisExtensions, tableExtensions } from './extensions.ts';
 export type {
   Arrival,
   DraftChanges,

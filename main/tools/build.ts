@@ -1,12 +1,16 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { bundledPackages, noticesText } from './notices.ts';
 
 export const projectRoot = fileURLToPath(new URL('../..', import.meta.url));
 export const builtPage = join(projectRoot, 'build/renderer');
 export const builtMain = join(projectRoot, 'build/main/main.js');
+/** Licence texts of everything that was bundled; the page shows its own copy. */
+export const noticesFile = join(projectRoot, 'build/THIRD-PARTY-NOTICES.txt');
+export const bundledFolder = join(projectRoot, 'build/bundled');
 const stampFile = join(projectRoot, 'build/stamp');
 
 /**
@@ -18,6 +22,7 @@ export function ensureBuilt(say: (line: string) => void): void {
   const stamp = sourceStamp();
   if (stamp === readStamp()) return;
   say('Building the program (a few seconds) …');
+  rmSync(bundledFolder, { recursive: true, force: true });
   const vite = join(projectRoot, 'node_modules/vite/bin/vite.js');
   const args = [vite, 'build', '--app', '--logLevel', 'warn', '--config', 'renderer/vite.config.ts'];
   const { status, stdout, stderr } = spawnSync(process.execPath, args, {
@@ -27,7 +32,8 @@ export function ensureBuilt(say: (line: string) => void): void {
     env: { ...process.env, NODE_ENV: 'production', VITEST: undefined },
   });
   if (status !== 0) throw new Error(`The build failed.\n${stdout}${stderr}`);
-  mkdirSync(join(projectRoot, 'build'), { recursive: true });
+  writeFileSync(noticesFile, noticesText(bundledPackages(bundledFolder)));
+  copyFileSync(noticesFile, join(builtPage, 'third-party-notices.txt'));
   writeFileSync(stampFile, stamp);
 }
 

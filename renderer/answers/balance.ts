@@ -1,8 +1,8 @@
+import { inSi } from '../../core/conditions/index.ts';
 import { explainChain, holdingSpeed, turnMoment } from '../../core/run/index.ts';
 import { standingLeg } from '../../core/skier/index.ts';
 import type { Working } from '../../core/working/index.ts';
 import { conditions } from '../state/index.ts';
-import { DEGREE } from './asked.ts';
 
 export interface Balance {
   /** ψ, rad from the slope's normal. */
@@ -15,19 +15,21 @@ export interface Balance {
   explain(...keys: string[]): Working[];
 }
 
+const ASKED = ['speedKmh', 'massKg', 'slopeDeg', 'heightM'] as const;
+
 /** Balance in a turn of radius R (m) at the present speed on an edge angle (rad), as the skier crosses the fall line. */
 export function balanceIn(radius: number, edgeAngle: number, baseBevel: number): Balance {
-  const { speedKmh, slopeDeg, massKg, heightM } = conditions.value;
+  const { startSpeed, mass, slope, height } = inSi(conditions.value, ASKED);
   const question = {
     turn: { radius: () => radius },
     edgeAngle,
-    speed: speedKmh / 3.6,
-    mass: massKg,
-    slope: slopeDeg * DEGREE,
+    speed: startSpeed,
+    mass,
+    slope,
     pastFallLine: 0,
     baseBevel,
     outerShare: 1,
-    leg: standingLeg(heightM),
+    leg: standingLeg(height),
   };
   const { lean, load } = turnMoment(question);
   return {

@@ -1,3 +1,4 @@
+import { FieldError } from '../../core/fault/index.ts';
 import {
   type BenchResult,
   bareBendingOf,
@@ -7,11 +8,10 @@ import {
   type FlatTable,
   flatTable,
   type Profile,
-  StiffnessError,
   torsionOf,
 } from '../../core/flex/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
-import { type ChosenPair, perPair, ski } from '../state/index.ts';
+import { type ChosenPair, inWords, perPair, ski } from '../state/index.ts';
 
 /** A pair's two stiffness profiles: null where its file states none, with what is wrong where it does. */
 export interface Beam {
@@ -28,7 +28,7 @@ export const beamOf = perPair((pair): Beam => {
     try {
       return [ask(ski(pair)), null];
     } catch (cause) {
-      if (cause instanceof StiffnessError) return [null, cause.message];
+      if (cause instanceof FieldError) return [null, inWords(cause)];
       throw cause;
     }
   };

@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { reachOf } from '../../core/conditions/index.ts';
 import type { BenchSetup } from '../../core/flex/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
 import { conditions } from '../state/index.ts';
@@ -8,6 +9,7 @@ export type Rest = 'bench' | 'table';
 
 export const rest = signal<Rest>('bench');
 
+export const [, MOST_LOAD_N] = reachOf('benchLoadN');
 /** Supports go in by this share of the contact length at most. */
 export const SUPPORT_SHARE = 0.3;
 /** The press keeps this share of the contact length away from the supports. */

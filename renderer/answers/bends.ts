@@ -1,8 +1,14 @@
+import { computed } from '@preact/signals';
 import type { CarveConditions, CarveFailure, Equilibrium } from '../../core/carve/index.ts';
-import { OUTER_SHARE, type Track } from '../../core/run/index.ts';
+import { inSi, USUAL } from '../../core/conditions/index.ts';
+import type { Track } from '../../core/run/index.ts';
+import { DEGREE } from '../../core/units/index.ts';
+import { conditions } from '../state/index.ts';
+import { answer } from './answer.ts';
+import { carvingOf } from './radius-tables.ts';
+import { ghostPair, leadPair } from './run-question.ts';
 
-const RAD = Math.PI / 180;
-const EDGES = [3, 12, 22, 32, 42, 51, 59, 66, 72].map(deg => deg * RAD);
+const EDGES = [3, 12, 22, 32, 42, 51, 59, 66, 72].map(deg => deg * DEGREE);
 const LOADS = [200, 500, 1000, 2000, 4000];
 
 /** The few equilibria a run's bends are drawn from, neighbours side by side. Hardness N/m³. */
@@ -73,11 +79,31 @@ export function bendTable(answers: readonly (Equilibrium | CarveFailure)[]): Ben
   };
 }
 
+const hardness = computed(() => inSi(conditions.value, ['hardnessNPerMm3']).hardness);
+const fore = computed(() => inSi(conditions.value, ['foreMm']).fore);
+
+function bendsOf(of: typeof leadPair) {
+  const question = computed(() => {
+    const pair = of.value?.pair;
+    if (!pair || !carvingOf(pair).ok) return null;
+    return { pair, conditions: bendQuestions(hardness.value, fore.value) };
+  });
+  const solved = answer('groove', {
+    label: 'Bending the ski for the picture',
+    question: () => question.value,
+  });
+  const answers = computed(() => solved.value.value);
+  return computed(() => answers.value && bendTable(answers.value));
+}
+
+/** Bends of the pairs on the hill, lead and ghost; null until they are solved. */
+export const hillBends = [bendsOf(leadPair), bendsOf(ghostPair)] as const;
+
 /** The bend at a row of a track, for the scene. */
 export const bendAlong =
   (table: BendTable, track: Track) =>
   (row: number): Bend =>
-    table.at(Math.abs(track.edge[row]!), OUTER_SHARE * track.load[row]!);
+    table.at(Math.abs(track.edge[row]!), USUAL.outerShare * track.load[row]!);
 
 function mixed(a: number, b: number, c: number, d: number, s: number, t: number): number {
   return (1 - s) * ((1 - t) * a + t * b) + s * ((1 - t) * c + t * d);

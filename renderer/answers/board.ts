@@ -1,4 +1,5 @@
 import { computed } from '@preact/signals';
+import { inSi } from '../../core/conditions/index.ts';
 import type { Pair, Ski } from '../../core/pair/index.ts';
 import {
   type ChainQuestion,
@@ -6,7 +7,6 @@ import {
   coachWords,
   explainChain,
   holdingRadius,
-  OUTER_SHARE,
   type TurnMoment,
   turnMoment,
   turnOf,
@@ -27,7 +27,7 @@ import {
 import { turnSource } from './runs.ts';
 import { radiusOf } from './sidecut.ts';
 
-const RAD = Math.PI / 180;
+const ASKED = ['edgeDeg', 'speedKmh', 'massKg', 'slopeDeg', 'outerShare'] as const;
 
 /** A ski on the board. */
 export interface BoardSki {
@@ -105,18 +105,19 @@ export const boardSkis = computed<readonly BoardSki[]>(() => {
 /** The chain for every ski on the board, at the fall line. */
 export const boardAnswers = computed<readonly BoardAnswer[]>(() => {
   const c = conditions.value;
+  const { edgeAngle, startSpeed, mass, slope, outerShare } = inSi(c, ASKED);
   return boardSkis.value.flatMap(one => {
     const { turn, model, words: source } = turnSource(one, c.hardnessNPerMm3);
     if (!turn) return [];
     const question: ChainQuestion = {
       turn: turnOf(turn),
-      edgeAngle: c.edgeDeg * RAD,
-      speed: c.speedKmh / 3.6,
-      mass: c.massKg,
-      slope: c.slopeDeg * RAD,
+      edgeAngle,
+      speed: startSpeed,
+      mass,
+      slope,
       pastFallLine: 0,
       baseBevel: one.ski.baseBevel,
-      outerShare: OUTER_SHARE,
+      outerShare,
       leg: standingLeg(c.heightM),
       sidecutRadius: radiusOf(one.pair)!,
     };

@@ -1,7 +1,8 @@
 import { type BootAnswer, type BootQuestion, bootAnswer } from '../../core/boot/index.ts';
 import { pressureCentre } from '../../core/carve/index.ts';
+import { inSi } from '../../core/conditions/index.ts';
 import { type ChosenPair, conditions, ski } from '../state/index.ts';
-import { asked, DEGREE } from './asked.ts';
+import { asked } from './asked.ts';
 import { type Balance, balanceIn } from './balance.ts';
 import { grooveOf } from './grooves.ts';
 import { carvingOf } from './radius-tables.ts';
@@ -34,7 +35,7 @@ export function bootOf(pair: ChosenPair): BootOfPair | null {
     standingHeight,
     bootSoleHeight,
     heightsStated,
-    stiffness: conditions.value.bootStiffnessNmPerDeg / DEGREE,
+    stiffness: inSi(conditions.value, ['bootStiffnessNmPerDeg']).bootStiffness,
     centre,
   };
   return { pair, question, answer: bootAnswer(question), balance, fore: centre?.fore ?? null };

@@ -1,17 +1,19 @@
 import { cosineRadius, tableRadius } from '../../core/carve/index.ts';
+import { inSi } from '../../core/conditions/index.ts';
+import { FieldError } from '../../core/fault/index.ts';
 import { type Springs, springs } from '../../core/flex/index.ts';
 import {
   type ChosenTurn,
   cosineTurn,
   fastestHeld,
   neededEdge,
-  OUTER_SHARE,
   type TurnRadius,
   tableTurn,
 } from '../../core/run/index.ts';
 import { TAPE_AND_CALIPER } from '../../core/shape/index.ts';
+import { DEGREE } from '../../core/units/index.ts';
 import { type ChosenPair, conditions, perPair, ski } from '../state/index.ts';
-import { asked, DEGREE } from './asked.ts';
+import { asked } from './asked.ts';
 import { beamOf } from './beam.ts';
 import type { Compared, Known } from './differences.ts';
 import { limitedText } from './found-text.ts';
@@ -57,14 +59,13 @@ export const springsOf = perPair((pair): Springs | null => {
     const each = ski(pair);
     return springs(bending, { ...each, length: each.contactLength });
   } catch (fault) {
-    if (fault instanceof RangeError) return null;
+    if (fault instanceof FieldError) return null;
     throw fault;
   }
 });
 
 export function chosenTurn(radius: number): ChosenTurn {
-  const { massKg, slopeDeg } = conditions.value;
-  return { radius, mass: massKg, slope: slopeDeg * DEGREE, outerShare: OUTER_SHARE };
+  return { radius, ...inSi(conditions.value, ['massKg', 'slopeDeg', 'outerShare']) };
 }
 
 /** A pair as the differences are told of it, with the uncertainty of each value. */

@@ -1,9 +1,10 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
+import { inSi } from '../../core/conditions/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
 import type { TurnBasis } from '../../core/run/index.ts';
 import { chosenPairs, conditions, course, perPair, project, ski } from '../state/index.ts';
+import type { SetPair } from './jobs/set-jobs.ts';
 import { type TableState, tableOf } from './radius-tables.ts';
-import type { SetPair } from './runner.ts';
 import { turnModel } from './set-question.ts';
 import { radiusOf } from './sidecut.ts';
 
@@ -58,7 +59,7 @@ export interface Entered {
 
 const entered = (list: ReadonlySignal<readonly Contender[]>) =>
   computed<Entered>(() => {
-    const hardness = conditions.value.hardnessNPerMm3 * 1e9;
+    const { hardness } = inSi(conditions.value, ['hardnessNPerMm3']);
     const pairs: SetPair[] = [];
     const byCosine: { name: string; why: string }[] = [];
     const without: string[] = [];

@@ -1,5 +1,5 @@
 import type { LimitVerdict } from '../../core/rules/index.ts';
-import { decimal, formatQuantity, type MeasureName, type System } from '../../core/units/index.ts';
+import { DEGREE, decimal, formatQuantity, type MeasureName, type System } from '../../core/units/index.ts';
 
 /** A value with its standard uncertainty, both in the unit its measure holds. */
 export interface Known {
@@ -146,7 +146,7 @@ export function differences(one: Compared, other: Compared, telling: Telling): D
 /** A speed that a ski could hold is worth little where it takes more edge than the skier has. */
 function edgesNeeded(mine: number | null, theirs: number | null): string {
   if (mine === null || theirs === null) return '';
-  const [one, other] = [mine, theirs].map(angle => decimal((angle * 180) / Math.PI, 0));
+  const [one, other] = [mine, theirs].map(angle => decimal(angle / DEGREE, 0));
   return one === other ? `, both on ${one}° of edge` : `, on ${one}° of edge instead of ${other}°`;
 }
 

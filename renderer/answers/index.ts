@@ -1,23 +1,29 @@
 /**
  * Everything derived from the project, once. A view asks here and shows what it is told; no view asks another.
+ *
+ *   sidecutOf(pair), beamOf(pair), tableOf(pair, hardness)    what follows from a pair, remembered for it
+ *   grooves, runs, ranking, chosenRanking                     signals that follow the project while they are read
+ *   answer(job, { label, question })                          a signal { value, error, running, progress } of a job
+ *
+ * Heavy work is a job in `jobs/`, run in a worker: the latest question wins, progress and a stop button show in the
+ * foot. When no worker can be had every answer says so in its `error`, and `threadFailure` for the whole page;
+ * `retryAll` asks them all once more.
  */
+
+export { answer, retryAll, threadFailure } from './answer.ts';
 export {
   asked,
   askedLoad,
-  DEGREE,
   LEAST_EDGE,
-  LEAST_HARDNESS,
   LEAST_LOAD,
   MOST_EDGE,
-  MOST_FORE,
-  MOST_HARDNESS,
   MOST_LOAD,
 } from './asked.ts';
 export { type Balance, balanceIn } from './balance.ts';
 export { type Bendable, beamOf, bendable, flatTableOf, unitBench } from './beam.ts';
-export { pressRange, type Rest, rest, SUPPORT_SHARE, setupOf } from './bench-setup.ts';
+export { MOST_LOAD_N, pressRange, type Rest, rest, SUPPORT_SHARE, setupOf } from './bench-setup.ts';
 export { benchDeflection, frequency, tableDeflection, tableLoads } from './bench-workings.ts';
-export { bendAlong, bendQuestions, bendTable } from './bends.ts';
+export { bendAlong, hillBends } from './bends.ts';
 export {
   type BoardAnswer,
   boardAnswers,
@@ -27,6 +33,7 @@ export {
   putSki,
   sideBySide,
 } from './board.ts';
+export { boardBends } from './board-bends.ts';
 export { type BootOfPair, bootOf } from './boot.ts';
 export { chosenTurn, comparedOf, springsOf, TAKEN_AS, turningOf } from './compared.ts';
 export { leftOut } from './contenders.ts';
@@ -45,7 +52,11 @@ export {
 } from './edition.ts';
 export { foundText, limitedText, limitText, sourcesText } from './found-text.ts';
 export { faultOf, grooveOf, grooves, unbendable } from './grooves.ts';
+export type { Identified, LargeBendAnswer, Modes, TableCurve } from './jobs/flex-jobs.ts';
 export { groundOf, programmeOf, type RhythmAnswer } from './jobs/run-plan.ts';
+export { largeBend } from './large-bend.ts';
+export { tableCurves } from './load-curves.ts';
+export { modesOf } from './modes.ts';
 export {
   type Explained,
   explainedAt,
@@ -62,14 +73,12 @@ export { arcsAndTraverses } from './pair-path.ts';
 export { type Pressed, pressedShape } from './pressed.ts';
 export { findQuickLine, quickLineOf } from './quick-lines.ts';
 export { carvingOf, tableOf } from './radius-tables.ts';
-export { chosenRanking, enteredNow, ranking, useRankings } from './rankings.ts';
+export { chosenRanking, enteredNow, ranking } from './rankings.ts';
 export { checkOf } from './rule-check.ts';
 export { ghostPair, leadPair, programmePlan } from './run-question.ts';
-export { type Identified, type LargeBendAnswer, type Modes, type TableCurve, useWork } from './runner.ts';
 export {
   askAgain,
   duration,
-  followRuns,
   ground,
   leadRhythm,
   leadRun,

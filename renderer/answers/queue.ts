@@ -11,17 +11,16 @@ export class ThreadFailed extends Error {
 /** One thread that runs one job at a time and can be stopped only by ending it. */
 export interface Thread {
   run(name: string, input: unknown, progress: (share: number) => void): Promise<unknown>;
+  /** It broke off, perhaps while nobody waited. */
+  readonly broken?: boolean;
   end(): void;
 }
 
 export interface Request {
   /** A newer request of the same lane replaces an older one: latest wins. */
   readonly lane: string;
-  /**
-   * Short work: a newer request replaces only one that still waits, and the running one finishes. A drag then
-   * gets answers all along its way, and never starts a thread anew.
-   */
-  readonly brief?: boolean;
+  /** Whether it ends the lane's running request too, as it does unless told otherwise; else only one that waits. */
+  readonly ends?: boolean;
   readonly name: string;
   readonly input: unknown;
   progress(share: number | null): void;
@@ -44,7 +43,7 @@ export class Queue {
   constructor(private readonly start: () => Thread) {}
 
   ask(request: Request): Promise<unknown> {
-    if (request.brief) this.forget(request.lane);
+    if (request.ends === false) this.forget(request.lane);
     else this.stop(request.lane);
     return new Promise((resolve, reject) => {
       this.waiting.push({ ...request, resolve, reject });
@@ -79,7 +78,6 @@ export class Queue {
     const job = this.waiting.shift();
     if (!job) return;
     this.running = job;
-    this.thread ??= this.start();
     const current = () => this.running === job;
     const finish = (settle: () => void) => {
       // An answer of a thread that was ended in the meantime belongs to nobody.
@@ -89,19 +87,27 @@ export class Queue {
       this.next();
     };
     job.progress(null);
-    this.thread
-      .run(job.name, job.input, share => {
-        if (current()) job.progress(share);
-      })
-      .then(
-        value => finish(() => job.resolve(value)),
-        (error: Error) => {
-          if (error instanceof ThreadFailed && current()) {
-            this.thread?.end();
-            this.thread = null;
-          }
-          finish(() => job.reject(error));
-        },
-      );
+    this.run(job, share => {
+      if (current()) job.progress(share);
+    }).then(
+      value => finish(() => job.resolve(value)),
+      (error: Error) => {
+        if (error instanceof ThreadFailed && current()) {
+          this.thread?.end();
+          this.thread = null;
+        }
+        finish(() => job.reject(error));
+      },
+    );
+  }
+
+  /** Async, so that a thread that cannot even be made rejects like one that breaks off. */
+  private async run(job: Request, progress: (share: number) => void): Promise<unknown> {
+    if (this.thread?.broken) {
+      this.thread.end();
+      this.thread = null;
+    }
+    this.thread ??= this.start();
+    return this.thread.run(job.name, job.input, progress);
   }
 }

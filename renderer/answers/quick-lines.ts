@@ -1,9 +1,11 @@
 import { signal } from '@preact/signals';
 import type { Gate, QuickLine } from '../../core/course/index.ts';
-import { course, report } from '../state/index.ts';
+import { course, inWords, report } from '../state/index.ts';
 import { enteredChosen } from './contenders.ts';
-import { doWork, type SetPair, Superseded } from './runner.ts';
+import type { SetPair } from './jobs/set-jobs.ts';
+import { Superseded } from './queue.ts';
 import { courseConditions } from './set-question.ts';
+import { work } from './work.ts';
 
 /** Quick lines found, by pair id, with the question each answers. */
 const quickLines = signal<
@@ -15,8 +17,7 @@ const quickLines = signal<
 
 /** What a quick line was asked for: another set, skier or snow makes it another question. */
 function questionOf(pair: SetPair, gates: readonly Gate[]): string {
-  const turn =
-    'table' in pair.turn ? [pair.turn.table.hardness, ...pair.turn.table.radii.slice(0, 24)] : pair.turn;
+  const turn = 'table' in pair.turn ? [pair.turn.table.hardness, ...pair.turn.table.radii] : pair.turn;
   return JSON.stringify([
     gates.map(gate => [gate.x, gate.y, gate.turn]),
     courseConditions.value,
@@ -39,7 +40,7 @@ export async function findQuickLine(id: string): Promise<void> {
   const { gates } = course.value;
   const key = questionOf(pair, gates);
   try {
-    const answer = await doWork('quick line', 'quickLineOf', `Quick line of ${pair.name}`, {
+    const answer = await work('quick line', 'quickLineOf', `Quick line of ${pair.name}`, {
       pair,
       gates,
       conditions: { ...courseConditions.value, holdSpeed: false },
@@ -48,10 +49,10 @@ export async function findQuickLine(id: string): Promise<void> {
     next.set(id, {
       key,
       line: answer.ok ? answer : null,
-      reason: answer.ok ? null : answer.reason,
+      reason: answer.ok ? null : inWords(answer.reason),
     });
     quickLines.value = next;
-    if (!answer.ok) report(`${pair.name}: ${answer.reason}`, 'error');
+    if (!answer.ok) report(`${pair.name}: ${inWords(answer.reason)}`, 'error');
   } catch (error) {
     if (error instanceof Superseded) report('The quick line was stopped.');
     else report((error as Error).message, 'error');

@@ -1,21 +1,19 @@
 /**
- * Radius tables, made in the worker and kept by content: the same ski on the same snow is never solved twice,
+ * Radius tables, made in a worker and kept by content: the same ski on the same snow is never solved twice,
  * whichever view asks.
  *
  *   const { table, progress, failure } = tableOf(pair, 1e9).value;     in a component, `computed` or `effect`
- *
- * Reading `.value` where signals are tracked starts the work; a table nobody reads any more is dropped while
- * it still waits its turn, so a dragged snow hardness does not queue up work.
  */
-import { type ReadonlySignal, signal } from '@preact/signals';
-import { carvingSkiOf, type RadiusTable, tableKey } from '../../core/carve/index.ts';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { LRUCache } from 'lru-cache';
+import { carvingSkiOf, type RadiusTable } from '../../core/carve/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
-import { perPair, ski } from '../state/index.ts';
-import { doWork, forgetWork, Superseded } from './runner.ts';
+import { inWords, perPair, ski } from '../state/index.ts';
+import { answer } from './answer.ts';
 
 export interface TableState {
   readonly table: RadiusTable | null;
-  /** 0–1 while it is being made, else null. */
+  /** 0–1 while it is being made, else null. Only who reads it is told of every step. */
   readonly progress: number | null;
   /** Why there is no table: what the pair lacks, what could not be solved, or that it was stopped. */
   readonly failure: string | null;
@@ -23,7 +21,6 @@ export interface TableState {
   readonly missing: boolean;
 }
 
-const WAITING: TableState = { table: null, progress: 0, failure: null, missing: false };
 /** A table is begun when it has been wanted this long. */
 const SETTLED_MS = 180;
 const KEPT = 48;
@@ -31,88 +28,66 @@ const KEPT = 48;
 /** The groove's view of a pair, or why it has none; remembered per pair. */
 export const carvingOf = perPair(pair => carvingSkiOf(ski(pair)));
 
-const kept = new Map<string, ReadonlySignal<TableState>>();
 const lackingTable = perPair(pair => {
   const carving = carvingOf(pair);
   return signal<TableState>({
-    ...WAITING,
+    table: null,
     progress: null,
-    failure: carving.ok ? null : carving.reason,
+    failure: carving.ok ? null : inWords(carving.reason),
     missing: !carving.ok && carving.missing,
   });
 });
 
-const keyOfPair = perPair(() => new Map<string, string>());
+/** All of a ski that a turn radius may come from, as text; what it is called and how its edges are ground is none of it. */
+const turnedBy = perPair(pair => {
+  const {
+    name,
+    discipline,
+    mass,
+    sideAngle,
+    baseBevel,
+    standingHeight,
+    bootSoleHeight,
+    heightsStated,
+    ...rest
+  } = ski(pair);
+  return JSON.stringify(rest);
+});
+
+const kept = new LRUCache<string, ReadonlySignal<TableState>>({ max: KEPT });
 
 /** The radius table of a pair on snow of a hardness in N/m³, with the load `fore` m ahead of the boot centre. */
 export function tableOf(pair: Pair, hardness: number, fore = 0): ReadonlySignal<TableState> {
-  const carving = carvingOf(pair);
-  if (!carving.ok) return lackingTable(pair);
-  const keys = keyOfPair(pair);
-  const question = `${hardness} ${fore}`;
-  let key = keys.get(question);
-  if (key === undefined) {
-    key = tableKey(carving.ski, hardness, { fore });
-    keys.set(question, key);
-  }
-  let state = kept.get(key);
-  if (state) kept.delete(key);
-  else state = newTable(pair, key, hardness, fore);
-  kept.set(key, state);
-  if (kept.size > KEPT) kept.delete(kept.keys().next().value!);
-  return state;
+  if (!carvingOf(pair).ok) return lackingTable(pair);
+  const key = `${hardness} ${fore} ${turnedBy(pair)}`;
+  const known = kept.get(key) ?? newTable(pair, hardness, fore);
+  kept.set(key, known);
+  return known;
 }
 
-function newTable(pair: Pair, key: string, hardness: number, fore: number): ReadonlySignal<TableState> {
-  const lane = `table ${key}`;
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let underWay = false;
-  let wanted = false;
-  let dropped = false;
-  const state = signal<TableState>(WAITING, {
-    watched() {
-      wanted = true;
-      if (state.peek().table || underWay) return;
-      clearTimeout(timer);
-      timer = setTimeout(make, SETTLED_MS);
-    },
-    unwatched() {
-      wanted = false;
-      clearTimeout(timer);
-      if (underWay) dropped = forgetWork(lane, 'radiusTable');
-    },
+function newTable(pair: Pair, hardness: number, fore: number): ReadonlySignal<TableState> {
+  const question = { pair, hardness, fore };
+  const made = answer('radiusTable', {
+    label: `Radius table of ${pair.name}`,
+    question: () => question,
+    settleMs: SETTLED_MS,
   });
-  async function make() {
-    underWay = true;
-    dropped = false;
-    state.value = WAITING;
-    try {
-      const made = await doWork(
-        lane,
-        'radiusTable',
-        `Radius table of ${pair.name}`,
-        { pair, hardness, fore },
-        share => {
-          state.value = { ...WAITING, progress: share };
-        },
-      );
-      state.value =
-        'ok' in made
-          ? { ...WAITING, progress: null, failure: made.reason }
-          : { ...WAITING, progress: null, table: made };
-    } catch (error) {
-      if (error instanceof Superseded && dropped) {
-        // Nobody had asked for a moment, as when one view gives way to another; it was nobody's stop button.
-        state.value = WAITING;
-        if (wanted) timer = setTimeout(make, SETTLED_MS);
-        return;
-      }
-      const failure =
-        error instanceof Superseded ? 'The radius table was stopped.' : (error as Error).message;
-      state.value = { ...WAITING, progress: null, failure };
-    } finally {
-      underWay = false;
-    }
-  }
-  return state;
+  // Who turns on the table is not told anew of what leaves it as it was.
+  let last: TableState | null = null;
+  return computed(() => {
+    const now = made.value;
+    const solved = now.value !== null && !('ok' in now.value) ? now.value : null;
+    const lacking = now.value !== null && 'ok' in now.value ? inWords(now.value.reason) : null;
+    const failure = lacking ?? now.error ?? (now.stopped ? 'The radius table was stopped.' : null);
+    if (last?.table === solved && last.failure === failure) return last;
+    last = {
+      table: solved,
+      failure,
+      missing: false,
+      get progress() {
+        return solved === null && failure === null ? (now.progress ?? 0) : null;
+      },
+    };
+    return last;
+  });
 }

@@ -1,9 +1,9 @@
 import { computed } from '@preact/signals';
-import { USUAL_SKIER } from '../../core/skier/index.ts';
+import { fieldsOf, inSi } from '../../core/conditions/index.ts';
+import { skierOf } from '../../core/skier/index.ts';
+import { DEGREE } from '../../core/units/index.ts';
 import { activePair, type ChosenPair, chosenPairs, conditions, slope } from '../state/index.ts';
 import type { GroundPlan, ProgrammePlan } from './jobs/run-plan.ts';
-
-const RAD = Math.PI / 180;
 
 /** Keeps its identity while something else is changed. */
 const ghost = computed(() => slope.value.ghost);
@@ -34,36 +34,24 @@ export const ghostPair = computed(
 export const groundPlan = computed<GroundPlan>(() => {
   const { ground, groundFile, programme } = slope.value;
   // A rhythm is the pace that can be kept for ever, so its hill is even.
-  if (programme === 'rhythm') return { kind: 'even', angle: conditions.value.slopeDeg * RAD };
-  if (ground === 'file' && groundFile) return { kind: ground, ...groundFile };
-  if (ground === 'roller' || ground === 'steepening') return { kind: ground };
-  return { kind: 'even', angle: conditions.value.slopeDeg * RAD };
+  if (programme !== 'rhythm') {
+    if (ground === 'file' && groundFile) return { kind: ground, ...groundFile };
+    if (ground === 'roller' || ground === 'steepening') return { kind: ground };
+  }
+  return { kind: 'even', angle: inSi(conditions.value, ['slopeDeg']).slope };
 });
 
+const ASKED = ['edgeDeg', 'clearanceM', ...fieldsOf('turns', 'gates', 'banked')] as const;
+
 export const programmePlan = computed<ProgrammePlan>(() => {
-  const { programme, programmeFile, traverseDeg, shape, drawn, clearanceM, limits } = slope.value;
-  const { edgeDeg, periodS, turns, gateSpacingM, gateOffsetM } = conditions.value;
-  if (programme === 'rhythm') {
-    return {
-      kind: programme,
-      spacing: gateSpacingM,
-      offset: gateOffsetM,
-      clearance: clearanceM,
-      gates: turns,
-      skier: {
-        pushMost: limits.pushBodyWeights,
-        pushRate: limits.pushRateBodyWeights,
-        legSpeed: limits.legSpeedMps,
-        edgeMost: limits.edgeDeg * RAD,
-        edgeRate: USUAL_SKIER.edgeRate,
-        angulationMost: limits.angulationDeg * RAD,
-      },
-    };
-  }
+  const { programme, programmeFile, shape, drawn } = slope.value;
+  const said = conditions.value;
+  const { edgeAngle, period, turns, traverse, ...gates } = inSi(said, ASKED);
+  if (programme === 'rhythm') return { kind: programme, ...gates, gates: turns, skier: skierOf(said) };
   if (programme === 'drawn') {
-    return { kind: programme, at: drawn.map(p => p.at), edges: drawn.map(p => p.deg * RAD) };
+    return { kind: programme, at: drawn.map(p => p.at), edges: drawn.map(p => p.deg * DEGREE) };
   }
   if (programme === 'file' && programmeFile) return { kind: programme, ...programmeFile };
-  if (programme === 'banked') return { kind: programme, traverse: traverseDeg * RAD, turns };
-  return { kind: 'linked', peakEdge: edgeDeg * RAD, period: periodS, turns, shape };
+  if (programme === 'banked') return { kind: programme, traverse, turns };
+  return { kind: 'linked', peakEdge: edgeAngle, period, turns, shape };
 });

@@ -1,14 +1,14 @@
-import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
-import { usualWallStrength } from '../../core/carve/index.ts';
-import type { Pair } from '../../core/pair/index.ts';
+import { computed } from '@preact/signals';
+import { wallStrengthOf } from '../../core/carve/index.ts';
+import { inSi, siOf } from '../../core/conditions/index.ts';
 import type { Track, TurnBasis } from '../../core/run/index.ts';
-import { legOfHeight } from '../../core/skier/index.ts';
+import { legSpanOf } from '../../core/skier/index.ts';
 import { type ChosenPair, conditions, ski } from '../state/index.ts';
+import { answer } from './answer.ts';
 import type { HillAnswer } from './jobs/hill-jobs.ts';
-import { groundOf, type RhythmAnswer, type RunPlan } from './jobs/run-plan.ts';
-import { type TableState, tableOf } from './radius-tables.ts';
+import { groundOf, PLAN_FIELDS, type RhythmAnswer, type RunPlan } from './jobs/run-plan.ts';
+import { tableOf } from './radius-tables.ts';
 import { ghostPair, groundPlan, leadPair, programmePlan } from './run-question.ts';
-import { doWork, Superseded } from './runner.ts';
 import { radiusOf } from './sidecut.ts';
 
 /** One pair down the hill, with what it was asked. */
@@ -25,9 +25,9 @@ export interface Runs {
   readonly runs: readonly PairRun[];
   /** Why the lead has no run, or why there was no answer. */
   readonly problem: string | null;
-  /** Asking once more may help: the calculation was stopped or broke off. */
+  /** Asking once more may help: the calculation was stopped. */
   readonly again: boolean;
-  /** An answer is being worked out; what is shown belongs to the question before, or is a draft. */
+  /** An answer is being worked out; what is shown belongs to the question before, or is a first look. */
   readonly working: boolean;
   /** What is shown is a first look at the question. */
   readonly draft: boolean;
@@ -47,31 +47,9 @@ export interface TurnSource {
   readonly words: string;
 }
 
-/** The table's state without its progress: who turns on it need not turn anew at every per cent. */
-const settled = new Map<ReadonlySignal<TableState>, ReadonlySignal<TableState>>();
-const SETTLED_KEPT = 48;
-
-function settledTable(pair: Pair, hardness: number): TableState {
-  const state = tableOf(pair, hardness);
-  let calm = settled.get(state);
-  if (!calm) {
-    let last: TableState | null = null;
-    calm = computed(() => {
-      const next = state.value;
-      const same =
-        last?.table === next.table && last?.failure === next.failure && last?.missing === next.missing;
-      if (!same) last = next;
-      return last!;
-    });
-    settled.set(state, calm);
-    if (settled.size > SETTLED_KEPT) settled.delete(settled.keys().next().value!);
-  }
-  return calm.value;
-}
-
 export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: number): TurnSource {
   const sidecutRadius = radiusOf(pair.pair);
-  const state = settledTable(pair.pair, hardnessNPerMm3 * 1e9);
+  const state = tableOf(pair.pair, siOf('hardnessNPerMm3', hardnessNPerMm3)).value;
   if (state.table) {
     return {
       turn: { table: state.table },
@@ -95,7 +73,10 @@ export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: numb
   return {
     turn: {
       sidecutRadius,
-      press: { contactLength: ski(pair.pair).contactLength, hardness: hardnessNPerMm3 * 1e9 },
+      press: {
+        contactLength: ski(pair.pair).contactLength,
+        hardness: siOf('hardnessNPerMm3', hardnessNPerMm3),
+      },
     },
     model: waits ? 'cosine rule until bent' : 'cosine rule',
     words: `turns by the cosine rule (${why})`,
@@ -103,11 +84,11 @@ export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: numb
 }
 
 /** The question to the worker; follows every control. */
-const asked = computed<readonly Asked[]>(() => {
+export const asked = computed<readonly Asked[]>(() => {
   const lead = leadPair.value;
   const ghost = ghostPair.value;
   const c = conditions.value;
-  const leg = legOfHeight(c.heightM);
+  const said = { ...inSi(c, PLAN_FIELDS), ...legSpanOf(c) };
   const skiers = [lead, ghost].filter(pair => pair !== null);
   return skiers.flatMap(pair => {
     const { turn } = turnSource(pair, c.hardnessNPerMm3);
@@ -116,99 +97,93 @@ const asked = computed<readonly Asked[]>(() => {
       turn,
       ground: groundPlan.value,
       programme: programmePlan.value,
-      mass: c.massKg,
-      friction: c.friction,
-      dragArea: c.dragAreaM2,
-      airDensity: c.airDensity,
-      startSpeed: c.speedKmh / 3.6,
+      ...said,
       baseBevel: pair.ski.baseBevel,
       contactLength: pair.ski.contactLength,
-      wallStrength: usualWallStrength(c.hardnessNPerMm3 * 1e9),
-      legMin: leg.shortest,
-      legMax: leg.longest,
+      wallStrength: wallStrengthOf(c),
     };
     return [{ pair, plan }];
   });
 });
 
-const NOTHING: Runs = { runs: [], problem: null, again: false, working: false, draft: false };
-export const runs = signal<Runs>(NOTHING);
+const isRhythm = (skiers: readonly Asked[]) => skiers[0]?.plan.programme.kind === 'rhythm';
+const asJob = (skiers: readonly Asked[], draft: boolean) => ({
+  skiers: skiers.map(({ pair, plan }) => ({ id: pair.id, plan })),
+  draft,
+});
 
-/** Counts the times a person has asked once more. */
-const askedAgain = signal(0);
-export const askAgain = (): void => {
-  askedAgain.value += 1;
-};
+/** A first look at every question of a drag; a rhythm is quick enough without. */
+const glimpsed = answer('skiRuns', {
+  label: 'Solving the run',
+  question: () => (asked.value.length > 0 && !isRhythm(asked.value) ? asked.value : null),
+  input: (skiers: readonly Asked[]) => asJob(skiers, true),
+});
 
-const LANE = 'down the hill';
+/** How long a control rests before its run is worked out closely. */
+const AT_REST_MS = 150;
 
-/** Keeps `runs` in step with the controls: the running question finishes, the latest waits. Returns a stop. */
-export function followRuns(): () => void {
-  let latest = 0;
-  let shown = 0;
-  const stop = effect(() => {
-    void askedAgain.value;
-    const question = asked.value;
-    latest += 1;
-    const mine = latest;
-    if (question.length === 0) {
-      shown = mine;
-      runs.value = {
-        ...NOTHING,
-        problem: 'This pair has no sidecut radius, so it carves no turn; check its widths.',
-      };
-      return;
-    }
-    runs.value = { ...runs.peek(), working: true };
-    const skiers = question.map(({ pair, plan }) => ({ id: pair.id, plan }));
-    const rhythmic = question[0]!.plan.programme.kind === 'rhythm';
-    const words = rhythmic ? 'Finding the quickest turn' : 'Solving the run';
-    const ask = (draft: boolean) => doWork(LANE, 'skiRuns', words, { skiers, draft });
-    const show = (answers: readonly HillAnswer[], draft: boolean) => {
-      if (mine < shown) return;
-      shown = mine;
-      runs.value = { ...answered(question, answers), draft, working: draft || mine !== latest };
-    };
-    const solve = async () => {
-      if (!rhythmic) {
-        const first = await ask(true);
-        // What a first look does not find may be there: only a close one refuses.
-        if (first.every(({ ok }) => ok)) show(first, true);
-        if (mine !== latest) return;
-      }
-      show(await ask(false), false);
-    };
-    solve().catch((error: Error) => {
-      if (mine !== latest) return;
-      // Stopped by the person: what was there stays, and says that it is from before.
-      const stopped = error instanceof Superseded;
-      runs.value = {
-        ...NOTHING,
-        runs: stopped ? runs.peek().runs : [],
-        problem: !stopped
-          ? `The run could not be worked out: ${error.message}`
-          : shown === mine
-            ? 'Stopped. What is shown is a first look.'
-            : 'Stopped. What is shown belongs to the inputs before.',
-        again: true,
-      };
-    });
-  });
-  return () => {
-    latest += 1;
-    shown = latest;
-    stop();
-  };
+const solved = answer('skiRuns', {
+  label: skiers => (isRhythm(skiers) ? 'Finding the quickest turn' : 'Solving the run'),
+  question: () => (asked.value.length > 0 ? asked.value : null),
+  input: (skiers: readonly Asked[]) => asJob(skiers, false),
+  settleMs: skiers => (isRhythm(skiers) ? 0 : AT_REST_MS),
+});
+
+/** Asks for the run once more, after a stop. */
+export const askAgain = solved.retry;
+
+type Told = Pick<Runs, 'runs' | 'problem'>;
+const read = new WeakMap<readonly HillAnswer[], Told>();
+
+/** Runs keep their objects, whatever else is told of them: the groove on the hill stays laid. */
+function toldBy(answers: readonly HillAnswer[], question: readonly Asked[]): Told {
+  const known = read.get(answers) ?? answered(question, answers);
+  read.set(answers, known);
+  return known;
 }
 
-function answered(question: readonly Asked[], answers: readonly HillAnswer[]): Runs {
+/** The skis down the hill, in step with the controls: the running question finishes, the latest waits. */
+export const runs = computed<Runs>(() => {
+  if (asked.value.length === 0) {
+    return {
+      runs: [],
+      problem: 'This pair has no sidecut radius, so it carves no turn; check its widths.',
+      again: false,
+      working: false,
+      draft: false,
+    };
+  }
+  const first = glimpsed.value;
+  const { value, of, error, running, stopped } = solved.value;
+  if (error) {
+    return {
+      runs: [],
+      problem: `The run could not be worked out: ${error}`,
+      again: false,
+      working: running,
+      draft: false,
+    };
+  }
+  // What a first look does not find may be there: only a close one refuses.
+  if (first.value?.every(({ ok }) => ok) && first.of && first.of !== of && of !== asked.value && !stopped) {
+    return { ...toldBy(first.value, first.of), again: false, working: true, draft: true };
+  }
+  return {
+    ...(value && of ? toldBy(value, of) : { runs: [], problem: null }),
+    ...(stopped && { problem: 'Stopped. What is shown belongs to the inputs before.' }),
+    again: stopped,
+    working: running,
+    draft: false,
+  };
+});
+
+function answered(question: readonly Asked[], answers: readonly HillAnswer[]): Told {
   const first = answers[0]!;
-  if (!first.ok) return { ...NOTHING, problem: first.problem };
+  if (!first.ok) return { runs: [], problem: first.problem };
   const others = answers
     .slice(1)
     .flatMap((answer, i) => (answer.ok ? [] : [`${question[i + 1]!.pair.name}: ${answer.problem}`]));
   return {
-    ...NOTHING,
     runs: question.flatMap((each, i) => {
       const answer = answers[i]!;
       return answer.ok ? [{ ...each, track: answer.track, rhythm: answer.rhythm }] : [];

@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import type { CourseConditions } from '../../core/course/index.ts';
+import { type CourseConditions, courseConditionsOf } from '../../core/course/index.ts';
 import { conditions, course } from '../state/index.ts';
 
 export type Scope = 'chosen' | 'rack';
@@ -10,17 +10,15 @@ export const scope = signal<Scope>('chosen');
 export const turnModel = signal<TurnModel>('bent');
 
 /** Slope, skier and air of the set, SI. */
-export const courseConditions = computed<Partial<CourseConditions>>(() => {
-  const { massKg, friction, dragAreaM2, airDensity } = conditions.value;
+export const courseConditions = computed<CourseConditions>(() => {
   const { slopeDeg, speedKmh, keepSpeed, greatestEdgeDeg } = course.value;
-  return {
-    slope: (slopeDeg * Math.PI) / 180,
-    mass: massKg,
-    friction,
-    dragArea: dragAreaM2,
-    airDensity,
-    startSpeed: speedKmh / 3.6,
-    holdSpeed: keepSpeed,
-    greatestEdge: (greatestEdgeDeg * Math.PI) / 180,
-  };
+  return courseConditionsOf(
+    {
+      ...conditions.value,
+      courseSlopeDeg: slopeDeg,
+      courseSpeedKmh: speedKmh,
+      courseEdgeMostDeg: greatestEdgeDeg,
+    },
+    keepSpeed,
+  );
 });

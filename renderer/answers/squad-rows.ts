@@ -1,6 +1,6 @@
 import { group } from 'd3';
 import { oddEntries, type Pair, type RackTune, type TuneEntry } from '../../core/pair/index.ts';
-import { belongsTo, type DueAfter, ownerOf, type RackEntry } from '../state/index.ts';
+import { belongsTo, type DueAfter, inWords, ownerOf, type RackEntry } from '../state/index.ts';
 import { type DueState, dueState, urgency } from './due.ts';
 
 /** One pair of the squad as its table, its filters and its lists see it. */
@@ -47,10 +47,8 @@ export function squadRows(
 export function oddIn(rack: readonly RackEntry[]): Map<number, string[]> {
   const listed = rack.map(({ pair }, at) => ({ row: at + 1, pair, owner: ownerOf(pair), extra: {} }));
   const found = new Map<number, string[]>();
-  for (const { row, message, otherRow } of oddEntries(listed)) {
-    const told =
-      otherRow === null ? message : message.replace(`row ${otherRow}`, `line ${otherRow} of the rack`);
-    found.set(row, [...(found.get(row) ?? []), told.replace(`${rack[row - 1]!.pair.name}: `, '')]);
+  for (const { row, remark } of oddEntries(listed)) {
+    found.set(row, [...(found.get(row) ?? []), inWords(remark)]);
   }
   return found;
 }

@@ -1,3 +1,4 @@
+import { LRUCache } from 'lru-cache';
 import type { RadiusTable } from '../../core/carve/index.ts';
 import type { ChosenPair } from '../state/index.ts';
 import { askedFore, askedHardness } from './asked.ts';
@@ -8,15 +9,13 @@ export interface TableShown extends TableState {
   readonly stale: boolean;
 }
 
-const last = new Map<string, RadiusTable>();
+/** A table of a moment ago for more pairs than can be chosen is not looked at again. */
+const last = new LRUCache<string, RadiusTable>({ max: 8 });
 
 /** The pair's radius table on the present snow; the last one until it is made. */
 export function tableShown({ id, pair }: ChosenPair): TableShown {
   const state = tableOf(pair, askedHardness.value, askedFore.value).value;
-  if (state.table) {
-    last.set(id, state.table);
-    return { ...state, stale: false };
-  }
-  if (state.missing) return { ...state, stale: false };
-  return { ...state, table: last.get(id) ?? null, stale: last.has(id) };
+  if (state.table) last.set(id, state.table);
+  const before = state.table || state.missing ? null : (last.get(id) ?? null);
+  return { ...state, table: state.table ?? before, stale: before !== null };
 }

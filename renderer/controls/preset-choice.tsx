@@ -1,12 +1,12 @@
 import type { JSX } from 'preact';
-import { choosePreset, presetChosen, SKIER_PRESETS } from '../state/index.ts';
+import { choosePreset, presetChosen, SKIER_PRESETS, t } from '../state/index.ts';
 
 /** Skiers to begin with: each sets mass, height, hill, speed, edge angle, period and gates at once. */
 export function PresetChoice(props: { readonly label?: string }): JSX.Element {
   const chosen = presetChosen.value;
   return (
     <label class="preset-choice">
-      <span>{props.label ?? 'Skier and hill'}</span>
+      <span>{props.label ?? t('controls.skierAndHill')}</span>
       <select
         value={chosen ?? ''}
         onChange={event => {
@@ -14,10 +14,10 @@ export function PresetChoice(props: { readonly label?: string }): JSX.Element {
           if (preset) choosePreset(preset.id);
         }}
       >
-        {chosen === null && <option value="">Your own</option>}
-        {SKIER_PRESETS.map(({ id, name }) => (
+        {chosen === null && <option value="">{t('controls.yourOwn')}</option>}
+        {SKIER_PRESETS.map(({ id }) => (
           <option key={id} value={id}>
-            {name}
+            {t(`controls.preset.${id}`)}
           </option>
         ))}
       </select>

@@ -1,5 +1,5 @@
 import { readGates } from '../../core/course/index.ts';
-import { type Course, NO_COURSE } from '../state/index.ts';
+import { asUsual, type Course, NO_COURSE } from '../state/index.ts';
 import giantSlalom from './sets/giant-slalom.csv?raw';
 import slalom from './sets/slalom.csv?raw';
 
@@ -7,19 +7,14 @@ import slalom from './sets/slalom.csv?raw';
 export const demoSets: Readonly<Record<Course['discipline'], Course>> = {
   SL: {
     ...NO_COURSE,
-    slopeDeg: 20,
-    speedKmh: 30,
     name: 'Pala Ostrelle',
-    discipline: 'SL',
     gates: readGates(slalom).gates,
     demo: true,
   },
   GS: {
     ...NO_COURSE,
-    slopeDeg: 16.5,
-    speedKmh: 50,
+    ...asUsual(NO_COURSE, 'GS'),
     name: 'Pala Ostrelle',
-    discipline: 'GS',
     gates: readGates(giantSlalom).gates,
     demo: true,
   },

@@ -1,8 +1,10 @@
 import { signal } from '@preact/signals';
 import { type GateProblem, readGates, setDiscipline, unreadComments } from '../../core/course/index.ts';
 import { categories } from '../../core/rules/index.ts';
+import { asCsvFile } from '../../core/table/index.ts';
 import { getHost } from '../host/index.ts';
 import {
+  asUsual,
   type Course,
   changeCourse,
   course,
@@ -37,8 +39,8 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
   changeCourse(`Open ${file.name}`, before => {
     const opened: Course = {
       ...before,
-      discipline: setDiscipline(gates),
-      // What the file does not state stays as it was asked about.
+      // What the file does not state stays as it was asked about, or is usual for its gates.
+      ...asUsual(before, of.discipline ?? setDiscipline(gates)),
       ...of,
       ...(category && { category }),
       name: file.name.replace(/\.(csv|tsv|txt)$/i, ''),
@@ -68,7 +70,7 @@ export async function saveCourse(): Promise<void> {
   const file = courseFileName(course.value);
   const text = courseText(course.value);
   try {
-    if (await getHost().exportFile(file, 'text/csv', text)) {
+    if (await getHost().exportFile(file, 'text/csv', asCsvFile(text))) {
       markCourseSaved(name, text);
       report(`${file} saved, ${counted(gates.length, 'gate')}`);
     }

@@ -1,6 +1,6 @@
 import { identify, type TextKind } from '../../core/kind/index.ts';
 import { type FileKind, getHost } from '../host/index.ts';
-import { changeView, report } from '../state/index.ts';
+import { changeView, inWords, report } from '../state/index.ts';
 import { takeReadings } from './bench-files.ts';
 import { takeCourse } from './course-files.ts';
 import { takeEdition } from './edition-files.ts';
@@ -23,17 +23,6 @@ const TAKE: Readonly<Record<TextKind, (file: Incoming) => void>> = {
   sheet: lookAtSheet,
 };
 
-const NAMES: Readonly<Record<TextKind, string>> = {
-  pair: 'a pair ("turnwright.pair")',
-  rack: 'a rack ("turnwright.rack")',
-  edition: 'limits ("turnwright.rules")',
-  gates: 'gates (gate, across, down)',
-  bench: 'bench readings (loadFromTailMm, loadN, dialFromTailMm, deflectionMm)',
-  slope: 'a slope (distance, height)',
-  programme: 'turns (time, edge)',
-  sheet: 'pairs (name, length, contact length, tip, waist, tail)',
-};
-
 /**
  * Whatever came, however it came, goes where what it holds belongs. Where it does not say what it is, the
  * reader of what was `wanted` says what is wrong with it.
@@ -42,10 +31,7 @@ export function takeIn(file: Incoming, wanted?: TextKind): void {
   const found = identify(file.text, file.name);
   const kind = found.ok ? found.kind : wanted;
   if (kind) TAKE[kind](file);
-  else if (!found.ok) {
-    const accepted = found.accepted.map(each => NAMES[each]).join(', ');
-    report(`${file.name}: ${found.field} ${found.found} found; accepted are those of ${accepted}.`, 'error');
-  }
+  else if (!found.ok) report(`${file.name}: ${inWords(found.fault)}`, 'error');
 }
 
 const CHOOSER: Partial<Record<TextKind, FileKind>> = {

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
-import { EditionError, editions, readEdition } from '../../core/rules/index.ts';
-import { changeRules, report } from '../state/index.ts';
+import { FieldError } from '../../core/fault/index.ts';
+import { editions, readEdition } from '../../core/rules/index.ts';
+import { changeRules, faultsInWords, inWords, report } from '../state/index.ts';
 
 /** Why the last edition file could not be read, field by field. */
 export const editionProblems = signal<{ readonly file: string; readonly lines: readonly string[] } | null>(
@@ -24,12 +25,9 @@ export function takeEdition(file: { readonly name: string; readonly text: string
       `${file.name}: edition "${label}" opened, ${read.limits.length} ${read.limits.length === 1 ? 'limit' : 'limits'}`,
     );
   } catch (error) {
-    if (!(error instanceof EditionError)) throw error;
-    const [first, ...more] = error.problems;
-    editionProblems.value = { file: file.name, lines: error.problems };
-    report(
-      `${file.name} is no edition of limits. ${first}${more.length > 0 ? ` (and ${more.length} more)` : ''}`,
-      'error',
-    );
+    if (!(error instanceof FieldError)) throw error;
+    const faults = [error, ...error.others];
+    editionProblems.value = { file: file.name, lines: faults.map(inWords) };
+    report(`${file.name} is no edition of limits. ${faultsInWords(faults)}`, 'error');
   }
 }

@@ -1,4 +1,4 @@
-import { writeCsvRows } from '../../core/table/index.ts';
+import { asCsvFile, writeCsvRows } from '../../core/table/index.ts';
 import { getHost } from '../host/index.ts';
 import { report } from '../state/index.ts';
 
@@ -8,7 +8,7 @@ export async function exportTable(
   rows: readonly (readonly (string | number)[])[],
 ): Promise<void> {
   try {
-    const text = writeCsvRows(rows.map(row => row.map(String)));
+    const text = asCsvFile(writeCsvRows(rows.map(row => row.map(String))));
     if (await getHost().exportFile(name, 'text/csv', text)) report(`${name} saved`);
   } catch (error) {
     report(`${name} could not be saved: ${(error as Error).message}`, 'error');

@@ -9,7 +9,7 @@ import {
   type SheetProblem,
 } from '../../core/pair/index.ts';
 import { readCsvRows, writeCsvRows } from '../../core/table/index.ts';
-import { ownerOf, type RackEntry, withOwner } from '../state/index.ts';
+import { inWords, ownerOf, type RackEntry, t, withOwner } from '../state/index.ts';
 
 /** A technician's sheet, read and looked over, before anything is taken in. */
 export interface SheetImport {
@@ -47,18 +47,18 @@ export function lookOver(
   const taken = new Set(pairs.map(each => each.row));
   const lines: SheetLine[] = [
     ...sheet.problems.map(
-      ({ row, message, imported }): SheetLine => ({
-        row,
-        kind: imported ? 'field left out' : 'not taken in',
-        message,
+      (problem): SheetLine => ({
+        row: problem.row,
+        kind: problem.imported ? 'field left out' : 'not taken in',
+        message: inWords(problem),
       }),
     ),
-    ...sheet.guesses.map(({ row, message }): SheetLine => ({ row, kind: 'guess', message })),
+    ...sheet.guesses.map(({ row, guess }): SheetLine => ({ row, kind: 'guess', message: inWords(guess) })),
     ...oddEntries(sheet.pairs).map(
-      ({ row, message }): SheetLine => ({
+      ({ row, name, remark }): SheetLine => ({
         row,
         kind: 'odd',
-        message: message.replace(/\brow (?=\d+)/, 'line '),
+        message: t('pair.oddEntry', { name, remark }),
       }),
     ),
   ];
@@ -126,5 +126,5 @@ export function faultSheet({ sheet }: SheetImport): string {
   );
 }
 
-const whyOf = ({ message, imported }: SheetProblem) =>
-  imported ? `${message} (taken in without it)` : message;
+const whyOf = (problem: SheetProblem) =>
+  problem.imported ? `${inWords(problem)} (taken in without it)` : inWords(problem);

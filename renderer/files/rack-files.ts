@@ -14,7 +14,9 @@ import {
   addEntries,
   choose,
   edit,
+  faultsInWords,
   freeLetter,
+  inWords,
   isUnsaved,
   joinsRackFile,
   learn,
@@ -55,8 +57,7 @@ export const waitingRacks = signal<readonly WaitingRack[]>([]);
 export function takePair(file: Incoming): void {
   const read = readPair(file.text);
   if (!read.ok) {
-    const [first, ...more] = read.problems;
-    report(`${file.name}: ${first!.message}${more.length ? ` (and ${more.length} more)` : ''}`, 'error');
+    report(`${file.name}: ${faultsInWords(read.problems)}`, 'error');
     return;
   }
   const { token } = file;
@@ -78,10 +79,10 @@ function addPair(
     pair,
     saved,
     ...(token === null ? {} : { fileToken: token, fileName: file.name }),
-    ...(readOnly ? { readOnly: notes.join(' ') } : {}),
+    ...(readOnly ? { readOnly: notes.map(inWords).join(' ') } : {}),
   };
   edit(`Open ${pair.name}`, before => choose(entry.id)(freeLetter(addEntries([entry])(before))));
-  report(notes.length > 0 ? notes.join(' ') : `${pair.name} opened`);
+  report(notes.length > 0 ? notes.map(inWords).join(' ') : `${pair.name} opened`);
 }
 
 /** The file of a pair that is in the rack already: two entries that save to one file would lose one's work. */
@@ -111,7 +112,7 @@ export function takeRack(file: Incoming): void {
   const read = readRack(file.text);
   const { token } = file;
   if (!read.ok) {
-    report(`${file.name}: ${read.problems[0]!.message}`, 'error');
+    report(`${file.name}: ${inWords(read.problems[0]!)}`, 'error');
     return;
   }
   const { rackFile } = project.value;
@@ -142,7 +143,9 @@ const entriesOf = ({ read }: ReadFile): RackEntry[] =>
       pair,
       saved: null,
       inRackFile: true,
-      ...(readOnly || read.readOnly ? { readOnly: notes.join(' ') || read.notes.join(' ') } : {}),
+      ...(readOnly || read.readOnly
+        ? { readOnly: notes.map(inWords).join(' ') || read.notes.map(inWords).join(' ') }
+        : {}),
     }));
 
 /** The rack in place of the one that is open, whose pairs and log leave with it; one step, undone as one. */
@@ -164,7 +167,10 @@ function openRack(waiting: WaitingRack): void {
       },
     });
   });
-  tell(waiting, [`${counted(entries.length, 'pair')} opened from ${file.name}`, ...read.notes].join('. '));
+  tell(
+    waiting,
+    [`${counted(entries.length, 'pair')} opened from ${file.name}`, ...read.notes.map(inWords)].join('. '),
+  );
 }
 
 /** The rack's pairs and log as new ones of the rack that is open, if one is. Its own file is left as it is. */
@@ -183,9 +189,6 @@ function joinRack(joining: ReadFile): void {
 }
 
 function tell({ file, read }: ReadFile, done: string): void {
-  const [problem, ...more] = read.problems;
-  if (!problem) report(done);
-  else {
-    report(`${file.name}: ${problem.message}${more.length ? ` (and ${more.length} more)` : ''}`, 'error');
-  }
+  if (read.problems.length === 0) report(done);
+  else report(`${file.name}: ${faultsInWords(read.problems)}`, 'error');
 }

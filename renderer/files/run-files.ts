@@ -1,6 +1,5 @@
 import { readEdges, readProfile } from '../../core/run/index.ts';
-import { TableTextError } from '../../core/table/index.ts';
-import { changeSlope, changeView, report, type TextFile } from '../state/index.ts';
+import { changeSlope, changeView, errorWords, report, type TextFile } from '../state/index.ts';
 
 /** Rows of distance and height, m, as the ground of the run. */
 export function takeProfile(file: TextFile): void {
@@ -19,9 +18,7 @@ function isRead({ name, text }: TextFile, read: (text: string) => unknown): bool
   try {
     read(text);
   } catch (error) {
-    const [first, ...more] = error instanceof TableTextError ? error.problems : [(error as Error).message];
-    const others = more.length === 0 ? '' : ` And ${more.length} more like it.`;
-    report(`${name}, ${first}.${others}`, 'error');
+    report(`${name}, ${errorWords(error)}`, 'error');
     return false;
   }
   changeView({ question: 'slope' });

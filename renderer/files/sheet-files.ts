@@ -1,4 +1,5 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { asCsvFile } from '../../core/table/index.ts';
 import { getHost, type OpenedFile } from '../host/index.ts';
 import {
   addEntries,
@@ -59,7 +60,7 @@ export function takePairs(
 export async function saveFaults(read: SheetImport): Promise<void> {
   const name = `${read.fileName.replace(/\.[a-z]+$/i, '')}-at-fault.csv`;
   try {
-    if (await getHost().exportFile(name, 'text/csv', faultSheet(read))) report(`${name} saved`);
+    if (await getHost().exportFile(name, 'text/csv', asCsvFile(faultSheet(read)))) report(`${name} saved`);
   } catch (error) {
     report(`${name} could not be saved: ${(error as Error).message}`, 'error');
   }

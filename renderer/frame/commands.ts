@@ -11,6 +11,7 @@ import {
   type Question,
   redo,
   report,
+  t,
   undo,
   view,
 } from '../state/index.ts';
@@ -32,7 +33,7 @@ export function onCommand(command: MenuCommand): void {
 /** Saves pairs, rack and set; whether nothing unsaved is left. What stands in an open form is in no pair yet. */
 export async function saveEverything(): Promise<boolean> {
   if (document.querySelector('dialog[open]')) {
-    report('A form is still open; close it first, then save.', 'error');
+    report(t('frame.closeFormFirst'), 'error');
     return false;
   }
   if (!(await saveAll())) return false;
@@ -47,11 +48,11 @@ const show = (question: Question) => () => {
 const withActive = (action: (id: string, name: string) => unknown) => () => {
   const active = activePair.value;
   if (active) void action(active.id, active.name);
-  else report('No pair is chosen; choose one in the rack first.', 'error');
+  else report(t('common.noPair'), 'error');
 };
 
 const exported = (what: 'picture' | 'table') => () => {
-  if (!exportFigure(what)) report(`This view has no ${what} to export.`, 'error');
+  if (!exportFigure(what)) report(t(what === 'picture' ? 'frame.noPicture' : 'frame.noTable'), 'error');
 };
 
 const actions: Record<MenuCommand, () => void> = {

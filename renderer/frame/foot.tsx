@@ -1,7 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { aboutOpen, CAUTION } from '../help/index.ts';
-import { status, tasks, view } from '../state/index.ts';
+import { status, t, tasks, view } from '../state/index.ts';
 
 /** What is happening at the left, the caution that belongs to the question at the right. */
 export function Foot(): JSX.Element {
@@ -14,7 +14,7 @@ export function Foot(): JSX.Element {
             <span class="task-label">{task.label}</span>
             <progress value={task.progress ?? undefined} max={1} aria-label={task.label} />
             <PassingButton class="quiet" onClick={() => task.cancel()}>
-              Stop
+              {t('frame.stop')}
             </PassingButton>
           </span>
         ))}
@@ -24,7 +24,7 @@ export function Foot(): JSX.Element {
             {said.text}
             <PassingButton
               class="bare dismiss"
-              label="Clear this message"
+              label={t('frame.clearMessage')}
               onClick={() => {
                 status.value = null;
               }}
@@ -35,7 +35,7 @@ export function Foot(): JSX.Element {
         )}
       </div>
       <p class="caution">
-        {CAUTION[view.value.question]}{' '}
+        {t(CAUTION[view.value.question])}{' '}
         <button
           type="button"
           class="bare link"
@@ -43,7 +43,7 @@ export function Foot(): JSX.Element {
             aboutOpen.value = true;
           }}
         >
-          About the model
+          {t('help.aboutModel')}
         </button>
       </p>
     </footer>

@@ -4,11 +4,12 @@ import { AboutModel, aboutOpen, HelpPanel, helpOpen } from '../help/index.ts';
 import { WorkingPanel } from '../kit/index.ts';
 import { Paper } from '../print/index.ts';
 import { RackDialogs, RackPanel } from '../rack/index.ts';
-import { view } from '../state/index.ts';
+import { t, view } from '../state/index.ts';
 import { board, pages, views } from '../views/index.ts';
 import { useFocusFollows } from './focus-follows.ts';
 import { Foot } from './foot.tsx';
 import { Rail } from './rail.tsx';
+import { ThreadNotice } from './thread-notice.tsx';
 import { TopBar } from './top-bar.tsx';
 
 /** Rail, rack, stage and readings, with a bar over them and a status line under them. */
@@ -21,6 +22,7 @@ export function Frame(): JSX.Element {
   const panels = (
     <>
       <WorkingPanel />
+      <ThreadNotice />
       <RackDialogs />
       {helpOpen.value && <HelpPanel />}
       {aboutOpen.value && <AboutModel />}
@@ -40,10 +42,10 @@ export function Frame(): JSX.Element {
       <Rail current={laidOver ? null : current.id} />
       {page !== 'squad' && <RackPanel />}
       <main class="stage" id="stage" tabIndex={-1}>
-        <h1>{current.heading}</h1>
+        <h1>{t(current.heading)}</h1>
         <current.Stage key={current.id} />
       </main>
-      <aside class="readings" id="readings" aria-label="Readings" tabIndex={-1}>
+      <aside class="readings" id="readings" aria-label={t('frame.readings')} tabIndex={-1}>
         <current.Readings key={current.id} />
       </aside>
       <Foot />

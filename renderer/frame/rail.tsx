@@ -1,14 +1,6 @@
 import type { JSX } from 'preact';
-import { changeView, type Question } from '../state/index.ts';
+import { changeView, type Question, t } from '../state/index.ts';
 import { views } from '../views/index.ts';
-
-const QUESTION_NAMES: Record<Question, string> = {
-  shape: 'Shape',
-  flex: 'Flex',
-  edge: 'Edge',
-  slope: 'Slope',
-  set: 'Set',
-};
 
 /** One stroke each: what the question looks at. */
 const GLYPHS: Record<Question, JSX.Element> = {
@@ -22,20 +14,20 @@ const GLYPHS: Record<Question, JSX.Element> = {
 /** The five questions. Number keys 1 to 5 do the same. */
 export function Rail({ current }: { current: string | null }): JSX.Element {
   return (
-    <nav class="rail" aria-label="Questions" id="rail">
+    <nav class="rail" aria-label={t('frame.questions')} id="rail">
       {views.map(({ id, question, heading }) => (
         <button
           key={question}
           type="button"
           class="rail-item"
           aria-current={id === current ? 'page' : undefined}
-          title={heading}
+          title={t(heading)}
           onClick={() => changeView({ question })}
         >
           <svg width="24" height="24" viewBox="0 0 24 24" aria-hidden="true">
             {GLYPHS[question]}
           </svg>
-          <span>{QUESTION_NAMES[question]}</span>
+          <span>{t(`frame.question.${question}`)}</span>
         </button>
       ))}
     </nav>

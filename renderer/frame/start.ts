@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals';
+import type { Sentence } from '../../core/language/index.ts';
 import { demoSets } from '../demo/index.ts';
 import { takeIn } from '../files/index.ts';
 import type { DraftRecords, Host } from '../host/index.ts';
@@ -8,6 +9,7 @@ import {
   course,
   courseUnsaved,
   EMPTY_PROJECT,
+  errorWords,
   keepDraft,
   load,
   type Project,
@@ -16,6 +18,7 @@ import {
   rackFileUnsaved,
   report,
   status,
+  t,
   tuneLogUnsaved,
   unsavedEntries,
 } from '../state/index.ts';
@@ -24,7 +27,7 @@ import { onFrameKey } from './keys.ts';
 
 /** Brings back the work in progress, or the demo rack on the first start, and connects the host. */
 export async function startApp(host: Host): Promise<void> {
-  const { first, kept, stale, draftUnread } = await firstProject(host);
+  const { first, kept, stale, draftUnread, notTaken } = await firstProject(host);
   load(first);
   // What could not be read is not written over: it may be whole, and readable at the next start.
   if (!draftUnread) {
@@ -33,15 +36,22 @@ export async function startApp(host: Host): Promise<void> {
   }
   const [aside, ...more] = first.setAside;
   if (aside) {
-    const others = more.length > 0 ? ` and ${more.length} more` : '';
-    report(`${aside.name}${others} could not be taken up again and is kept: see the rack.`, 'error');
+    const { name } = aside;
+    const told =
+      more.length > 0
+        ? t('frame.notRestoredMore', { name, more: more.length })
+        : t('frame.notRestored', { name });
+    report(told, 'error');
+  }
+  if (notTaken.length > 0) {
+    report(t('setting.notTakenUp', { settings: notTaken }), 'error');
   }
   effect(() => {
     const names = unsavedEntries.value.map(entry => entry.pair.name);
     const { rackFile } = project.value;
     if (rackFile && rackFileUnsaved.value) names.push(rackFile.name);
-    if (tuneLogUnsaved.value) names.push('The tune log, which a rack file holds');
-    if (courseUnsaved.value) names.push(course.value.name || 'The set of gates');
+    if (tuneLogUnsaved.value) names.push(t('frame.unsavedTuneLog'));
+    if (courseUnsaved.value) names.push(course.value.name || t('frame.unsavedSet'));
     // A browser lets go of the drafts of closed windows that hold nothing unsaved.
     if (host.kind === 'browser') names.push(...project.value.setAside.map(({ name }) => name));
     host.setUnsaved(names.slice(0, 1000).map(name => name.slice(0, 200)));
@@ -61,11 +71,7 @@ function tellTrouble(why: string | null): void {
     if (status.peek()?.about === 'draft') status.value = null;
     return;
   }
-  report(
-    `Work in progress could not be kept: ${why} Save what you changed to files; it is tried again every moment.`,
-    'error',
-    'draft',
-  );
+  report(t('frame.draftNotKept', { why }), 'error', 'draft');
 }
 
 interface First {
@@ -75,6 +81,8 @@ interface First {
   /** Keys of what it holds otherwise. */
   readonly stale: readonly string[];
   readonly draftUnread: boolean;
+  /** Settings of the draft that fail their check, by name. */
+  readonly notTaken: readonly Sentence[];
 }
 
 async function firstProject(host: Host): Promise<First> {
@@ -84,16 +92,13 @@ async function firstProject(host: Host): Promise<First> {
     draft = await host.draft.read();
   } catch (error) {
     draftUnread = true;
-    report(
-      `Work in progress could not be read and is left as it is: ${(error as Error).message} ` +
-        'Until the next start, only what you save to a file is kept.',
-      'error',
-    );
+    report(t('frame.draftUnread', { why: errorWords(error) }), 'error');
   }
   const read = projectFromRecords(draft);
   const stale = read.whole ? [] : Object.keys(draft ?? {});
   if (read.project) {
-    return { first: read.project, kept: read.whole ? read.project : null, stale, draftUnread };
+    const { project: first, notTaken } = read;
+    return { first, kept: read.whole ? first : null, stale, draftUnread, notTaken };
   }
   const rack = demoEntries();
   const first = chooseOnly(rack.slice(0, 1).map(entry => entry.id))({
@@ -102,5 +107,5 @@ async function firstProject(host: Host): Promise<First> {
     course: demoSets.SL,
     setAside: read.aside,
   });
-  return { first, kept: null, stale, draftUnread };
+  return { first, kept: null, stale, draftUnread, notTaken: [] };
 }

@@ -9,12 +9,12 @@ import {
   redo,
   redoLabel,
   THEMES,
+  t,
   undo,
   undoLabel,
   unsavedEntries,
   view,
 } from '../state/index.ts';
-import { THEME_NAMES } from '../theme/index.ts';
 
 export function TopBar(): JSX.Element {
   const active = activePair.value;
@@ -24,76 +24,76 @@ export function TopBar(): JSX.Element {
       <p class="program">Turnwright</p>
       <div class="top-group">
         <button type="button" class="quiet" onClick={() => void openFiles()}>
-          Open…
+          {t('common.open')}
         </button>
         <button
           type="button"
           class="quiet"
           disabled={!active}
-          title={active ? `Save ${active.name}` : 'Choose a pair first'}
+          title={active ? t('frame.savePair', { name: active.name }) : t('frame.chooseFirst')}
           onClick={() => active && saveEntry(active.id)}
         >
-          Save
+          {t('common.save')}
         </button>
         <button
           type="button"
           class="quiet"
           disabled={!active}
-          title={active ? `A page about ${active.name}, as PDF` : 'Choose a pair first'}
+          title={active ? t('frame.sheetOf', { name: active.name }) : t('frame.chooseFirst')}
           onClick={() => active && void printSheet(active.name)}
         >
-          Sheet
+          {t('frame.sheet')}
         </button>
-        <span class="unsaved">{unsaved > 0 ? `● ${unsaved} unsaved` : ''}</span>
+        <span class="unsaved">{unsaved > 0 ? `● ${t('frame.unsavedCount', { count: unsaved })}` : ''}</span>
       </div>
       <div class="top-group">
         <button
           type="button"
           class="quiet"
           disabled={undoLabel.value === null}
-          aria-label="Undo"
-          title={undoLabel.value ? `Undo: ${undoLabel.value}` : 'Nothing to undo'}
+          aria-label={t('common.undo')}
+          title={undoLabel.value ? t('frame.undoStep', { step: undoLabel.value }) : t('frame.nothingToUndo')}
           onClick={undo}
         >
-          ↶<span class="word"> Undo</span>
+          ↶<span class="word"> {t('common.undo')}</span>
         </button>
         <button
           type="button"
           class="quiet"
           disabled={redoLabel.value === null}
-          aria-label="Redo"
-          title={redoLabel.value ? `Redo: ${redoLabel.value}` : 'Nothing to redo'}
+          aria-label={t('common.redo')}
+          title={redoLabel.value ? t('frame.redoStep', { step: redoLabel.value }) : t('frame.nothingToRedo')}
           onClick={redo}
         >
-          ↷<span class="word"> Redo</span>
+          ↷<span class="word"> {t('common.redo')}</span>
         </button>
       </div>
       <div class="top-group right">
         <Segments
-          label="Units"
+          label={t('frame.units')}
           labelHidden
           value={view.value.system}
           options={[
-            { value: 'metric', label: 'Metric' },
-            { value: 'imperial', label: 'Imperial' },
+            { value: 'metric', label: t('frame.metric') },
+            { value: 'imperial', label: t('frame.imperial') },
           ]}
           onInput={system => changeView({ system })}
         />
         <Segments
-          label="Look"
+          label={t('frame.look')}
           labelHidden
           value={view.value.theme}
-          options={THEMES.map(theme => ({ value: theme, label: THEME_NAMES[theme] }))}
+          options={THEMES.map(theme => ({ value: theme, label: t(`frame.look.${theme}`) }))}
           onInput={theme => changeView({ theme })}
         />
         <button
           type="button"
           class="quiet"
           id="board-button"
-          title="The full-screen teaching mode (F9)"
+          title={t('frame.boardHint')}
           onClick={() => changeView({ board: true })}
         >
-          Board
+          {t('frame.board')}
         </button>
         <button
           type="button"
@@ -102,7 +102,7 @@ export function TopBar(): JSX.Element {
             helpOpen.value = true;
           }}
         >
-          Help
+          {t('frame.help')}
         </button>
       </div>
     </header>

@@ -1,8 +1,10 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Dialog } from '../kit/index.ts';
+import { t } from '../state/index.ts';
 import { CAUTIONS, LIMITS } from './cautions.ts';
 import { KEYS } from './keys.ts';
+import { Licences } from './licences.tsx';
 
 export const helpOpen = signal(false);
 export const aboutOpen = signal(false);
@@ -10,21 +12,21 @@ export const aboutOpen = signal(false);
 export function HelpPanel(): JSX.Element {
   return (
     <Dialog
-      title="Keys and help"
+      title={t('help.title')}
       onClose={() => {
         helpOpen.value = false;
       }}
     >
       {KEYS.map(group => (
         <section class="key-group" key={group.title}>
-          <h3>{group.title}</h3>
+          <h3>{t(group.title)}</h3>
           <dl>
             {group.keys.map(([key, meaning]) => (
               <div key={key}>
                 <dt>
-                  <kbd>{key}</kbd>
+                  <kbd>{t(key)}</kbd>
                 </dt>
-                <dd>{meaning}</dd>
+                <dd>{t(meaning)}</dd>
               </div>
             ))}
           </dl>
@@ -37,29 +39,27 @@ export function HelpPanel(): JSX.Element {
 export function AboutModel(): JSX.Element {
   return (
     <Dialog
-      title="About the model"
+      title={t('help.aboutModel')}
       onClose={() => {
         aboutOpen.value = false;
       }}
     >
       <section class="about">
-        <h3>Cautions</h3>
+        <h3>{t('common.cautions')}</h3>
         <ul>
-          {CAUTIONS.map(text => (
-            <li key={text}>{text}</li>
+          {CAUTIONS.map(caution => (
+            <li key={caution}>{t(caution)}</li>
           ))}
         </ul>
-        <h3>Limits of the model</h3>
+        <h3>{t('help.limitsOfModel')}</h3>
         <ul>
-          {LIMITS.map(text => (
-            <li key={text}>{text}</li>
+          {LIMITS.map(caution => (
+            <li key={caution}>{t(caution)}</li>
           ))}
         </ul>
-        <h3>Where numbers come from</h3>
-        <p>
-          Every reading with “how?” opens its working: the formula, the numbers put in, and the source with
-          how well it is established. “From memory” means: confirm before relying on it.
-        </p>
+        <h3>{t('help.whereFrom')}</h3>
+        <p>{t('help.whereFromText')}</p>
+        <Licences />
       </section>
     </Dialog>
   );

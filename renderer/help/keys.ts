@@ -1,58 +1,63 @@
+import type { PlainKey } from '../../core/language/index.ts';
+
 /** Every key of the app, as the help panel lists them. The frame's keys are in frame/keys.ts. */
-export const KEYS: readonly { title: string; keys: readonly (readonly [string, string])[] }[] = [
+export const KEYS: readonly {
+  readonly title: PlainKey;
+  readonly keys: readonly (readonly [key: PlainKey, meaning: PlainKey])[];
+}[] = [
   {
-    title: 'Anywhere (not while typing)',
+    title: 'help.anywhere',
     keys: [
-      ['1 – 5', 'Shape, Flex, Edge, Slope, Set'],
-      ['A – D', 'Make that pair the active one'],
-      ['/', 'Find a pair in the rack'],
-      ['U', 'Switch between metric and imperial'],
-      ['L', 'Next look: snow, night, projector'],
-      ['F6', 'Next region: questions, rack, stage, readings'],
-      ['F9', 'Board, the full-screen teaching mode'],
-      ['?', 'This panel'],
+      ['help.key.digits', 'help.does.questions'],
+      ['help.key.letters', 'help.does.activate'],
+      ['help.key.slash', 'help.does.find'],
+      ['help.key.u', 'help.does.units'],
+      ['help.key.l', 'help.does.look'],
+      ['help.key.f6', 'help.does.region'],
+      ['help.key.f9', 'help.does.board'],
+      ['help.key.question', 'help.does.help'],
     ],
   },
   {
-    title: 'Files and steps (Ctrl, or ⌘ on a Mac)',
+    title: 'help.filesAndSteps',
     keys: [
-      ['Ctrl Z', 'Undo'],
-      ['Ctrl Shift Z', 'Redo'],
-      ['Ctrl N', 'New pair'],
-      ['Ctrl O', 'Open pairs and racks'],
-      ['Ctrl Shift O', 'Open one of the recent files'],
-      ['Ctrl S', 'Save the active pair'],
-      ['Ctrl Shift S', 'Save the active pair under another name'],
-      ['Ctrl P', 'Sheet of the active pair, as PDF'],
+      ['help.key.undo', 'help.does.undo'],
+      ['help.key.redo', 'help.does.redo'],
+      ['help.key.new', 'help.does.new'],
+      ['help.key.open', 'help.does.open'],
+      ['help.key.recent', 'help.does.recent'],
+      ['help.key.save', 'help.does.save'],
+      ['help.key.saveAs', 'help.does.saveAs'],
+      ['help.key.print', 'help.does.sheet'],
     ],
   },
   {
-    title: 'Sliders, handles and charts',
+    title: 'help.controls',
     keys: [
-      ['← → ↑ ↓', 'One step; with Shift a fine step'],
-      ['Home, End', 'Least and greatest'],
-      ['Esc', 'Put the reading cursor away'],
-      ['Enter', 'On a reading: show its working'],
+      ['help.key.arrows', 'help.does.step'],
+      ['help.key.ends', 'help.does.ends'],
+      ['help.key.escape', 'help.does.cursorOff'],
+      ['help.key.enter', 'help.does.working'],
     ],
   },
   {
-    title: 'In the rack and the squad’s table',
+    title: 'help.tables',
     keys: [
-      ['/', 'The search field; ↓ goes on to the pairs'],
-      ['↑ ↓', 'Next pair up or down; up from the first to the search field'],
-      ['Page ↑ ↓', 'Ten pairs on'],
-      ['Home, End', 'First and last pair'],
-      ['Space', 'Choose the pair, or let it go'],
-      ['Enter', 'Edit the pair'],
-      ['Delete', 'Remove the pair (undo brings it back)'],
+      ['help.key.slash', 'help.does.search'],
+      ['help.key.upDown', 'help.does.neighbour'],
+      ['help.key.page', 'help.does.ten'],
+      ['help.key.ends', 'help.does.firstLast'],
+      ['help.key.space', 'help.does.choose'],
+      ['help.key.enter', 'help.does.edit'],
+      ['help.key.delete', 'help.does.remove'],
     ],
   },
   {
-    title: 'Squad rack only',
+    title: 'help.squadOnly',
     keys: [
-      ['Enter, on a heading', 'Sort by it; again turns the order round; a third time as in the rack'],
-      ['Ctrl V', 'Look over rows copied from a spreadsheet'],
-      ['Enter, in the tune form', 'Add to the log'],
+      ['help.key.enterHeading', 'help.does.sort'],
+      ['help.key.paste', 'help.does.paste'],
+      ['help.key.enterTune', 'help.does.log'],
     ],
   },
 ];

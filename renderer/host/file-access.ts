@@ -1,4 +1,10 @@
-import { decodeText, type FileKind, MAX_TEXT } from '../../main/host/index.ts';
+import {
+  decodeText,
+  type FileKind,
+  MAX_TEXT,
+  skisExtensions,
+  tableExtensions,
+} from '../../main/host/index.ts';
 
 /** The part of a file handle the host needs; browsers without the interface never make one. */
 export interface WritableFile {
@@ -24,14 +30,18 @@ export interface PickedFile extends FileContent {
   readonly writable: WritableFile | null;
 }
 
+const dotted = (extensions: readonly string[]) => extensions.map(each => `.${each}`);
+const SKIS = { 'application/json': dotted(skisExtensions) };
+const TABLES = { 'text/csv': dotted(tableExtensions) };
+
 const accepted: Record<FileKind, { description: string; accept: Record<string, string[]> }> = {
   any: {
     description: 'Pairs, racks, limits and tables',
-    accept: { 'application/json': ['.json'], 'text/csv': ['.csv', '.tsv', '.txt'] },
+    accept: { ...SKIS, ...TABLES },
   },
-  skis: { description: 'Pairs and racks', accept: { 'application/json': ['.json'] } },
-  table: { description: 'Tables', accept: { 'text/csv': ['.csv', '.tsv', '.txt'] } },
-  course: { description: 'Sets of gates', accept: { 'text/csv': ['.csv', '.tsv', '.txt'] } },
+  skis: { description: 'Pairs and racks', accept: SKIS },
+  table: { description: 'Tables', accept: TABLES },
+  course: { description: 'Sets of gates', accept: TABLES },
 };
 
 /** A file's text. @throws an error whose message names the file and says what is wrong with it */

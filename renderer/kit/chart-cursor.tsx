@@ -1,5 +1,6 @@
 import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { t } from '../state/index.ts';
 import type { Plot } from './chart.tsx';
 import { type Series, valueAt } from './series.ts';
 
@@ -57,11 +58,11 @@ export function ChartCursor({ plot, series, cursor, label, reading }: Props): JS
         height={plot.height}
         tabindex={0}
         role="slider"
-        aria-label={`${label}, reading cursor`}
+        aria-label={label}
         aria-valuemin={low}
         aria-valuemax={high}
         aria-valuenow={at ?? low}
-        aria-valuetext={reading(at) || 'no reading; press an arrow key'}
+        aria-valuetext={reading(at) || t('kit.noReading')}
         onPointerMove={onPointerMove}
         onPointerLeave={() => {
           cursor.value = null;

@@ -2,7 +2,7 @@ import { type Signal, useSignal } from '@preact/signals';
 import { area, line, type ScaleLinear, scaleLinear } from 'd3';
 import type { ComponentChildren, JSX } from 'preact';
 import { type FormatOptions, formatQuantity, type System, shownAs } from '../../core/units/index.ts';
-import { view } from '../state/index.ts';
+import { t, view } from '../state/index.ts';
 import { ChartAxes, tickRoom, ticksUp } from './chart-axes.tsx';
 import { ChartCursor } from './chart-cursor.tsx';
 import { ChartLabels, labelRoom } from './chart-labels.tsx';
@@ -54,7 +54,10 @@ export function Chart(props: ChartProps): JSX.Element {
       const value = valueAt(each, at);
       return value === null ? [] : [`${each.mark?.letter ?? each.label} ${read(props.y.measure, value)}`];
     });
-    return `at ${read(props.x.measure, at)}: ${values.join(', ') || 'nothing here'}`;
+    return t('kit.readingAt', {
+      at: read(props.x.measure, at),
+      values: values.length > 0 ? values : t('kit.nothingHere'),
+    });
   };
 
   if (drawn.length === 0) {
@@ -62,7 +65,7 @@ export function Chart(props: ChartProps): JSX.Element {
       <Figure title={props.title} height={props.height} tools={props.tools} class={props.class}>
         {({ width, height }) => (
           <foreignObject width={width} height={height}>
-            <div class="figure-empty">{props.empty ?? 'Choose a pair in the rack to draw this.'}</div>
+            <div class="figure-empty">{props.empty ?? t('kit.choosePair')}</div>
           </foreignObject>
         )}
       </Figure>
@@ -126,7 +129,7 @@ export function Chart(props: ChartProps): JSX.Element {
               plot={plot}
               series={drawn}
               cursor={cursor}
-              label={`${props.title}: ${props.x.label}`}
+              label={t('kit.cursor', { chart: props.title, axis: props.x.label })}
               reading={reading}
             />
             {props.children?.(plot)}

@@ -1,5 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useId, useLayoutEffect, useRef } from 'preact/hooks';
+import { t } from '../state/index.ts';
 
 export interface DialogProps {
   readonly title: string;
@@ -40,7 +41,7 @@ export function Dialog({ title, place = 'middle', footer, children, onClose }: D
         <header>
           <h2 id={id}>{title}</h2>
           <button type="button" class="quiet" onClick={() => dialog.current?.close()}>
-            Close
+            {t('common.close')}
           </button>
         </header>
         {/* Focusable so that arrow keys scroll long content. */}

@@ -1,8 +1,8 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { writeCsvRows } from '../../core/table/index.ts';
+import { asCsvFile, writeCsvRows } from '../../core/table/index.ts';
 import { getHost } from '../host/index.ts';
-import { chosenPairs, fileStem, report } from '../state/index.ts';
+import { chosenPairs, errorWords, fileStem, report, t } from '../state/index.ts';
 import { toPng, toSvg } from './picture.ts';
 import { type Size, useSize } from './use-size.ts';
 
@@ -76,7 +76,7 @@ export function Figure(props: FigureProps): JSX.Element {
             getHost().exportFile(
               `${fileName}.csv`,
               'text/csv',
-              writeCsvRows(props.rows!().map(row => row.map(String))),
+              asCsvFile(writeCsvRows(props.rows!().map(row => row.map(String)))),
             ),
           )
       : null,
@@ -160,17 +160,17 @@ function SaveMenu({ title, exportable }: { title: string; exportable: Exportable
         menu.current?.querySelector('summary')?.focus();
       }}
     >
-      <summary aria-label={`Save "${title}" as a file`}>Save</summary>
+      <summary aria-label={t('kit.saveFigure', { title })}>{t('common.save')}</summary>
       <div class="export-menu">
         <button type="button" onClick={choose(() => exportable.picture('png'))}>
-          Picture, PNG
+          {t('kit.picture')}
         </button>
         <button type="button" onClick={choose(() => exportable.picture('svg'))}>
-          Drawing, SVG
+          {t('kit.drawing')}
         </button>
         {exportable.table && (
           <button type="button" onClick={choose(() => exportable.table?.())}>
-            Table, CSV
+            {t('kit.table')}
           </button>
         )}
       </div>
@@ -180,8 +180,8 @@ function SaveMenu({ title, exportable }: { title: string; exportable: Exportable
 
 async function saved(name: string, write: () => Promise<boolean>): Promise<void> {
   try {
-    if (await write()) report(`${name} saved`);
+    if (await write()) report(t('common.saved', { name }));
   } catch (error) {
-    report(`${name} could not be saved: ${(error as Error).message}`, 'error');
+    report(t('common.notSaved', { name, why: errorWords(error) }), 'error');
   }
 }

@@ -24,7 +24,7 @@
  *
  * Undo: pass a key with the edit in onInput (`changeConditions(label, change, key)`); the kit calls `settle`
  * when a drag or a key run ends.
- * Heavy work: `useWork` in renderer/work.
+ * Heavy work: `answer` in renderer/answers.
  * Stage layout: `<div class="stage-column">` stacks figures and shares the height; `<div class="stage-split">`
  * puts two side by side. Readings go in a fragment; the frame scrolls them.
  */

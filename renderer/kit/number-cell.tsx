@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { readIn } from '../../core/units/index.ts';
-import { settle } from '../state/index.ts';
+import { inWords, settle, t } from '../state/index.ts';
 
 /**
  * A number in a table, in `unit`; another unit of the same quantity may be typed with it ("0.5 cm" in a cell of
@@ -35,9 +35,17 @@ export function NumberCell(props: {
       return;
     }
     const parsed = readIn(text, props.unit);
-    if (!parsed.ok) say(`${props.label}: ${parsed.reason}`);
+    if (!parsed.ok) say(inWords({ field: props.label, ...parsed }));
     else if (parsed.value < props.min || parsed.value > props.max)
-      say(`${props.label}: ${text.trim()} found; ${props.min} to ${props.max} ${props.unit} is accepted`);
+      say(
+        t('kit.outOfRange', {
+          label: props.label,
+          found: text.trim(),
+          from: props.min,
+          to: props.max,
+          unit: props.unit,
+        }),
+      );
     else {
       say(null);
       props.onInput(parsed.value);
@@ -56,7 +64,7 @@ export function NumberCell(props: {
       autoComplete="off"
       aria-label={`${props.label}${props.unit ? `, ${props.unit}` : ''}`}
       aria-invalid={bad}
-      placeholder={props.onClear && 'not given'}
+      placeholder={props.onClear && t('common.notGiven')}
       value={draft ?? (props.value === null ? '' : cellText(props.value, props.decimals))}
       disabled={props.disabled}
       onFocus={event => event.currentTarget.select()}

@@ -1,3 +1,4 @@
+import { t } from '../state/index.ts';
 import { textWidth } from './text-width.ts';
 
 /** Properties that make an SVG look the same away from the page's style sheets. */
@@ -87,7 +88,7 @@ export async function toPng(svg: SVGSVGElement, heading: Heading, scale = 2): Pr
     canvas.height = Math.round((height + HEAD) * scale);
     canvas.getContext('2d')!.drawImage(image, 0, 0, canvas.width, canvas.height);
     const blob = await new Promise<Blob | null>(resolve => canvas.toBlob(resolve, 'image/png'));
-    if (!blob) throw new Error('The picture could not be drawn at this size; make the window smaller.');
+    if (!blob) throw new Error(t('kit.tooLargePicture'));
     return new Uint8Array(await blob.arrayBuffer());
   } finally {
     URL.revokeObjectURL(address);

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { decimal, type MeasureName, parseQuantity, shownAs } from '../../core/units/index.ts';
-import { settle, view } from '../state/index.ts';
+import { inWords, settle, t, view } from '../state/index.ts';
 
 export interface QuantityProps {
   readonly label: string;
@@ -73,13 +73,19 @@ export function Quantity(props: QuantityProps): JSX.Element {
     setDraft(text);
     const parsed = parseQuantity(text, measure, system);
     if (!parsed.ok) {
-      setProblem(`${label}: ${parsed.reason}`);
+      setProblem(inWords({ field: label, ...parsed }));
       return;
     }
     const slack = Math.abs(max - min) * 1e-9;
     if (parsed.value < min - slack || parsed.value > max + slack) {
       setProblem(
-        `${label}: ${text.trim()} found; ${inUnit(min)} to ${inUnit(max)} ${shown.unit} is accepted`,
+        t('kit.outOfRange', {
+          label,
+          found: text.trim(),
+          from: inUnit(min),
+          to: inUnit(max),
+          unit: shown.unit,
+        }),
       );
       return;
     }

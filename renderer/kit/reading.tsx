@@ -1,7 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { formatQuantity, type MeasureName } from '../../core/units/index.ts';
 import type { Working } from '../../core/working/index.ts';
-import { type PairMark, view } from '../state/index.ts';
+import { type PairMark, t, view } from '../state/index.ts';
 import { PairBadge } from './pair-badge.tsx';
 import { showWorking } from './working-panel.tsx';
 
@@ -58,7 +58,7 @@ export function Reading(props: ReadingProps): JSX.Element {
           {formatted.plusMinus && <span class="plus-minus">± {formatted.plusMinus}</span>}
         </span>
       ) : (
-        <span class="reading-why">{props.why ?? 'Not known'}</span>
+        <span class="reading-why">{props.why ?? t('kit.notKnown')}</span>
       )}
       {props.note && <span class="reading-note">{props.note}</span>}
     </>
@@ -69,10 +69,12 @@ export function Reading(props: ReadingProps): JSX.Element {
     <button
       type="button"
       class={`reading ${size}`}
-      onClick={() => showWorking(props.of ? `${props.label}: ${props.of}` : props.label, working())}
+      onClick={() =>
+        showWorking(props.of ? t('common.of', { what: props.label, name: props.of }) : props.label, working())
+      }
     >
       {content}
-      <span class="how">how?</span>
+      <span class="how">{t('kit.how')}</span>
     </button>
   );
 }

@@ -1,6 +1,5 @@
-import type { MeasureName, System } from '../../core/units/index.ts';
-import { shownAs } from '../../core/units/index.ts';
-import type { PairMark } from '../state/index.ts';
+import { type MeasureName, type System, shownAs } from '../../core/units/index.ts';
+import { type PairMark, t } from '../state/index.ts';
 
 /** One line of a chart, in the units its axes' measures hold. */
 export interface Series {
@@ -84,7 +83,7 @@ export function seriesRows(x: Axis, y: Axis, series: readonly Series[], system: 
     return unit ? `${axis.label} (${unit})` : axis.label;
   };
   const banded = series.some(each => each.low && each.high);
-  const rows = [['line', headed(x), headed(y), ...(banded ? ['low', 'high'] : [])]];
+  const rows = [[t('kit.line'), headed(x), headed(y), ...(banded ? [t('kit.low'), t('kit.high')] : [])]];
   const toX = shownAs(x.measure, system).factor;
   const toY = shownAs(y.measure, system).factor;
   const plain = (value: number | undefined, factor: number) =>

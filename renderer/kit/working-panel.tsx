@@ -2,14 +2,14 @@ import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { balanceTex, type Working, workingTex } from '../../core/working/index.ts';
 import { getHost } from '../host/index.ts';
-import { report } from '../state/index.ts';
+import { errorWords, report, t } from '../state/index.ts';
 import { Dialog } from './dialog.tsx';
 import { Tex } from './math.tsx';
-import { originText, printedValue, STATUS_WORDS, solvedText, workingText } from './working-text.ts';
+import { originText, printedValue, solvedText, statusText, workingText } from './working-text.ts';
 
 const shown = signal<{ title: string; workings: readonly Working[] } | null>(null);
 
-/** Opens the working of a reading: formula, numbers put in, result, source. */
+/** Opens the working of a reading: formula, inputs, result, source. */
 export function showWorking(title: string, working: Working | readonly Working[]): void {
   shown.value = { title, workings: Array.isArray(working) ? working : [working as Working] };
 }
@@ -22,9 +22,9 @@ export function WorkingPanel(): JSX.Element | null {
   const save = async () => {
     const name = `${open.title.toLowerCase().replace(/[^a-z0-9]+/g, '-')}-working.txt`;
     try {
-      if (await getHost().exportFile(name, 'text/plain', text())) report(`${name} saved`);
+      if (await getHost().exportFile(name, 'text/plain', text())) report(t('common.saved', { name }));
     } catch (error) {
-      report(`${name} could not be saved: ${(error as Error).message}`, 'error');
+      report(t('common.notSaved', { name, why: errorWords(error) }), 'error');
     }
   };
   return (
@@ -36,7 +36,7 @@ export function WorkingPanel(): JSX.Element | null {
       }}
       footer={
         <button type="button" onClick={save}>
-          Save as text
+          {t('kit.saveAsText')}
         </button>
       }
     >
@@ -56,7 +56,7 @@ function WorkingSheet(props: { working: Working; beside: readonly Working[] }): 
         <Tex tex={workingTex(working)} display />
       </p>
       <table>
-        <caption class="sr-only">Numbers put in</caption>
+        <caption class="sr-only">{t('kit.inputs')}</caption>
         <tbody>
           {working.inputs.map(input => (
             <tr key={input.name}>
@@ -75,14 +75,14 @@ function WorkingSheet(props: { working: Working; beside: readonly Working[] }): 
               <Tex tex={working.symbol} />
             </td>
             <td class="working-number">{printedValue(working.result)}</td>
-            <td>result</td>
+            <td>{t('common.result')}</td>
           </tr>
         </tbody>
       </table>
       {working.solved && (
         <>
           <p>
-            <strong>Solved</strong> {solvedText(working, working.solved)}
+            <strong>{t('kit.solved')}</strong> {solvedText(working, working.solved)}
           </p>
           {working.formula !== '' && (
             <p class="working-formula">
@@ -93,9 +93,9 @@ function WorkingSheet(props: { working: Working; beside: readonly Working[] }): 
       )}
       {working.note && <p>{working.note}</p>}
       <p class="working-source">
-        <strong>Source</strong> {working.source}
+        <strong>{t('kit.source')}</strong> {working.source}
         <br />
-        <span class="working-status">{STATUS_WORDS[working.status]}</span>
+        <span class="working-status">{statusText(working.status)}</span>
       </p>
     </article>
   );

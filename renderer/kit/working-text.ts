@@ -1,4 +1,6 @@
+import { DEGREE } from '../../core/units/index.ts';
 import { type Balance, balanceSides, type Working, type WorkingValue } from '../../core/working/index.ts';
+import { t } from '../state/index.ts';
 
 /** SI units as they are printed. */
 const PRINTED: Record<string, string> = {
@@ -22,19 +24,19 @@ export function printedValue({ value, unit }: WorkingValue): string {
   const number = (each: number) => String(Number(each.toPrecision(6))).replace('-', '\u2212');
   const printed = printedUnit(unit);
   const text = printed ? `${number(value)}\u00a0${printed}` : number(value);
-  return unit === 'rad' ? `${text} (${number((value * 180) / Math.PI)}°)` : text;
+  return unit === 'rad' ? `${text} (${number(value / DEGREE)}°)` : text;
 }
 
 const KEY_OF_WORKING = /^(shape|flex|carve|run|course|rules)\.\w/;
 
 /**
- * Where a number put in comes from, as a person reads it: a field of the pair file by its name, another working by
+ * Where an input comes from, as a person reads it: a field of the pair file by its name, another working by
  * its title where it is shown beside this one.
  */
 export function originText(from: string, beside: readonly Working[]): string {
   const other = beside.find(each => each.key === from);
-  if (other) return `see “${other.title}”`;
-  return KEY_OF_WORKING.test(from) ? 'has a working of its own' : from;
+  if (other) return t('kit.seeWorking', { title: other.title });
+  return KEY_OF_WORKING.test(from) ? t('kit.ownWorking') : from;
 }
 
 /** How a solved number was solved, and how far apart both sides of its balance are left. */
@@ -42,7 +44,8 @@ export function solvedText(working: Working, solved: Balance): string {
   const { left, right, residual } = balanceSides(working, solved);
   const side = (value: number) => printedValue({ value, unit: solved.unit });
   const apart = printedValue({ value: Number(Math.abs(residual).toPrecision(2)), unit: solved.unit });
-  return `${solved.by}, from the balance of ${solved.of}: ${side(left)} against ${side(right)}, left ${apart} apart.`;
+  const { by, of } = solved;
+  return t('kit.solvedBy', { by, of, left: side(left), right: side(right), apart });
 }
 
 /** The lines that say how the result comes about: its formula, or the balance it was solved from. */
@@ -50,7 +53,12 @@ function equationLines(working: Working): string[] {
   const { formula, solved } = working;
   return [
     ...(formula ? [`  ${formula}`] : []),
-    ...(solved ? [`  ${solved.left} = ${solved.right}`, `  solved ${solvedText(working, solved)}`] : []),
+    ...(solved
+      ? [
+          `  ${solved.left} = ${solved.right}`,
+          `  ${t('kit.solvedLine', { how: solvedText(working, solved) })}`,
+        ]
+      : []),
   ];
 }
 
@@ -66,20 +74,14 @@ export function workingText(working: Working, beside: readonly Working[] = []): 
         `  ${input.name} = ${printedValue(input)}   ${input.meaning}${input.from ? ` [${originText(input.from, beside)}]` : ''}`,
     ),
     '',
-    `  result: ${printedValue(working.result)}`,
+    `  ${t('kit.resultLine', { value: printedValue(working.result) })}`,
     ...(working.note ? ['', `  ${working.note}`] : []),
     '',
-    `  source: ${working.source} (${STATUS_WORDS[working.status]})`,
+    `  ${t('kit.sourceLine', { source: working.source, status: statusText(working.status) })}`,
     '',
   ];
   return lines.join('\n');
 }
 
 /** How well a source is established, as a person reads it. */
-export const STATUS_WORDS: Record<Working['status'], string> = {
-  seen: 'read in the published text or its abstract',
-  'from memory': 'from memory, confirm before relying on it',
-  derived: 'our own arithmetic from a stated formula',
-  'common practice': 'common practice of the trade, no source',
-  definition: 'a definition',
-};
+export const statusText = (status: Working['status']): string => t(`kit.status.${status}`);

@@ -1,12 +1,11 @@
 import { line, scaleLinear } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../core/carve/index.ts';
-import { formatQuantity, type MeasureName, shownAs } from '../../core/units/index.ts';
+import { DEGREE, formatQuantity, type MeasureName, shownAs } from '../../core/units/index.ts';
 import {
   asked,
   beamOf,
   bodyPath,
-  DEGREE,
   edgePath,
   endPaths,
   halfOutline,

@@ -1,7 +1,9 @@
-import { bendingOf, StiffnessError, torsionOf } from '../../core/flex/index.ts';
-import { checkPair, type Pair, type PairStiffness, type Problem, skiOf } from '../../core/pair/index.ts';
+import { FieldError, type FieldFault } from '../../core/fault/index.ts';
+import { bendingOf, torsionOf } from '../../core/flex/index.ts';
+import { checkPair, type Pair, type PairStiffness, skiOf } from '../../core/pair/index.ts';
 import { decimal, parseQuantity, type System, shownAs } from '../../core/units/index.ts';
-import { inLabels, NUMBER_FIELDS, type NumberField } from './pair-fields.ts';
+import { inWords } from '../state/index.ts';
+import { NUMBER_FIELDS, type NumberField } from './pair-fields.ts';
 
 /** What has been typed into the form, by field path. Fields not touched keep the pair's own value. */
 export type Draft = Readonly<Record<string, string>>;
@@ -41,7 +43,7 @@ export function applyDraft(pair: Pair, draft: Draft, system: System): DraftResul
     }
     const parsed = parseQuantity(text, measure, system);
     if (parsed.ok) put(next, field, Number(parsed.value.toFixed(6)));
-    else messages[field] = `${label}: ${parsed.reason}`;
+    else messages[field] = inWords({ field: label, ...parsed });
   }
   for (const field of ['name', 'notes', 'discipline']) {
     if (draft[field] !== undefined) put(next, field, draft[field] === '' ? undefined : draft[field]);
@@ -62,7 +64,7 @@ export function applyDraft(pair: Pair, draft: Draft, system: System): DraftResul
   const problems = checkPair(next);
   for (const problem of problems) {
     const line = lineOf(problem.field);
-    messages[line] ??= inWords(problem, draft[line]);
+    messages[line] ??= withTyped(problem, draft[line]);
   }
   if (problems.length === 0) {
     for (const [field, fault] of Object.entries(stiffnessFaults(next as Pair, draft)))
@@ -72,8 +74,9 @@ export function applyDraft(pair: Pair, draft: Draft, system: System): DraftResul
 }
 
 /** A problem by the form's own labels, with what was typed where the file would hold it in another unit. */
-function inWords({ message, found }: Problem, typed: string | undefined): string {
-  const labelled = inLabels(message);
+function withTyped(problem: FieldFault, typed: string | undefined): string {
+  const labelled = inWords(problem);
+  const { found } = problem;
   const text = typed?.trim() ?? '';
   const same = text === '' || text.includes('\n') || Number(text.replace(',', '.')) === Number(found);
   return same || Number.isNaN(Number(found)) ? labelled : `${labelled} ("${text}" was typed)`;
@@ -90,8 +93,8 @@ function stiffnessFaults(pair: Pair, draft: Draft): Record<string, string> {
     try {
       ask(skiOf(pair));
     } catch (cause) {
-      if (!(cause instanceof StiffnessError)) throw cause;
-      faults[field] = cause.message;
+      if (!(cause instanceof FieldError)) throw cause;
+      faults[field] = inWords(cause);
     }
   }
   return faults;
@@ -189,7 +192,7 @@ function readStiffness(
     }
     case 'uniform': {
       const parsed = parseQuantity(text, 'stiffness');
-      return parsed.ok ? { kind, newtonM2: parsed.value } : `${label}: ${parsed.reason}`;
+      return parsed.ok ? { kind, newtonM2: parsed.value } : inWords({ field: label, ...parsed });
     }
   }
 }

@@ -132,11 +132,3 @@ export function fieldLabel(field: string): string {
   const known = NUMBER_FIELDS.find(each => bare(each.field) === field);
   return known?.label ?? field[0]!.toUpperCase() + field.slice(1);
 }
-
-const LABELS = NUMBER_FIELDS.map(
-  ({ field, label }) => [new RegExp(`(?<![\\w.])(edges\\.)?${bare(field)}\\b`, 'g'), label] as const,
-);
-
-/** A message about a pair file, its fields called as the pair form calls them. */
-export const inLabels = (message: string): string =>
-  LABELS.reduce((told, [name, label]) => told.replace(name, label), message);

@@ -3,7 +3,6 @@ import type { JSX } from 'preact';
 import { getHost } from '../host/index.ts';
 import { Dialog } from '../kit/index.ts';
 import { edit, project, report, type SetAside, takeOff } from '../state/index.ts';
-import { inLabels } from './pair-fields.ts';
 
 const open = signal(false);
 
@@ -51,7 +50,7 @@ export function SetAsideList(): JSX.Element | null {
           {setAside.map(each => (
             <li key={each.id}>
               <strong>{each.name}</strong>
-              <p class="soft">Not taken up: {inLabels(each.why)}.</p>
+              <p class="soft">Not taken up: {each.why}.</p>
               <button
                 type="button"
                 aria-label={`Save as a file… ${each.name}`}

@@ -1,4 +1,5 @@
 import { type PerspectiveCamera, Vector3 } from 'three';
+import { DEGREE } from '../../core/units/index.ts';
 
 /** Where a camera looks: from `direction` towards `target`, with `wide` × `high` metres in the picture. */
 export interface CameraPose {
@@ -24,8 +25,8 @@ export interface RigState {
   fov: number;
 }
 
-const HIGHEST = (89.4 * Math.PI) / 180;
-const LOWEST = (2 * Math.PI) / 180;
+const HIGHEST = 89.4 * DEGREE;
+const LOWEST = 2 * DEGREE;
 const EASE_SECONDS = 0.7;
 
 /** Distance at which both spans of the pose fit a picture of the given aspect (width over height). */

@@ -1,4 +1,5 @@
 import { Group, Vector3 } from 'three';
+import { DEGREE } from '../../core/units/index.ts';
 import { type ArcPath, type PlanePoint, pointOnArc } from './arc.ts';
 import { type ArcExtent, arcExtent } from './arc-extent.ts';
 import type { CameraPose } from './camera-rig.ts';
@@ -250,7 +251,7 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
   #layPaths(input: EdgeSceneInput): void {
     const turn = input.turn ?? 1;
     const first = input.skis[0].turnRadius;
-    const sweep = input.sweep ?? (100 * Math.PI) / 180;
+    const sweep = input.sweep ?? 100 * DEGREE;
     const length = Math.min(LONGEST, Math.max(2, first * sweep));
     // The first ski passes the fall line half-way through its arc.
     const heading = (-turn * length) / first / 2;

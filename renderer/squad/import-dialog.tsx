@@ -12,7 +12,7 @@ import {
   takePairs,
 } from '../files/index.ts';
 import { Dialog } from '../kit/index.ts';
-import { fieldLabel, inLabels } from '../rack/index.ts';
+import { fieldLabel } from '../rack/index.ts';
 
 const MOST_LINES = 300;
 const SEPARATORS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' } as const;
@@ -131,7 +131,7 @@ function Lines({ lines }: { lines: readonly SheetLine[] }): JSX.Element {
             <ul class="import-lines">
               {group.slice(0, MOST_LINES).map((line, at) => (
                 <li key={at}>
-                  <span class="soft">line {line.row}</span> {inLabels(line.message)}
+                  <span class="soft">line {line.row}</span> {line.message}
                 </li>
               ))}
             </ul>

@@ -5,7 +5,7 @@ import { SquadStage } from './stage.tsx';
 /** The whole squad's rack, opened from the rack's foot. */
 export const squadPage = {
   id: 'squad',
-  heading: 'Squad rack',
+  heading: 'frame.heading.squad' as const,
   Stage: SquadStage,
   Readings: SquadReadings,
 };

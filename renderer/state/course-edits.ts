@@ -1,8 +1,9 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import * as z from 'zod';
-import { type Gate, writeGates } from '../../core/course/index.ts';
+import { type Field, reachOf } from '../../core/conditions/index.ts';
+import { type Gate, USUAL_COURSE, writeGates } from '../../core/course/index.ts';
 import { categories } from '../../core/rules/index.ts';
-import { COURSE_RANGES, type Course, NO_COURSE } from './project.ts';
+import { type Course, NO_COURSE } from './project.ts';
 import { edit, learn, project } from './store.ts';
 
 /** The set of gates in force. */
@@ -63,6 +64,21 @@ export const removeGate =
       course.gates.filter((_, i) => i !== at),
     );
 
+/** A discipline for the set; slope and speed that nobody changed become those usual in it. */
+export function asUsual(
+  before: Course,
+  discipline: Course['discipline'],
+): Pick<Course, 'discipline' | 'slopeDeg' | 'speedKmh'> {
+  const was = USUAL_COURSE[before.discipline];
+  const is = USUAL_COURSE[discipline];
+  const { slopeDeg, speedKmh } = before;
+  return {
+    discipline,
+    slopeDeg: slopeDeg === was.courseSlopeDeg ? is.courseSlopeDeg : slopeDeg,
+    speedKmh: speedKmh === was.courseSpeedKmh ? is.courseSpeedKmh : speedKmh,
+  };
+}
+
 /** A set from a draft; every value that is none falls back to its default. */
 export function courseFrom(value: unknown): Course {
   const { gates, ...given } = (value ?? {}) as Record<string, unknown>;
@@ -70,7 +86,10 @@ export function courseFrom(value: unknown): Course {
   return { ...schema.parse(given), gates: listed };
 }
 
-const within = (from: number, to: number, otherwise: number) => z.number().min(from).max(to).catch(otherwise);
+const within = (field: Field) => {
+  const [least, most] = reachOf(field);
+  return z.number().min(least).max(most);
+};
 
 const schema = z.object({
   name: z.string().catch(NO_COURSE.name),
@@ -78,11 +97,11 @@ const schema = z.object({
   demo: z.boolean().catch(NO_COURSE.demo),
   inFile: z.string().nullable().catch(NO_COURSE.inFile),
   comments: z.array(z.string()).catch([]),
-  slopeDeg: within(...COURSE_RANGES.slopeDeg, NO_COURSE.slopeDeg),
-  speedKmh: within(...COURSE_RANGES.speedKmh, NO_COURSE.speedKmh),
+  slopeDeg: within('courseSlopeDeg').catch(NO_COURSE.slopeDeg),
+  speedKmh: within('courseSpeedKmh').catch(NO_COURSE.speedKmh),
   keepSpeed: z.boolean().catch(NO_COURSE.keepSpeed),
-  greatestEdgeDeg: within(...COURSE_RANGES.greatestEdgeDeg, NO_COURSE.greatestEdgeDeg),
-  gateWidthM: z.number().positive().max(COURSE_RANGES.gateWidthM[1]).nullable().catch(NO_COURSE.gateWidthM),
+  greatestEdgeDeg: within('courseEdgeMostDeg').catch(NO_COURSE.greatestEdgeDeg),
+  gateWidthM: within('gateWidthM').nullable().catch(NO_COURSE.gateWidthM),
   category: z.enum(categories).catch(NO_COURSE.category),
 });
 

@@ -1,3 +1,4 @@
+import type { Sentence } from '../../core/language/index.ts';
 import {
   DRAFT_VERSION,
   draftedEntry,
@@ -8,6 +9,7 @@ import {
 } from './draft.ts';
 import type { Project } from './project.ts';
 import { draftAside, recordAside, type SetAside } from './set-aside.ts';
+import { settingsNotTaken } from './settings-not-taken.ts';
 
 /**
  * The work in progress in parts, each under a key of its own, so that an edit writes what it changed and no
@@ -59,11 +61,13 @@ export interface ReadDraft {
   readonly aside: readonly SetAside[];
   /** The records hold all of the project and nothing else, so that only what changes has to be written. */
   readonly whole: boolean;
+  /** Settings that fail their check and are as usual again, by name. */
+  readonly notTaken: readonly Sentence[];
 }
 
 /** The project of a draft's records. What of it cannot be read is among what is set aside, word for word. */
 export function projectFromRecords(records: DraftRecords | null): ReadDraft {
-  if (records === null) return { project: null, aside: [], whole: false };
+  if (records === null) return { project: null, aside: [], whole: false, notTaken: [] };
   const aside: SetAside[] = [];
   const read = (key: string): unknown => {
     const text = records[key];
@@ -78,7 +82,8 @@ export function projectFromRecords(records: DraftRecords | null): ReadDraft {
   const whole = records[WHOLE_DRAFT];
   if (whole !== undefined && records.rest === undefined) {
     const project = projectFrom(whole);
-    return { project, aside: project ? [] : draftAside(whole), whole: false };
+    const notTaken = project ? settingsNotTaken(whole, project) : [];
+    return { project, aside: project ? [] : draftAside(whole), whole: false, notTaken };
   }
   const rest = read('rest');
   const order = read('order');
@@ -94,13 +99,18 @@ export function projectFromRecords(records: DraftRecords | null): ReadDraft {
     setAside: read('setAside'),
   };
   const project = projectOfDraft(draft);
-  if (!project) return { project, aside: draftAside(JSON.stringify(draft)), whole: false };
+  if (!project) return { project, aside: draftAside(JSON.stringify(draft)), whole: false, notTaken: [] };
+  const notTaken = settingsNotTaken(records.rest ?? null, project);
   const pairs = Object.keys(records).filter(key => key.startsWith(PAIR));
   const parts = pairs.length + ['order', 'rest', 'rackFile', 'tuneLog', 'setAside'].length;
   return {
     project: aside.length === 0 ? project : { ...project, setAside: [...project.setAside, ...aside] },
     aside: [],
+    notTaken,
     whole:
-      aside.length === 0 && project.rack.length === pairs.length && Object.keys(records).length === parts,
+      aside.length === 0 &&
+      notTaken.length === 0 &&
+      project.rack.length === pairs.length &&
+      Object.keys(records).length === parts,
   };
 }

@@ -1,9 +1,8 @@
 import { checkPair, type Pair, type RackTune, rackOf, readRack, writeRack } from '../../core/pair/index.ts';
 import { boardFrom } from './board-settings.ts';
+import { conditionsFrom } from './condition-settings.ts';
 import { courseFrom } from './course-edits.ts';
 import {
-  type Conditions,
-  DEFAULT_CONDITIONS,
   DEFAULT_DUE,
   DEFAULT_VIEW,
   type DueAfter,
@@ -18,6 +17,7 @@ import {
 import { rulesFrom } from './rules-settings.ts';
 import { apart, asideFrom, pairAside, type SetAside } from './set-aside.ts';
 import { slopeFrom } from './slope-settings.ts';
+import { inWords } from './words.ts';
 
 export const DRAFT_VERSION = 1;
 const EMPTY_RACK = rackOf('', []);
@@ -46,8 +46,8 @@ export function draftOf(value: Project): string {
 
 /**
  * A project from a draft, or null when the text is none. Everything is checked again: pairs by their
- * schema, numbers for being numbers, ids for being in the rack. A setting that fails falls back to its
- * default; pairs, gates, the rack file and the tune log, which a person made, are set aside as they were.
+ * schema, conditions by their ranges, ids for being in the rack. A setting that fails falls back to its
+ * default (`settingsNotTaken` names it); pairs, gates, the rack file and the tune log, which a person made, are set aside as they were.
  */
 export function projectFrom(text: string | null): Project | null {
   if (text === null) return null;
@@ -88,7 +88,7 @@ export function projectOfDraft(value: Readonly<Record<string, unknown>>): Projec
     dueAfter: dueAfterFrom(value.dueAfter),
     chosen,
     activeId: activeId ?? chosen.find(id => id !== null) ?? null,
-    conditions: conditionsFrom(value.conditions),
+    conditions: conditionsFrom(value),
     course,
     rules: rulesFrom(value.rules),
     slope: slopeFrom(value.slope, ids),
@@ -153,7 +153,7 @@ function gatesAside(value: unknown, kept: number): SetAside[] {
 
 function unread(text: string): string {
   const read = readRack(text);
-  return read.ok ? '' : read.problems[0]!.message;
+  return read.ok ? '' : inWords(read.problems[0]!);
 }
 
 /** The log; entries that are in the file are the file's own, so that only the others count as unsaved. */
@@ -173,15 +173,6 @@ function dueAfterFrom(value: unknown): DueAfter {
     edgeDays: days(given.edgeDays, DEFAULT_DUE.edgeDays),
     waxDays: days(given.waxDays, DEFAULT_DUE.waxDays),
   };
-}
-
-function conditionsFrom(value: unknown): Conditions {
-  const given = (value ?? {}) as Record<string, unknown>;
-  const conditions: Record<string, number> = { ...DEFAULT_CONDITIONS };
-  for (const key of Object.keys(conditions)) {
-    if (typeof given[key] === 'number' && Number.isFinite(given[key])) conditions[key] = given[key] as number;
-  }
-  return conditions as unknown as Conditions;
 }
 
 function viewFrom(value: unknown): ViewSettings {

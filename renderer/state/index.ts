@@ -21,6 +21,7 @@
 
 export { board, changeBoard } from './board-settings.ts';
 export {
+  asUsual,
   changeCourse,
   course,
   courseText,
@@ -58,7 +59,7 @@ export { changePair } from './pair-edits.ts';
 export { choosePreset, presetChosen, SKIER_PRESETS } from './presets.ts';
 export {
   type BoardSettings,
-  COURSE_RANGES,
+  type ConditionField,
   type Conditions,
   type Course,
   DEFAULT_BOARD,
@@ -74,7 +75,6 @@ export {
   type Question,
   type RackEntry,
   type RackFile,
-  type SkierLimits,
   type SlopeSettings,
   type TextFile,
   THEMES,
@@ -99,7 +99,8 @@ export {
 } from './rack-edits.ts';
 export { changeRules, rules } from './rules-settings.ts';
 export { draftAside, type SetAside, takeOff } from './set-aside.ts';
-export { changeSlope, LIMIT_RANGES, slope } from './slope-settings.ts';
+export { settingsNotTaken } from './settings-not-taken.ts';
+export { changeSlope, slope } from './slope-settings.ts';
 export { report, type Status, showTask, status, type Task, tasks } from './status.ts';
 export {
   adjust,
@@ -118,3 +119,4 @@ export {
   view,
 } from './store.ts';
 export { addTune, belongsTo, removeTune, setDueAfter, tuneLogInFile, tunesOf } from './tune-log.ts';
+export { errorWords, faultsInWords, inWords, t } from './words.ts';

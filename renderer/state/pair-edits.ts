@@ -2,6 +2,7 @@ import { checkPair, type Pair } from '../../core/pair/index.ts';
 import { replacePair } from './rack-edits.ts';
 import { report } from './status.ts';
 import { edit, project } from './store.ts';
+import { inWords } from './words.ts';
 
 /**
  * Changes fields of a pair as one undo step (a drag's moves share `key`). A change that would make the
@@ -22,7 +23,7 @@ export function changePair(
   const next = { ...entry.pair, ...change } as Pair;
   const [problem] = checkPair(next);
   if (problem) {
-    report(problem.message, 'error');
+    report(inWords(problem), 'error');
     return false;
   }
   edit(label, replacePair(id, next), key);

@@ -1,41 +1,19 @@
 import { computed } from '@preact/signals';
-import { type PresetId, SKIER_PRESETS, type SkierPreset } from '../../core/skier/index.ts';
+import { type PresetId, SKIER_PRESETS } from '../../core/skier/index.ts';
 import type { Conditions, Project, SlopeSettings } from './project.ts';
 import { edit, project } from './store.ts';
+import { t } from './words.ts';
 
 export { SKIER_PRESETS };
-
-const DEGREE = Math.PI / 180;
-/** Written short: 7, not 6.999…. */
-const short = (value: number): number => Number(value.toFixed(6));
-
-function conditionsOf(preset: SkierPreset): Partial<Conditions> {
-  return {
-    massKg: preset.mass,
-    heightM: preset.height,
-    slopeDeg: short(preset.slope / DEGREE),
-    speedKmh: short(preset.startSpeed * 3.6),
-    edgeDeg: short(preset.edge / DEGREE),
-    periodS: preset.period,
-    gateSpacingM: preset.spacing,
-    gateOffsetM: preset.offset,
-  };
-}
 
 /** A skier with the hill and the rhythm that suit them, as one undo step. */
 export function choosePreset(id: PresetId): void {
   const preset = SKIER_PRESETS.find(each => each.id === id);
   if (!preset) return;
-  edit(preset.name, (before: Project) => ({
+  edit(t(`controls.preset.${id}`), (before: Project) => ({
     ...before,
-    conditions: { ...before.conditions, ...conditionsOf(preset) },
-    slope: {
-      ...before.slope,
-      ground: 'even',
-      shape: 'sine',
-      clearanceM: preset.clearance,
-      limits: { ...before.slope.limits, pushBodyWeights: preset.pushMost },
-    } satisfies SlopeSettings,
+    conditions: { ...before.conditions, ...preset.conditions },
+    slope: { ...before.slope, ground: 'even', shape: 'sine' } satisfies SlopeSettings,
   }));
 }
 
@@ -44,12 +22,9 @@ export const presetChosen = computed<PresetId | null>(() => {
   const { conditions, slope } = project.value;
   const found = SKIER_PRESETS.find(
     preset =>
-      Object.entries(conditionsOf(preset)).every(
+      Object.entries(preset.conditions).every(
         ([key, value]) => conditions[key as keyof Conditions] === value,
-      ) &&
-      slope.ground === 'even' &&
-      slope.clearanceM === preset.clearance &&
-      slope.limits.pushBodyWeights === preset.pushMost,
+      ) && slope.ground === 'even',
   );
   return found?.id ?? null;
 });

@@ -1,14 +1,10 @@
-import { USUAL_BOOT_STIFFNESS } from '../../core/boot/index.ts';
-import { USUAL_HARDNESS } from '../../core/carve/index.ts';
-import { type Gate, setRanges } from '../../core/course/index.ts';
+import { type Field, type FieldOf, USUAL } from '../../core/conditions/index.ts';
+import type { Gate } from '../../core/course/index.ts';
 import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
 import type { Category, Edition } from '../../core/rules/index.ts';
 import type { TurnShape } from '../../core/run/index.ts';
-import { SKIER_PRESETS, USUAL_SKIER } from '../../core/skier/index.ts';
 import type { System } from '../../core/units/index.ts';
 import type { SetAside } from './set-aside.ts';
-
-const DEGREE = Math.PI / 180;
 
 export type Question = 'shape' | 'flex' | 'edge' | 'slope' | 'set';
 export const QUESTIONS: readonly Question[] = ['shape', 'flex', 'edge', 'slope', 'set'];
@@ -31,40 +27,11 @@ export interface RackEntry {
   readonly readOnly?: string;
 }
 
-/** What is asked of the skis, in the units people say. */
-export interface Conditions {
-  readonly edgeDeg: number;
-  /** Force on the ski, normal to its base. */
-  readonly loadN: number;
-  /** H_V. */
-  readonly hardnessNPerMm3: number;
-  /** Load centre ahead of the boot centre. */
-  readonly foreMm: number;
-  readonly speedKmh: number;
-  readonly slopeDeg: number;
-  /** Skier with equipment. */
-  readonly massKg: number;
-  /** Of the skier's body: it says how long the legs are. */
-  readonly heightM: number;
-  readonly friction: number;
-  readonly dragAreaM2: number;
-  readonly airDensity: number;
-  /** Lateral stiffness of boot and leg. */
-  readonly bootStiffnessNmPerDeg: number;
-  readonly periodS: number;
-  readonly turns: number;
-  /** Bench press. */
-  readonly benchLoadN: number;
-  /** Where the press stands, ahead of the boot centre. */
-  readonly benchForeMm: number;
-  /** How far the supports stand inside the contact points. */
-  readonly benchRearInMm: number;
-  readonly benchFrontInMm: number;
-  /** A rhythmic set. */
-  readonly gates: number;
-  readonly gateSpacingM: number;
-  readonly gateOffsetM: number;
-}
+/** Conditions a project carries; those of a set belong to its course, the legs follow from the height, the wall from the hardness. */
+export type ConditionField = Exclude<Field, FieldOf<'course' | 'legSpan' | 'wall'>>;
+
+/** What is asked of the skis, in the units people say: see core/conditions. */
+export type Conditions = { readonly [F in ConditionField]: number };
 
 /** The set of gates being asked about. */
 export interface Course {
@@ -110,18 +77,6 @@ export interface DrawnPoint {
   readonly deg: number;
 }
 
-/** Limits of a skier in a rhythm, in the units people say. */
-export interface SkierLimits {
-  /** Greatest push of the legs. */
-  readonly pushBodyWeights: number;
-  /** How fast it may build up and fall. */
-  readonly pushRateBodyWeights: number;
-  /** How fast the legs fold and stretch. */
-  readonly legSpeedMps: number;
-  readonly edgeDeg: number;
-  readonly angulationDeg: number;
-}
-
 /** The hill the skis are sent down and the programme they are skied with. */
 export interface SlopeSettings {
   readonly ground: 'even' | 'roller' | 'steepening' | 'file';
@@ -130,13 +85,7 @@ export interface SlopeSettings {
   readonly programmeFile: TextFile | null;
   /** How linked turns take up and give back their edge angle. */
   readonly shape: TurnShape;
-  /** Where banked turns change side, from the fall line. */
-  readonly traverseDeg: number;
   readonly drawn: readonly DrawnPoint[];
-  /** From a gate's pole to the skis as they pass it. */
-  readonly clearanceM: number;
-  /** What the skier of a rhythm can do. */
-  readonly limits: SkierLimits;
   /** The pair that goes along: an id, null for none, absent for the first chosen that is not active. */
   readonly ghost?: string | null | undefined;
 }
@@ -199,34 +148,10 @@ export interface Project {
 
 export const MAX_CHOSEN = 4;
 
-/** A first start is a junior's: the demo rack is a junior squad's. */
-const FIRST = SKIER_PRESETS[0]!;
-/** Written short: 7, not 6.999…. */
-const short = (value: number): number => Number(value.toFixed(6));
+const { courseSlopeDeg, courseSpeedKmh, courseEdgeMostDeg, ...usual } = USUAL;
 
-export const DEFAULT_CONDITIONS: Conditions = {
-  edgeDeg: short(FIRST.edge / DEGREE),
-  loadN: 1200,
-  hardnessNPerMm3: USUAL_HARDNESS,
-  foreMm: 0,
-  speedKmh: short(FIRST.startSpeed * 3.6),
-  slopeDeg: short(FIRST.slope / DEGREE),
-  massKg: FIRST.mass,
-  heightM: FIRST.height,
-  friction: 0.05,
-  dragAreaM2: 0.4,
-  airDensity: 1.1,
-  bootStiffnessNmPerDeg: Math.round(USUAL_BOOT_STIFFNESS * DEGREE),
-  periodS: FIRST.period,
-  turns: 6,
-  benchLoadN: 300,
-  benchForeMm: 0,
-  benchRearInMm: 0,
-  benchFrontInMm: 0,
-  gates: 12,
-  gateSpacingM: FIRST.spacing,
-  gateOffsetM: FIRST.offset,
-};
+/** A first start is a junior's: the demo rack is a junior squad's, and so are the usual values. */
+export const DEFAULT_CONDITIONS: Conditions = usual;
 
 export const DEFAULT_VIEW: ViewSettings = {
   question: 'shape',
@@ -239,19 +164,16 @@ export const DEFAULT_VIEW: ViewSettings = {
 
 export const DEFAULT_DUE: DueAfter = { edgeDays: 7, waxDays: 3 };
 
-/** What the set's own inputs accept, in their units; its file accepts the same. */
-export const COURSE_RANGES = setRanges;
-
 export const NO_COURSE: Course = {
   name: '',
   discipline: 'SL',
   gates: [],
   demo: false,
   inFile: null,
-  slopeDeg: 20,
-  speedKmh: 30,
+  slopeDeg: courseSlopeDeg,
+  speedKmh: courseSpeedKmh,
   keepSpeed: true,
-  greatestEdgeDeg: 65,
+  greatestEdgeDeg: courseEdgeMostDeg,
   gateWidthM: null,
   category: 'men',
   comments: [],
@@ -260,23 +182,12 @@ export const NO_COURSE: Course = {
 /** No edition of one's own; null is the newest that comes with the program. */
 export const DEFAULT_RULES: RulesSettings = { opened: [], edition: null, lowerLevel: false };
 
-export const DEFAULT_LIMITS: SkierLimits = {
-  pushBodyWeights: FIRST.pushMost,
-  pushRateBodyWeights: USUAL_SKIER.pushRate,
-  legSpeedMps: USUAL_SKIER.legSpeed,
-  edgeDeg: short(USUAL_SKIER.edgeMost / DEGREE),
-  angulationDeg: short(USUAL_SKIER.angulationMost / DEGREE),
-};
-
 export const DEFAULT_SLOPE: SlopeSettings = {
   ground: 'even',
   groundFile: null,
   programme: 'linked',
   programmeFile: null,
   shape: 'sine',
-  traverseDeg: 60,
-  clearanceM: FIRST.clearance,
-  limits: DEFAULT_LIMITS,
   drawn: [0, 42, 0, -48, 0, 52, 0, -30, 0].map((deg, i) => ({ at: i * 0.8, deg })),
 };
 

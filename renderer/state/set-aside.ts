@@ -1,7 +1,9 @@
-import { type Problem, readPair } from '../../core/pair/index.ts';
+import type { FieldFault } from '../../core/fault/index.ts';
+import { readPair } from '../../core/pair/index.ts';
 import { fileStem } from './file-stem.ts';
 import type { RackEntry } from './project.ts';
 import type { Edit } from './rack-edits.ts';
+import { faultsInWords, inWords } from './words.ts';
 
 /** A part of the last work that this version cannot take up again. It is kept, word for word, until taken off. */
 export interface SetAside {
@@ -16,15 +18,14 @@ export interface SetAside {
 }
 
 /** A pair of the draft that fails the check of today. */
-export function pairAside(id: string, pair: unknown, problems: readonly Problem[]): SetAside {
+export function pairAside(id: string, pair: unknown, problems: readonly FieldFault[]): SetAside {
   const given = (pair as { name?: unknown } | null | undefined)?.name;
   const name = typeof given === 'string' && given.trim() ? given : 'A pair without a name';
-  const [first, ...more] = problems;
   return {
     id,
     name,
     fileName: `${fileStem(name)}.pair.json`,
-    why: `${first?.message ?? 'it is no pair'}${more.length > 0 ? ` (and ${more.length} more)` : ''}`,
+    why: faultsInWords(problems) || 'it is no pair',
     text: `${JSON.stringify(pair ?? null, null, 2)}\n`,
   };
 }
@@ -66,7 +67,7 @@ export function asideFrom(value: unknown): { aside: SetAside[]; back: RackEntry[
     const read = readPair(text);
     const own = typeof id === 'string' ? id : `aside ${aside.length + back.length}`;
     if (read.ok) {
-      const readOnly = read.readOnly ? { readOnly: read.notes.join(' ') } : {};
+      const readOnly = read.readOnly ? { readOnly: read.notes.map(inWords).join(' ') } : {};
       back.push({ id: own, pair: read.pair, saved: null, ...readOnly });
     } else {
       aside.push({

@@ -1,6 +1,6 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import * as z from 'zod';
-import { DEFAULT_LIMITS, DEFAULT_SLOPE, type SkierLimits, type SlopeSettings } from './project.ts';
+import { DEFAULT_SLOPE, type SlopeSettings } from './project.ts';
 import { edit, project } from './store.ts';
 
 /** What the skis are sent down, and how they are skied. */
@@ -19,37 +19,12 @@ const drawn = z
   .max(25)
   .refine(points => points.every((point, i) => i === 0 || point.at > points[i - 1]!.at));
 
-/** What a skier's limits may be, in the units people say. */
-export const LIMIT_RANGES = {
-  pushBodyWeights: [1.2, 6],
-  pushRateBodyWeights: [2, 40],
-  legSpeedMps: [0.2, 4],
-  edgeDeg: [20, 80],
-  angulationDeg: [10, 60],
-} as const satisfies Record<keyof SkierLimits, readonly [number, number]>;
-
-const within = (key: keyof SkierLimits) => {
-  const [low, high] = LIMIT_RANGES[key];
-  return z.number().min(low).max(high).catch(DEFAULT_LIMITS[key]);
-};
-
-const limits = z.object({
-  pushBodyWeights: within('pushBodyWeights'),
-  pushRateBodyWeights: within('pushRateBodyWeights'),
-  legSpeedMps: within('legSpeedMps'),
-  edgeDeg: within('edgeDeg'),
-  angulationDeg: within('angulationDeg'),
-});
-
 const schema = z.object({
   ground: z.enum(['even', 'roller', 'steepening', 'file']).catch(DEFAULT_SLOPE.ground),
   groundFile: file.catch(DEFAULT_SLOPE.groundFile),
   programme: z.enum(['linked', 'rhythm', 'drawn', 'file', 'banked']).catch(DEFAULT_SLOPE.programme),
   programmeFile: file.catch(DEFAULT_SLOPE.programmeFile),
   shape: z.enum(['sine', 'trapezoid']).catch(DEFAULT_SLOPE.shape),
-  traverseDeg: z.number().min(20).max(85).catch(DEFAULT_SLOPE.traverseDeg),
-  clearanceM: z.number().min(0).max(2).catch(DEFAULT_SLOPE.clearanceM),
-  limits: limits.catch(DEFAULT_LIMITS),
   drawn: drawn.catch([...DEFAULT_SLOPE.drawn]),
   ghost: z.string().nullable().optional().catch(DEFAULT_SLOPE.ghost),
 });

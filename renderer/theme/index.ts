@@ -6,9 +6,6 @@ import { view } from '../state/index.ts';
 
 export { pageColour } from './page-colour.ts';
 
-/** Names of the looks as a person reads them. */
-export const THEME_NAMES = { snow: 'Snow', night: 'Night', projector: 'Projector' } as const;
-
 /** Keeps the page's look in step with the project's; returns a function that stops it. */
 export function followTheme(): () => void {
   return effect(() => {

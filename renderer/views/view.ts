@@ -1,4 +1,5 @@
 import type { ComponentType } from 'preact';
+import type { PlainKey } from '../../core/language/index.ts';
 import type { Question } from '../state/index.ts';
 
 /**
@@ -13,7 +14,7 @@ import type { Question } from '../state/index.ts';
 export interface View {
   readonly id: string;
   readonly question: Question;
-  readonly heading: string;
+  readonly heading: PlainKey;
   readonly Stage: ComponentType;
   readonly Readings: ComponentType;
 }

@@ -139,7 +139,7 @@ test('what this version cannot read of the last work is kept, told, saved as a f
   await expect.poll(() => names()).toEqual(demo.slice(1));
   await expect
     .poll(() => page.getByRole('status').textContent())
-    .toContain(`${demo[0]} could not be taken up again`);
+    .toContain(`${demo[0]} could not be restored`);
 
   const newer = JSON.stringify({ version: 99, everything: 'elsewhere' });
   await expect.poll(keptAside).toBe(true);

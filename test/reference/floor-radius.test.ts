@@ -64,7 +64,7 @@ function invented(
 const onFloor = (ski: CarvingSki, edgeDeg: number, load: number, rebound = REBOUND) => {
   const conditions = { edgeAngle: radians(edgeDeg), load, hardness: hardness(90), fore: 0, rebound };
   const answer = grooveSolver(ski).solve(conditions);
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
   return answer;
 };
 

@@ -14,7 +14,7 @@ import {
 function carve(ski: CarvingSki, edgeDeg: number, load: number, newtonPerMm3: number, law = wedgeSnow) {
   const conditions = { edgeAngle: radians(edgeDeg), load, hardness: hardness(newtonPerMm3), fore: 0 };
   const answer = grooveSolver(ski, { law }).solve(conditions);
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
   return answer;
 }
 

@@ -31,7 +31,7 @@ describe('a linear foundation in place of snow', () => {
     hardness: 1e9,
     fore: 0,
   });
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
   const middle = answer.x.findIndex(x => Math.abs(x - 0.7) < 1e-9);
 
   it('sinks and lifts as the closed form says', () => {

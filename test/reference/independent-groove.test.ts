@@ -108,7 +108,7 @@ describe('the groove against general-purpose solvers', () => {
         hardness: entry.hardnessNPerMm3 * 1e9,
         fore: 0,
       });
-      if (!answer.ok) throw new Error(answer.reason);
+      if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
       const deepest = Math.max(...entry.stations.map(station => station.penetrationMm));
       for (const station of entry.stations) {
         const penetration = 1000 * at(answer.x, answer.penetration, station.x);
@@ -164,7 +164,7 @@ function solveTwisting(
     hardness: entry.hardnessNPerMm3 * 1e9,
     fore: entry.foreM,
   });
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
   return answer;
 }
 

@@ -31,7 +31,7 @@ function quickest(across: number, down: number, degrees: number): number {
     mostBraking: Number.POSITIVE_INFINITY,
     conditions: { slope: (degrees * Math.PI) / 180, friction: 0, dragArea: 0, startSpeed: 0 },
   });
-  if (!line.ok) throw new Error(line.reason);
+  if (!line.ok) throw new Error(JSON.stringify(line.reason));
   return line.seconds;
 }
 

@@ -1,3 +1,4 @@
+import { FieldError, type FieldFault, plainFault } from '../../../core/fault/index.ts';
 import {
   type BenchReading,
   type BenchSetup,
@@ -60,7 +61,7 @@ export type Identified =
       readonly enough: boolean;
       readonly notes: readonly string[];
     }
-  | { readonly ok: false; readonly id: string; readonly problem: string };
+  | { readonly ok: false; readonly id: string; readonly fault: FieldFault };
 
 /** Bending that takes longer than a frame may. SI; the skis state a bending stiffness. */
 export const flexJobs = {
@@ -94,7 +95,7 @@ export const flexJobs = {
       const { deflection, offBy, beyondSmall } = largeBend(bendingOf(ski)!, setup);
       return { ok: true, id, deflection, offBy, beyondSmall };
     } catch (cause) {
-      if (cause instanceof RangeError) return { ok: false, id };
+      if (cause instanceof FieldError) return { ok: false, id };
       throw cause;
     }
   },
@@ -104,7 +105,7 @@ export const flexJobs = {
       const { stations, residual, told, enough, notes } = identify(readings, { length, uncertainty });
       return { ok: true, id, stations, residual, told, enough, notes };
     } catch (cause) {
-      if (cause instanceof RangeError) return { ok: false, id, problem: cause.message };
+      if (cause instanceof FieldError) return { ok: false, id, fault: plainFault(cause) };
       throw cause;
     }
   },

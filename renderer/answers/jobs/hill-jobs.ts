@@ -1,3 +1,4 @@
+import { LRUCache } from 'lru-cache';
 import { type Begun, type RunAnswer, type RunPlan, runPlan } from './run-plan.ts';
 
 /** A plan, and the name its last answer is kept by so that the next begins from it. */
@@ -15,14 +16,8 @@ export interface HillQuestion {
 /** An answer as plain data: what the next run begins from stays with the thread. */
 export type HillAnswer = Omit<Extract<RunAnswer, { ok: true }>, 'begun'> | Extract<RunAnswer, { ok: false }>;
 
-const MOST_KEPT = 12;
-const begun = new Map<string, Begun>();
-
-function keep(id: string, answer: Begun): void {
-  begun.delete(id);
-  begun.set(id, answer);
-  if (begun.size > MOST_KEPT) begun.delete(begun.keys().next().value!);
-}
+/** Answers the next runs begin from. */
+const begun = new LRUCache<string, Begun>({ max: 12 });
 
 /** Work of the Slope view. */
 export const hillJobs = {
@@ -36,7 +31,7 @@ export const hillJobs = {
       });
       if (!answer.ok) return answer;
       const { begun: next, ...told } = answer;
-      keep(key, next);
+      begun.set(key, next);
       return told;
     });
   },

@@ -1,3 +1,4 @@
+import { LRUCache } from 'lru-cache';
 import {
   buildRadiusTable,
   type CarveConditions,
@@ -8,31 +9,41 @@ import {
   grooveSolver,
   type RadiusTable,
 } from '../../../core/carve/index.ts';
+import { say } from '../../../core/language/index.ts';
 import { type Pair, skiOf } from '../../../core/pair/index.ts';
 import { flexJobs } from './flex-jobs.ts';
 import { hillJobs } from './hill-jobs.ts';
-import { Kept } from './kept.ts';
 import { setJobs } from './set-jobs.ts';
 
 /** Told by a job on its way; 0–1. */
 export type Progress = (share: number) => void;
 
-/** Solvers of the pairs last asked about, each with the answer it gave last. */
-const solvers = new Kept(8, (pair: Pair) => ({
-  solver: grooveSolver(carvingOf(pair)),
-  last: undefined as Equilibrium | undefined,
-}));
+interface Solver {
+  readonly solver: ReturnType<typeof grooveSolver>;
+  /** The answer it gave last. */
+  last?: Equilibrium | undefined;
+}
+
+/** Solvers of the pairs last asked about, by the text of the pair. */
+const solvers = new LRUCache<string, Solver>({ max: 8 });
+
+function solverOf(pair: Pair): Solver {
+  const text = JSON.stringify(pair);
+  const known = solvers.get(text) ?? { solver: grooveSolver(carvingOf(pair)) };
+  solvers.set(text, known);
+  return known;
+}
 
 function carvingOf(pair: Pair): CarvingSki {
   const carving = carvingSkiOf(skiOf(pair));
-  if (!carving.ok) throw new Error(`${pair.name}: ${carving.reason}`);
+  if (!carving.ok) throw new Error(`${pair.name}: ${say(carving.reason)}`);
   return carving.ski;
 }
 
 /**
  * Work that takes longer than about 8 ms. A job is a pure function of plain data: what goes in and out is
  * copied between threads, so it names numbers, typed arrays and pair files, never functions. To add one,
- * write it here; the client knows its types from `Jobs`. List it in `brief-jobs.ts` if it answers within a drag.
+ * write it here; the client knows its types from `Jobs`. Say in `how-run.ts` on which thread it runs.
  */
 export const jobs = {
   ...setJobs,
@@ -42,7 +53,7 @@ export const jobs = {
   /** One equilibrium a pair under the same conditions, begun from the pair's last. A few ms each. */
   equilibria({ pairs, conditions }: EquilibriaInput): (Equilibrium | CarveFailure)[] {
     return pairs.map(pair => {
-      const known = solvers.of(pair);
+      const known = solverOf(pair);
       const answer = known.solver.solve(conditions, { from: known.last });
       if (answer.ok) known.last = answer;
       return answer;
@@ -54,7 +65,7 @@ export const jobs = {
     input: { readonly pair: Pair; readonly conditions: readonly CarveConditions[] },
     progress: Progress,
   ): (Equilibrium | CarveFailure)[] {
-    const { solver } = solvers.of(input.pair);
+    const { solver } = solverOf(input.pair);
     let from: Equilibrium | undefined;
     return input.conditions.map((conditions, at) => {
       const answer = solver.solve(conditions, { from });

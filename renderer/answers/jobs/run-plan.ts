@@ -1,3 +1,6 @@
+import { type FieldOf, fieldsOf, type SiOf } from '../../../core/conditions/index.ts';
+import { FieldError } from '../../../core/fault/index.ts';
+import { faultsSentence, say } from '../../../core/language/index.ts';
 import {
   type HeldBackBy,
   type LineConditions,
@@ -12,7 +15,6 @@ import {
   drawnEdges,
   evenSlope,
   linkedTurns,
-  OUTER_SHARE,
   type Programme,
   type Run,
   type RunFailure,
@@ -26,8 +28,7 @@ import {
   type TurnShape,
   turnOf,
 } from '../../../core/run/index.ts';
-import type { Skier } from '../../../core/skier/index.ts';
-import { TableTextError } from '../../../core/table/index.ts';
+import type { LegSpan, Skier } from '../../../core/skier/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { rhythmFailureWords, runFailureWords } from './failure-words.ts';
 import { rhythmTrack } from './rhythm-track.ts';
@@ -58,10 +59,7 @@ export type ProgrammePlan =
       readonly clearance: number;
       /** Turns of it shown. */
       readonly gates: number;
-      readonly skier: Pick<
-        Skier,
-        'pushMost' | 'pushRate' | 'legSpeed' | 'edgeMost' | 'edgeRate' | 'angulationMost'
-      >;
+      readonly skier: Skier;
     };
 
 /** The quickest turn of a rhythm, beside the track it makes. */
@@ -77,23 +75,19 @@ export interface RhythmAnswer {
 }
 
 /** One run as plain data, SI. */
-export interface RunPlan {
+export interface RunPlan extends SiOf<PlanField>, LegSpan {
   readonly turn: TurnBasis;
   readonly ground: GroundPlan;
   readonly programme: ProgrammePlan;
-  readonly mass: number;
-  readonly friction: number;
-  readonly dragArea: number;
-  readonly airDensity: number;
-  readonly startSpeed: number;
   readonly baseBevel: number;
   readonly contactLength: number;
   /** Of the wall of snow the edge leans on, N/m². */
   readonly wallStrength: number;
-  /** Shortest and longest leg, skis to the mass, m. */
-  readonly legMin: number;
-  readonly legMax: number;
 }
+
+/** Conditions that every run is asked with. */
+type PlanField = FieldOf<'glide' | 'model' | 'legs' | 'start'> | 'massKg';
+export const PLAN_FIELDS: readonly PlanField[] = [...fieldsOf('glide', 'model', 'legs', 'start'), 'massKg'];
 
 /** How closely, and what is told of the work on the way. */
 export type RunWatching = Pick<RunOptions, 'onProgress' | 'cancelled' | 'draft'>;
@@ -101,7 +95,7 @@ export type RunWatching = Pick<RunOptions, 'onProgress' | 'cancelled' | 'draft'>
 /** 60 pictures a second find a row each in slow motion too. */
 const OUTPUT_STEP = 0.01;
 
-/** @throws RangeError or TableTextError that names what was found and what is accepted */
+/** @throws FieldError */
 export function groundOf(plan: GroundPlan): SlopeProfile {
   switch (plan.kind) {
     case 'even':
@@ -116,7 +110,7 @@ export function groundOf(plan: GroundPlan): SlopeProfile {
 /**
  * A programme of edge angles or banked turns.
  *
- * @throws RangeError or TableTextError that names what was found and what is accepted
+ * @throws FieldError
  */
 export function programmeOf(plan: Exclude<ProgrammePlan, { kind: 'rhythm' }>): Programme {
   switch (plan.kind) {
@@ -149,9 +143,8 @@ export function runPlan(plan: RunPlan, from?: Begun, watch: RunWatching = {}): R
       ? rhythmOf(plan, plan.programme, from, watch)
       : runOf(plan, plan.programme, from, watch);
   } catch (cause) {
-    if (cause instanceof RangeError || cause instanceof TableTextError) {
-      return { ok: false, problem: cause.message };
-    }
+    if (cause instanceof FieldError)
+      return { ok: false, problem: say(faultsSentence([cause, ...cause.others])) };
     throw cause;
   }
 }
@@ -174,26 +167,11 @@ function runOf(
 }
 
 /** Conditions of a rhythm on the plan's even slope. */
-function lineConditions(plan: RunPlan, programme: ProgrammePlan & { kind: 'rhythm' }): LineConditions {
-  return {
-    ski: turnOf(plan.turn),
-    contactLength: plan.contactLength,
-    wallStrength: plan.wallStrength,
-    baseBevel: plan.baseBevel,
-    outerShare: OUTER_SHARE,
-    skier: {
-      ...programme.skier,
-      mass: plan.mass,
-      dragArea: plan.dragArea,
-      legShortest: plan.legMin,
-      legLongest: plan.legMax,
-    },
-    friction: plan.friction,
-    scrape: 1,
-    airDensity: plan.airDensity,
-    slope: groundOf(plan.ground),
-    clearance: programme.clearance,
-  };
+function lineConditions(
+  { turn, ground, programme: _, ...plan }: RunPlan,
+  { skier, clearance }: ProgrammePlan & { kind: 'rhythm' },
+): LineConditions {
+  return { ...plan, ski: turnOf(turn), skier, slope: groundOf(ground), clearance };
 }
 
 function rhythmOf(

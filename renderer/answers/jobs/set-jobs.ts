@@ -7,7 +7,6 @@ import {
   quickLine,
   type Ranking,
   rankPairs,
-  usualConditions,
 } from '../../../core/course/index.ts';
 import { type TurnBasis, turnOf } from '../../../core/run/index.ts';
 
@@ -22,7 +21,7 @@ export interface SetPair {
 export interface RankInput {
   readonly pairs: readonly SetPair[];
   readonly gates: readonly Gate[];
-  readonly conditions: Partial<CourseConditions>;
+  readonly conditions: CourseConditions;
 }
 
 export interface RankAnswer {
@@ -37,7 +36,7 @@ export interface RankAnswer {
 export interface QuickLineInput {
   readonly pair: SetPair;
   readonly gates: readonly Gate[];
-  readonly conditions: Partial<CourseConditions>;
+  readonly conditions: CourseConditions;
 }
 
 /** A quick line is found or given up within this many rounds. */
@@ -50,7 +49,7 @@ function rank({ pairs, gates, conditions }: RankInput, progress: (share: number)
     baseBevel,
   }));
   const ranking = rankPairs(known, gates, conditions, {}, progress);
-  const share = conditions.outerShare ?? usualConditions.outerShare;
+  const { outerShare: share } = conditions;
   return {
     ranking,
     pairs: pairs.map(({ id, turn }) => ({ id, bent: 'table' in turn })),

@@ -1,10 +1,11 @@
+import { DEGREE } from '../../../core/units/index.ts';
 /**
  * Arcs on the snow as the board draws them: all leave one point along one heading and turn to the skier's right.
  * x across the slope to the right, y down it, m; heading from the fall line, rad.
  */
 
 /** Angle the arc of the first ski turns through. */
-export const SWEEP = (100 * Math.PI) / 180;
+export const SWEEP = 100 * DEGREE;
 /** No arc on the board is longer, m. */
 const LONGEST = 40;
 

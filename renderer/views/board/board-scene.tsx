@@ -1,8 +1,9 @@
 import { computed, effect, type Signal, untracked, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { inSi } from '../../../core/conditions/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
-import { boardAnswers, carvingOf, formOf, type Place, useWork } from '../../answers/index.ts';
+import { boardAnswers, boardBends, formOf, type Place } from '../../answers/index.ts';
 import { styleOf } from '../../kit/index.ts';
 import type { EdgeSceneHandle, EdgeSceneInput, ExtraArc } from '../../scene/index.ts';
 import { conditions, view } from '../../state/index.ts';
@@ -15,34 +16,10 @@ import { askedPlace, guessName, layoutRadius, missNow } from './guessing.ts';
 
 /** The pointer may tremble this far, px, and still point. */
 const STILL = 6;
-/** The groove solver is asked within what its tables cover, N. */
-const MOST_LOAD = 4000;
 
 const radiusText = (metres: number) => formatQuantity(metres, 'radius', { system: view.value.system }).text;
 
 const theme = computed(() => view.value.theme);
-
-function useBend(at: Place) {
-  return useWork(
-    'equilibria',
-    'Bending the ski for the board',
-    () => {
-      const answer = boardAnswers.value[at];
-      if (!answer || !carvingOf(answer.ski.pair).ok) return null;
-      const { hardnessNPerMm3, foreMm } = conditions.value;
-      return {
-        pairs: [answer.ski.pair],
-        conditions: {
-          edgeAngle: answer.question.edgeAngle,
-          load: Math.min(MOST_LOAD, answer.moment.outerLoad),
-          hardness: hardnessNPerMm3 * 1e9,
-          fore: foreMm / 1e3,
-        },
-      };
-    },
-    `board bend ${at}`,
-  );
-}
 
 interface Props {
   /** The scene once it is there: what plays. */
@@ -54,7 +31,6 @@ interface Props {
 export function BoardScene({ scene, onTime }: Props): JSX.Element {
   const box = useRef<HTMLDivElement>(null);
   const flat = useSignal<string | null>(null);
-  const bends = [useBend(0), useBend(1)] as const;
 
   useEffect(() => {
     let gone = false;
@@ -83,7 +59,7 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
         // The small picture would lie over the longer of two arcs, and show the guessed one close by.
         effect(() => made.setInset(boardAnswers.value.length === 1 && guessPhase.value === 'off')),
         effect(() => {
-          const input = sceneInput(bends.map(bend => bend.value.value?.[0]));
+          const input = sceneInput(boardBends.map(bend => bend.value));
           if (input) made.update(input);
           made.describe(sceneWords());
         }),
@@ -148,13 +124,13 @@ function pointing(scene: EdgeSceneHandle): () => void {
   };
 }
 
-type Bend = NonNullable<ReturnType<ReturnType<typeof useBend>['peek']>['value']>[number] | undefined;
+type Bend = ReturnType<(typeof boardBends)[number]['peek']>;
 
 function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   const shown = boardAnswers.value;
   if (shown.length === 0) return null;
   void theme.value;
-  const { slopeDeg, speedKmh } = conditions.value;
+  const { slope, startSpeed } = inSi(conditions.value, ['slopeDeg', 'speedKmh']);
   const { system } = view.value;
   const phase = guessPhase.value;
   const guess = guessed.value;
@@ -196,14 +172,14 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
   // Where the ski stands, which way it points and how long a metre is: without them nobody can point at the snow.
   if (phase === 'asking') extraArcs.push(straightOn());
   return {
-    slopeAngle: (slopeDeg * Math.PI) / 180,
+    slopeAngle: slope,
     skis,
     extraArcs,
     miss:
       phase === 'shown' && miss !== null
         ? { from: askedPlace(), to: skis.length, label: `missed by ${radiusText(miss)}` }
         : null,
-    speed: speedKmh / 3.6,
+    speed: startSpeed,
     lengthsIn: system === 'imperial' ? 'ft' : 'm',
     lean: !revealed(0) ? null : shown[0]!.lean,
   };

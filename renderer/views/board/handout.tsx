@@ -5,7 +5,7 @@ import { boardAnswers } from '../../answers/index.ts';
 import { CAUTIONS } from '../../help/index.ts';
 import { getHost } from '../../host/index.ts';
 import { PairBadge } from '../../kit/index.ts';
-import { conditions, report, view } from '../../state/index.ts';
+import { conditions, report, t, view } from '../../state/index.ts';
 import { ArcPlan } from './arc-plan.tsx';
 import { workingLine } from './working-line.ts';
 
@@ -74,7 +74,7 @@ export function Handout(): JSX.Element | null {
           </p>
         </section>
       ))}
-      <p class="caution">{CAUTIONS[0]}</p>
+      <p class="caution">{t(CAUTIONS[0])}</p>
     </article>
   );
 }

@@ -6,7 +6,7 @@ import { boardAnswers, sideBySide } from '../../answers/index.ts';
 import { CAUTION } from '../../help/index.ts';
 import { Segments } from '../../kit/index.ts';
 import type { EdgeCamera, EdgeSceneHandle } from '../../scene/index.ts';
-import { changeBoard, changeView } from '../../state/index.ts';
+import { changeBoard, changeView, t } from '../../state/index.ts';
 import { BoardScene } from './board-scene.tsx';
 import { boardCamera } from './camera.ts';
 import { Chain } from './chain.tsx';
@@ -113,7 +113,7 @@ export function Board(): JSX.Element {
             <Sliders />
           </>
         )}
-        <p class="board-caution">{CAUTION.slope}</p>
+        <p class="board-caution">{t(CAUTION.slope)}</p>
       </main>
       <Handout />
     </>

@@ -1,7 +1,9 @@
 import type { JSX } from 'preact';
+import type { PlainKey } from '../../../core/language/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { boardSkis, bySize, type Place, putSki } from '../../answers/index.ts';
-import { changeConditions, conditions, view } from '../../state/index.ts';
+import { conditionProps } from '../../controls/index.ts';
+import { conditions, view } from '../../state/index.ts';
 import { BigSlider } from './big-slider.tsx';
 
 /** Edge angle, speed and ski: all a demonstration needs. */
@@ -11,22 +13,12 @@ export function Sliders(): JSX.Element {
   return (
     <section class="board-sliders" aria-label="What to change">
       <BigSlider
-        label="Edge angle"
-        value={edgeDeg}
-        min={10}
-        max={75}
-        step={1}
+        {...slider('edgeDeg')}
         text={formatQuantity(edgeDeg, 'angleDeg', { system, decimals: 0 }).text}
-        onInput={value => changeConditions('Edge angle', { edgeDeg: value }, 'edgeDeg')}
       />
       <BigSlider
-        label="Speed"
-        value={speedKmh}
-        min={10}
-        max={100}
-        step={1}
+        {...slider('speedKmh', 'condition.speed')}
         text={formatQuantity(speedKmh, 'speedKmh', { system }).text}
-        onInput={value => changeConditions('Speed', { speedKmh: value }, 'speedKmh')}
       />
       <div class="ski-sliders">
         {boardSkis.value.map((_, place) => (
@@ -35,6 +27,11 @@ export function Sliders(): JSX.Element {
       </div>
     </section>
   );
+}
+
+function slider(field: 'edgeDeg' | 'speedKmh', label?: PlainKey) {
+  const { label: name, min, max, value, step, onInput } = conditionProps(field, label);
+  return { label: name, min, max, value, step, onInput };
 }
 
 function SkiSlider({ place }: { place: Place }): JSX.Element | null {

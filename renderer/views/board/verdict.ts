@@ -1,8 +1,7 @@
 import { holdingEdge, holdingSpeed } from '../../../core/run/index.ts';
-import { formatQuantity, type System } from '../../../core/units/index.ts';
+import { DEGREE, formatQuantity, type System } from '../../../core/units/index.ts';
 import type { BoardAnswer } from '../../answers/index.ts';
 
-const DEGREE = Math.PI / 180;
 /** Beyond this nobody skis, m/s: grip is not said to end there. */
 const NEVER = 60;
 

@@ -6,7 +6,7 @@ import { CompareStage } from './stage.tsx';
 /** The chosen pairs laid side by side, opened from the rack. */
 export const comparePage: PageView = {
   id: 'compare',
-  heading: 'How do these pairs differ?',
+  heading: 'frame.heading.compare',
   Stage: CompareStage,
   Readings: CompareReadings,
 };

@@ -2,16 +2,8 @@ import { line } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
 import { leanIn, neededEdge } from '../../../core/run/index.ts';
-import { formatQuantity } from '../../../core/units/index.ts';
-import {
-  asked,
-  chosenTurn,
-  DEGREE,
-  LEAST_EDGE,
-  MOST_EDGE,
-  radiusOf,
-  turningOf,
-} from '../../answers/index.ts';
+import { DEGREE, formatQuantity, KMH } from '../../../core/units/index.ts';
+import { asked, chosenTurn, LEAST_EDGE, MOST_EDGE, radiusOf, turningOf } from '../../answers/index.ts';
 import { TableProgress } from '../../controls/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
 import { activePair, type ChosenPair, view } from '../../state/index.ts';
@@ -20,8 +12,6 @@ import { turnAsked } from './turn-asked.ts';
 
 const ANGLES = Float64Array.from({ length: MOST_EDGE - LEAST_EDGE + 1 }, (_, at) => LEAST_EDGE + at);
 const SPEEDS = Float64Array.from({ length: 46 }, (_, at) => 10 + 2 * at);
-const KMH = 1 / 3.6;
-
 /** Turn radius over edge angle: the bent ski a full line, the cosine rule dotted in the same colour. */
 export function RadiusCompared({ pairs }: { pairs: readonly ChosenPair[] }): JSX.Element {
   const { load } = asked.value;

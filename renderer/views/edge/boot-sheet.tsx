@@ -1,8 +1,10 @@
 import type { JSX } from 'preact';
-import { BOOT_STIFFNESS_SPAN, bootMoment, edgeBelowFoot, pushOf } from '../../../core/boot/index.ts';
-import { type BootOfPair, bootOf, DEGREE } from '../../answers/index.ts';
-import { Chart, type Plot, Quantity, type Series } from '../../kit/index.ts';
-import { type ChosenPair, changeConditions, conditions } from '../../state/index.ts';
+import { bootMoment, edgeBelowFoot, pushOf } from '../../../core/boot/index.ts';
+import { DEGREE } from '../../../core/units/index.ts';
+import { type BootOfPair, bootOf } from '../../answers/index.ts';
+import { ConditionControl } from '../../controls/index.ts';
+import { Chart, type Plot, type Series } from '../../kit/index.ts';
+import type { ChosenPair } from '../../state/index.ts';
 import { HandedOn } from './handed-on.tsx';
 
 /** Angulation drawn, rad: what a skier's hips and knees can do, and some less than none. */
@@ -32,24 +34,8 @@ export function BootSheet(props: {
         {plot => boots.map(boot => <Present key={boot.pair.id} boot={boot} plot={plot} />)}
       </Chart>
       <div class="hold-side">
-        <Quantity
-          label="Speed"
-          measure="speedKmh"
-          value={conditions.value.speedKmh}
-          min={5}
-          max={140}
-          step={1}
-          onInput={value => changeConditions('Speed', { speedKmh: value }, 'speedKmh')}
-        />
-        <Quantity
-          label="Boot, sideways"
-          measure="bootStiffnessNmPerDeg"
-          value={conditions.value.bootStiffnessNmPerDeg}
-          min={Math.round(BOOT_STIFFNESS_SPAN.from * DEGREE)}
-          max={Math.round(BOOT_STIFFNESS_SPAN.to * DEGREE)}
-          log
-          onInput={value => changeConditions('Boot stiffness', { bootStiffnessNmPerDeg: value }, 'boot')}
-        />
+        <ConditionControl field="speedKmh" label="condition.speed" />
+        <ConditionControl field="bootStiffnessNmPerDeg" />
         {own && <HandedOn boot={own} />}
       </div>
     </>

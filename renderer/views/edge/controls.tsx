@@ -1,8 +1,7 @@
 import type { JSX } from 'preact';
 import { NAMED_SNOWS } from '../../../core/carve/index.ts';
-import { LEAST_HARDNESS, MOST_FORE, MOST_HARDNESS } from '../../answers/index.ts';
-import { ConditionSliders } from '../../controls/index.ts';
-import { Quantity, Segments } from '../../kit/index.ts';
+import { ConditionControl, ConditionSliders } from '../../controls/index.ts';
+import { Segments } from '../../kit/index.ts';
 import { changeConditions, conditions, settle } from '../../state/index.ts';
 
 /** Edge angle, load, fore-aft and snow: what is asked of the ski. */
@@ -13,26 +12,12 @@ export function Controls(): JSX.Element {
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would draw its own frame and legend
     <div class="edge-controls" role="group" aria-label="What is asked of the ski">
       <ConditionSliders />
-      <Quantity
-        label="Fore-aft"
-        measure="stationMm"
-        value={foreMm}
-        min={-MOST_FORE}
-        max={MOST_FORE}
-        step={5}
+      <ConditionControl
+        field="foreMm"
         note={foreMm === 0 ? 'boot centre' : foreMm > 0 ? 'ahead of it' : 'behind it'}
-        onInput={value => changeConditions('Fore-aft', { foreMm: value }, 'foreMm')}
       />
       <div class="snow-control">
-        <Quantity
-          label="Hardness"
-          measure="hardnessNPerMm3"
-          value={hardnessNPerMm3}
-          min={LEAST_HARDNESS}
-          max={MOST_HARDNESS}
-          log
-          onInput={value => changeConditions('Snow', { hardnessNPerMm3: value }, 'snow')}
-        />
+        <ConditionControl field="hardnessNPerMm3" />
         <Segments
           label="Snow"
           labelHidden

@@ -2,7 +2,8 @@ import type { JSX } from 'preact';
 import { type Hold, holdAlong, holdWorking } from '../../../core/carve/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { type Balance, balanceIn, grooveOf, LEAST_LOAD, MOST_LOAD, turnOf } from '../../answers/index.ts';
-import { Chart, Quantity, Reading, type Series } from '../../kit/index.ts';
+import { ConditionControl } from '../../controls/index.ts';
+import { Chart, Reading, type Series } from '../../kit/index.ts';
 import { type ChosenPair, changeConditions, conditions, ski, view } from '../../state/index.ts';
 import { station } from './sheet-state.ts';
 
@@ -57,15 +58,7 @@ export function HoldSheet(props: {
         }}
       />
       <div class="hold-side">
-        <Quantity
-          label="Speed"
-          measure="speedKmh"
-          value={conditions.value.speedKmh}
-          min={5}
-          max={140}
-          step={1}
-          onInput={value => changeConditions('Speed', { speedKmh: value }, 'speedKmh')}
-        />
+        <ConditionControl field="speedKmh" label="condition.speed" />
         {own && <OwnHold held={own} />}
       </div>
     </>

@@ -6,7 +6,7 @@ import { EdgeStage } from './stage.tsx';
 export const edgeView: View = {
   id: 'edge',
   question: 'edge',
-  heading: 'What turn does it carve?',
+  heading: 'frame.heading.edge',
   Stage: EdgeStage,
   Readings: EdgeReadings,
 };

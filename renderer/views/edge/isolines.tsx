@@ -2,8 +2,8 @@ import { contours, geoPath, geoTransform } from 'd3';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type RadiusTable, tableRadius } from '../../../core/carve/index.ts';
-import { type System, shownAs } from '../../../core/units/index.ts';
-import { DEGREE, LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from '../../answers/index.ts';
+import { DEGREE, type System, shownAs } from '../../../core/units/index.ts';
+import { LEAST_EDGE, LEAST_LOAD, MOST_EDGE, MOST_LOAD } from '../../answers/index.ts';
 import { view } from '../../state/index.ts';
 import { scalesFor } from './map-scales.ts';
 

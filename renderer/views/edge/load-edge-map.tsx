@@ -1,9 +1,8 @@
 import type { JSX } from 'preact';
 import { type RadiusTable, tableRadius } from '../../../core/carve/index.ts';
-import { decimal, formatQuantity, shownAs } from '../../../core/units/index.ts';
+import { DEGREE, decimal, formatQuantity, shownAs } from '../../../core/units/index.ts';
 import {
   asked,
-  DEGREE,
   LEAST_EDGE,
   LEAST_LOAD,
   MOST_EDGE,

@@ -2,10 +2,9 @@ import { useSignal } from '@preact/signals';
 import { line } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
-import { formatQuantity } from '../../../core/units/index.ts';
+import { DEGREE, formatQuantity } from '../../../core/units/index.ts';
 import {
   askedLoad,
-  DEGREE,
   LEAST_EDGE,
   MOST_EDGE,
   radiusOf,
@@ -13,7 +12,7 @@ import {
   tableShown,
   turnOf,
 } from '../../answers/index.ts';
-import { EDGE_ANGLE, TableProgress } from '../../controls/index.ts';
+import { conditionProps, TableProgress } from '../../controls/index.ts';
 import { Chart, Handle, type Plot, type Series } from '../../kit/index.ts';
 import { type ChosenPair, conditions } from '../../state/index.ts';
 
@@ -82,6 +81,7 @@ function Now(props: {
   readonly plot: Plot;
 }): JSX.Element {
   const { active, plot } = props;
+  const { log: _, decimals: __, ...grip } = conditionProps('edgeDeg');
   const { edgeDeg } = conditions.value;
   const turn = turnOf(active).radius;
   const x = plot.x(Math.min(MOST_EDGE, Math.max(LEAST_EDGE, edgeDeg)));
@@ -99,8 +99,7 @@ function Now(props: {
           <circle key={pair.id} cx={x} cy={heightOf(pair)} r={4} fill={pair.mark.colour} />
         ))}
       <Handle
-        {...EDGE_ANGLE}
-        value={edgeDeg}
+        {...grip}
         along="x"
         x={x}
         y={heightOf(active)}

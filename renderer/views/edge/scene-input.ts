@@ -1,5 +1,6 @@
+import { inSi } from '../../../core/conditions/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
-import { asked, DEGREE, formOf, grooveOf, turnOf } from '../../answers/index.ts';
+import { asked, formOf, grooveOf, turnOf } from '../../answers/index.ts';
 import { styleOf } from '../../kit/index.ts';
 import type { EdgeSceneInput, EdgeSki, ExtraArc } from '../../scene/index.ts';
 import { activePair, type ChosenPair, chosenPairs, conditions, view } from '../../state/index.ts';
@@ -20,9 +21,9 @@ export function sceneInput(): EdgeSceneInput | null {
   const pairs = [active, ...chosenPairs.value.filter(pair => pair.id !== active.id)];
   const skis = pairs.flatMap(edgeSki);
   if (skis.length === 0 || !edgeSki(active).length) return null;
-  const { slopeDeg, speedKmh } = conditions.value;
+  const { slope, startSpeed } = inSi(conditions.value, ['slopeDeg', 'speedKmh']);
   return {
-    slopeAngle: slopeDeg * DEGREE,
+    slopeAngle: slope,
     skis: skis.slice(0, 2),
     extraArcs: [
       ...skis.slice(2).map(
@@ -34,7 +35,7 @@ export function sceneInput(): EdgeSceneInput | null {
       ),
       ...ruleArc(active),
     ],
-    speed: Math.max(0.5, speedKmh / 3.6),
+    speed: Math.max(0.5, startSpeed),
     lengthsIn: view.value.system === 'imperial' ? 'ft' : 'm',
     exaggeration: exaggeration.value,
   };

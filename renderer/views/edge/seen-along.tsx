@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { pressedHeight } from '../../../core/carve/index.ts';
-import { formatQuantity } from '../../../core/units/index.ts';
-import { asked, DEGREE, edgeOf, grooveOf } from '../../answers/index.ts';
+import { DEGREE, formatQuantity } from '../../../core/units/index.ts';
+import { asked, edgeOf, grooveOf } from '../../answers/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
 import { type ChosenPair, ski, view } from '../../state/index.ts';
 

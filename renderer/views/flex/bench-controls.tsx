@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { type Bendable, pressRange, rest, SUPPORT_SHARE, setupOf } from '../../answers/index.ts';
+import { ConditionControl } from '../../controls/index.ts';
 import { Quantity } from '../../kit/index.ts';
-import { changeConditions, conditions } from '../../state/index.ts';
-import { frontInMm, MOST_LOAD_N, moveBench, rearInMm } from './bench.ts';
+import { frontInMm, moveBench, rearInMm } from './bench.ts';
 import { placeText } from './side-load.tsx';
 
 /** The same things the grips on the drawing move, as numbers. */
@@ -15,15 +15,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
   const inside = Math.round(SUPPORT_SHARE * length * 1e3);
   return (
     <section class="reading-group bench-controls" aria-label="Press">
-      <Quantity
-        label="Load"
-        measure="force"
-        value={conditions.value.benchLoadN}
-        min={0}
-        max={MOST_LOAD_N}
-        step={5}
-        onInput={benchLoadN => changeConditions('Bench load', { benchLoadN }, 'benchLoadN')}
-      />
+      <ConditionControl field="benchLoadN" label="condition.load" />
       <Quantity
         label="Press place"
         measure="stationMm"

@@ -1,10 +1,6 @@
-import { type BenchFault, bendingCompliance, type Profile } from '../../../core/flex/index.ts';
+import { bendingCompliance, type Profile } from '../../../core/flex/index.ts';
 
 const MM = 1e-3;
-
-/** A fault of a table of readings in words: line and column, what was found, what is accepted. */
-export const benchFaultWords = ({ line, field, found, accepted }: BenchFault): string =>
-  `Line ${line}, ${field}: ${found} found; ${accepted} is accepted.`;
 
 /** Load stands, as shares of the contact length, of the made-up readings. */
 const STANDS = [0.2, 0.35, 0.5, 0.65, 0.8];

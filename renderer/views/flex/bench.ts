@@ -17,5 +17,3 @@ export const moveBench = {
   rear: (mm: number) => changeConditions('Rear support', { benchRearInMm: mm }, 'benchRearInMm'),
   front: (mm: number) => changeConditions('Front support', { benchFrontInMm: mm }, 'benchFrontInMm'),
 };
-
-export const MOST_LOAD_N = 1000;

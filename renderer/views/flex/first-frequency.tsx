@@ -1,12 +1,11 @@
 import type { JSX } from 'preact';
 import type { Working } from '../../../core/working/index.ts';
-import { type Bendable, frequency } from '../../answers/index.ts';
+import { type Bendable, frequency, modesOf } from '../../answers/index.ts';
 import { Reading } from '../../kit/index.ts';
-import { useModes } from './use-modes.ts';
 
 /** First bending and torsion frequency of the free ski. */
 export function FirstFrequency({ pair, uniform }: { pair: Bendable; uniform: () => Working[] }): JSX.Element {
-  const own = useModes([pair], false).found?.get(pair.id);
+  const own = modesOf([pair], false).found?.get(pair.id);
   const first = (kind: string) => own?.modes.find(mode => mode.kind === kind);
   const bending = first('bending 1');
   const torsion = first('torsion 1');

@@ -1,40 +1,27 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { type BenchTable, readBenchTable } from '../../../core/flex/index.ts';
-import { beamOf, useWork } from '../../answers/index.ts';
+import { beamOf } from '../../answers/index.ts';
 import { openFiles, readingsOf } from '../../files/index.ts';
 import { Quantity } from '../../kit/index.ts';
-import { activePair, type ChosenPair } from '../../state/index.ts';
-import { benchFaultWords, exampleRows } from './bench-rows.ts';
+import { type ChosenPair, inWords } from '../../state/index.ts';
+import { exampleRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';
-import { uncertaintyMm } from './identify-state.ts';
+import { identified, readOf, uncertaintyMm } from './identify-state.ts';
 import { STARTING } from './stiffness-edits.ts';
 
 /** Bench readings in, the bending profile that explains them out, with what they cannot tell. */
 export function IdentifySheet({ active }: { active: ChosenPair }): JSX.Element {
   const read = readOf(active);
-  const { value, error } = useWork('identify', 'Finding the profile', () => {
-    const own = activePair.value;
-    const rows = own && readOf(own);
-    if (!rows?.ok) return null;
-    const { contactLength: length } = own!.ski;
-    return { id: own!.id, readings: rows.readings, length, uncertainty: uncertaintyMm.value / 1e3 };
-  }).value;
+  const { value, error } = identified.value;
   const found = read?.ok && value?.id === active.id ? value : null;
   const problem =
-    read?.ok === false ? benchFaultWords(read.fault) : found?.ok === false ? `${found.problem}.` : error;
+    read?.ok === false ? inWords(read.fault) : found?.ok === false ? inWords(found.fault) : error;
   return (
     <div class="stage-split">
       <RowsEntry active={active} problem={problem} />
       <IdentifyResult active={active} found={found?.ok ? found : null} />
     </div>
   );
-}
-
-/** The rows of a pair as readings, or what is wrong with them; null when there are none. */
-function readOf({ id, ski }: ChosenPair): BenchTable | null {
-  const text = readingsOf(id).value;
-  return text.trim() ? readBenchTable(text, ski.contactLength) : null;
 }
 
 function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | null }): JSX.Element {

@@ -1,5 +1,26 @@
 import { signal } from '@preact/signals';
-import { DEFAULT_UNCERTAINTY } from '../../../core/flex/index.ts';
+import { type BenchTable, DEFAULT_UNCERTAINTY, readBenchTable } from '../../../core/flex/index.ts';
+import { answer } from '../../answers/index.ts';
+import { readingsOf } from '../../files/index.ts';
+import { activePair, type ChosenPair } from '../../state/index.ts';
 
 /** Standard uncertainty of one deflection, mm. */
 export const uncertaintyMm = signal(DEFAULT_UNCERTAINTY * 1e3);
+
+/** The rows of a pair as readings, or what is wrong with them; null when there are none. */
+export function readOf({ id, ski }: ChosenPair): BenchTable | null {
+  const text = readingsOf(id).value;
+  return text.trim() ? readBenchTable(text, ski.contactLength) : null;
+}
+
+/** The profile that explains the readings of the active pair. */
+export const identified = answer('identify', {
+  label: 'Finding the profile',
+  question: () => {
+    const active = activePair.value;
+    const rows = active && readOf(active);
+    if (!rows?.ok) return null;
+    const { contactLength: length } = active!.ski;
+    return { id: active!.id, readings: rows.readings, length, uncertainty: uncertaintyMm.value / 1e3 };
+  },
+});

@@ -5,7 +5,7 @@ import { FlexStage } from './stage.tsx';
 export const flexView: View = {
   id: 'flex',
   question: 'flex',
-  heading: 'How does it bend?',
+  heading: 'frame.heading.flex',
   Stage: FlexStage,
   Readings: FlexReadings,
 };

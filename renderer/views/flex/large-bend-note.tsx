@@ -1,15 +1,11 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
-import { beamOf, type LargeBendAnswer, setupOf, useWork } from '../../answers/index.ts';
-import { activePair, conditions, view } from '../../state/index.ts';
+import { type LargeBendAnswer, largeBend } from '../../answers/index.ts';
+import { view } from '../../state/index.ts';
 
 /** Says when the bend is no longer small enough for the number over it, and what large-bend theory gives. */
 export function LargeBendNote({ pair: { id } }: { pair: { readonly id: string } }): JSX.Element {
-  const { value, error } = useWork('largeBend', 'Checking the large bend', () => {
-    const active = activePair.value;
-    if (!active || !beamOf(active.pair).bending) return null;
-    return { id: active.id, ski: active.ski, setup: setupOf(active.ski, conditions.value.benchLoadN) };
-  }).value;
+  const { value, error } = largeBend.value;
   return (
     <p class="reading-hint">
       {error ?? (value?.id === id ? words(value) : 'Checking whether the bend is a small one …')}

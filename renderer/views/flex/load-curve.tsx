@@ -1,17 +1,16 @@
 import type { JSX } from 'preact';
 import {
   type Bendable,
-  bendable,
   flatTableOf,
+  MOST_LOAD_N,
   pressedShape,
   rest,
   setupOf,
   type TableCurve,
-  useWork,
+  tableCurves,
 } from '../../answers/index.ts';
 import { Chart, Handle, type Plot, type Series, valueAt } from '../../kit/index.ts';
-import { changeConditions, chosenPairs, conditions } from '../../state/index.ts';
-import { MOST_LOAD_N } from './bench.ts';
+import { changeConditions, conditions } from '../../state/index.ts';
 import { useHeld } from './use-held.ts';
 
 /** How far the ski comes down under the press as the load grows. */
@@ -20,10 +19,7 @@ export function LoadCurve({ pairs, lead }: { pairs: readonly Bendable[]; lead: B
   const [most, hold] = useHeld(load > 450 ? MOST_LOAD_N : 500);
   const onTable = rest.value === 'table';
   const setups = pairs.map(pair => setupOf(pair.ski, load));
-  const curves = useWork('tableCurves', 'Closing the camber on the table', () => {
-    const skis = bendable(chosenPairs.value).map(({ id, ski }) => ({ id, ski, setup: setupOf(ski, 0) }));
-    return rest.value === 'table' && skis.length > 0 ? { skis, most: MOST_LOAD_N } : null;
-  }).value;
+  const curves = tableCurves.value;
   const series = pairs.flatMap((pair, at): Series[] => {
     const { id, name: label, mark } = pair;
     if (!onTable) {

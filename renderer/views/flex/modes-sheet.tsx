@@ -2,11 +2,10 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { Mode } from '../../../core/flex/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
-import type { Bendable, Modes } from '../../answers/index.ts';
+import { type Bendable, type Modes, modesOf } from '../../answers/index.ts';
 import { Chart, Empty, PairBadge, Segments, type Series } from '../../kit/index.ts';
 import { editPair } from '../../rack/index.ts';
 import { view } from '../../state/index.ts';
-import { useModes } from './use-modes.ts';
 
 /** Natural frequencies, pair by pair, and the shape of the one that is picked. */
 export function ModesSheet({
@@ -18,7 +17,7 @@ export function ModesSheet({
 }): JSX.Element {
   const clamped = useSignal(false);
   const picked = useSignal<string | null>(null);
-  const { found, error } = useModes(pairs, clamped.value);
+  const { found, error } = modesOf(pairs, clamped.value);
   if (!lead) return <Empty>A pair must have a bending stiffness before it can vibrate.</Empty>;
   const own = found?.get(lead.id);
   const kinds = own?.modes.map(mode => mode.kind) ?? [];

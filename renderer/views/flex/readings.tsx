@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { flexWorkings, springs, torsionalSpring } from '../../../core/flex/index.ts';
+import { DEGREE } from '../../../core/units/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import {
   type Bendable,
@@ -115,7 +116,7 @@ function Springs({ pair }: { pair: Bendable }): JSX.Element | null {
         measure="moment"
         decimals={2}
         size="small"
-        value={torsion ? torsionalSpring(torsion, front, pair.ski.contactLength) * (Math.PI / 180) : null}
+        value={torsion ? torsionalSpring(torsion, front, pair.ski.contactLength) * DEGREE : null}
         why="Rigid: no torsional stiffness GJ is given."
         working={explain(pair, 'flex.torsional-spring')}
       />

@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
-import { pressRange, type Rest, setupOf } from '../../answers/index.ts';
+import { MOST_LOAD_N, pressRange, type Rest, setupOf } from '../../answers/index.ts';
 import { Handle } from '../../kit/index.ts';
 import { changeConditions, conditions, view } from '../../state/index.ts';
-import { MOST_LOAD_N, moveBench } from './bench.ts';
+import { moveBench } from './bench.ts';
 import { mostDrawn, RAIL, type Shown, type SideScale } from './side-scale.ts';
 
 /** px of arrow at no load, and a N. */

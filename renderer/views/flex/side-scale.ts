@@ -1,6 +1,5 @@
-import { type Bendable, overhang, type Pressed, type Rest } from '../../answers/index.ts';
+import { type Bendable, MOST_LOAD_N, overhang, type Pressed, type Rest } from '../../answers/index.ts';
 import type { Size } from '../../kit/index.ts';
-import { MOST_LOAD_N } from './bench.ts';
 
 /** Maps the side view to px: boot centres lie on one upright line, heights are drawn `times` as large. */
 export interface SideScale {

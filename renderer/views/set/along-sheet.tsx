@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { GateReading } from '../../../core/course/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
+import { DEGREE } from '../../../core/units/index.ts';
 import { chosenRanking, courseConditions } from '../../answers/index.ts';
 import { Chart, Empty, Segments } from '../../kit/index.ts';
 import { chosenPairs } from '../../state/index.ts';
@@ -13,7 +14,7 @@ const QUANTITIES: Record<
   Shown,
   { readonly label: string; readonly measure: MeasureName; of(gate: GateReading): number }
 > = {
-  edge: { label: 'Needed edge', measure: 'angle', of: gate => gate.neededEdge ?? (89 * Math.PI) / 180 },
+  edge: { label: 'Needed edge', measure: 'angle', of: gate => gate.neededEdge ?? 89 * DEGREE },
   hold: { label: 'Hold', measure: 'angle', of: gate => gate.hold },
   speed: { label: 'Speed', measure: 'speed', of: gate => gate.speed },
   load: { label: 'Load', measure: 'force', of: gate => gate.load },

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { fileProblems, openFiles, saveCourse } from '../../files/index.ts';
 import { Segments, Toolbar } from '../../kit/index.ts';
-import { type Course, changeCourse, course } from '../../state/index.ts';
+import { type Course, changeCourse, course, inWords } from '../../state/index.ts';
 import { takeDemo } from './course-sources.ts';
 import { gateCount } from './gate-words.ts';
 import { sheet } from './set-state.ts';
@@ -71,9 +71,9 @@ export function FileProblems(): JSX.Element | null {
       </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
       <ul tabIndex={0} aria-label="Rows">
-        {found.problems.map(({ row, message, raw }) => (
-          <li key={`${row} ${message}`}>
-            Row {row}: {message} <code>{raw.slice(0, 80)}</code>
+        {found.problems.map(({ row, raw, ...fault }) => (
+          <li key={`${row} ${fault.field}`}>
+            {inWords({ ...fault, where: { row } })} <code>{raw.slice(0, 80)}</code>
           </li>
         ))}
       </ul>

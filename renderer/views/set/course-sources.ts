@@ -1,7 +1,7 @@
 import { rhythmicSet, setDiscipline } from '../../../core/course/index.ts';
 import { demoSets } from '../../demo/index.ts';
 import { fileProblems } from '../../files/index.ts';
-import { type Course, changeCourse, conditions } from '../../state/index.ts';
+import { asUsual, type Course, changeCourse, conditions } from '../../state/index.ts';
 
 const DISCIPLINE = { SL: 'slalom', GS: 'giant slalom' } as const;
 
@@ -15,15 +15,15 @@ export function takeDemo(discipline: Course['discipline']): void {
   }));
 }
 
-/** The rhythmic set as its sliders say, on the slope and at the speed of the set before. */
+/** The rhythmic set as its sliders say, on the slope and at the speed asked about, or usual for them. */
 export function makeRhythmic(): void {
   const { gates, gateSpacingM, gateOffsetM } = conditions.value;
   const made = rhythmicSet(Math.round(gates), gateSpacingM, gateOffsetM);
   fileProblems.value = null;
   changeCourse('Make a rhythmic set', before => ({
     ...before,
+    ...asUsual(before, setDiscipline(made)),
     name: `Rhythmic set ${Number(gateSpacingM.toFixed(2))} m by ${Number(gateOffsetM.toFixed(2))} m`,
-    discipline: setDiscipline(made),
     gates: made,
     demo: false,
     inFile: null,

@@ -5,7 +5,7 @@ import { SetStage } from './stage.tsx';
 export const setView: View = {
   id: 'set',
   question: 'set',
-  heading: 'Which pair suits this set?',
+  heading: 'frame.heading.set',
   Stage: SetStage,
   Readings: SetReadings,
 };

@@ -8,43 +8,20 @@ import {
 } from '../../../core/course/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { radiusOf } from '../../answers/index.ts';
-import { PairReadings, Quantity, Reading } from '../../kit/index.ts';
-import { activePair, changeConditions, chosenPairs, conditions, view } from '../../state/index.ts';
+import { ConditionControl } from '../../controls/index.ts';
+import { PairReadings, Reading } from '../../kit/index.ts';
+import { activePair, chosenPairs, conditions, view } from '../../state/index.ts';
 import { makeRhythmic } from './course-sources.ts';
 
 /** A rhythmic set from its numbers, and in closed form what it asks for. */
 export function MakeSheet(): JSX.Element {
-  const { gates, gateSpacingM: s, gateOffsetM: o } = conditions.value;
+  const { gateSpacingM: s, gateOffsetM: o } = conditions.value;
   return (
     <div class="stage-split make-sheet">
       <section aria-label="Rhythmic set">
-        <Quantity
-          label="Gates"
-          measure="count"
-          value={gates}
-          min={2}
-          max={80}
-          step={1}
-          onInput={value => changeConditions('Gates', { gates: Math.round(value) }, 'gates')}
-        />
-        <Quantity
-          label="Spacing, down the hill"
-          measure="distance"
-          value={s}
-          min={4}
-          max={60}
-          step={0.5}
-          onInput={value => changeConditions('Gate spacing', { gateSpacingM: value }, 'gateSpacingM')}
-        />
-        <Quantity
-          label="Offset, across the hill"
-          measure="distance"
-          value={o}
-          min={0.2}
-          max={20}
-          step={0.1}
-          onInput={value => changeConditions('Gate offset', { gateOffsetM: value }, 'gateOffsetM')}
-        />
+        <ConditionControl field="gates" />
+        <ConditionControl field="gateSpacingM" />
+        <ConditionControl field="gateOffsetM" />
         <button type="button" class="primary" onClick={makeRhythmic}>
           Set these gates
         </button>

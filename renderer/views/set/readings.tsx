@@ -1,11 +1,11 @@
 import type { JSX } from 'preact';
-import { HARDNESS_SPAN, NAMED_SNOWS } from '../../../core/carve/index.ts';
+import { NAMED_SNOWS } from '../../../core/carve/index.ts';
+import { type Field, reachOf, rowOf } from '../../../core/conditions/index.ts';
 import { enteredNow, ranking, scope, type TurnModel, turnModel } from '../../answers/index.ts';
+import { ConditionControl } from '../../controls/index.ts';
 import { PairBadge, Quantity, Segments } from '../../kit/index.ts';
 import {
-  COURSE_RANGES,
   type Course,
-  changeConditions,
   changeCourse,
   chosenPairs,
   conditions,
@@ -94,8 +94,14 @@ function modelWords(): string {
     : `Turn radius from each ski bent into its groove, but by the cosine rule for ${who}; the two are not quite alike.`;
 }
 
+/** Least and most of a control, and its step. */
+function rangeOf(field: Field) {
+  const [min, max] = reachOf(field);
+  return { min, max, step: rowOf(field).step };
+}
+
 function Inputs(): JSX.Element {
-  const { massKg, hardnessNPerMm3 } = conditions.value;
+  const { hardnessNPerMm3 } = conditions.value;
   const { slopeDeg, speedKmh, keepSpeed, greatestEdgeDeg } = course.value;
   const change = (label: string, part: Partial<Course>, key: string) =>
     changeCourse(label, before => ({ ...before, ...part }), key);
@@ -106,18 +112,14 @@ function Inputs(): JSX.Element {
         label="Slope"
         measure="angleDeg"
         value={slopeDeg}
-        min={COURSE_RANGES.slopeDeg[0]}
-        max={COURSE_RANGES.slopeDeg[1]}
-        step={0.5}
+        {...rangeOf('courseSlopeDeg')}
         onInput={value => change('Slope of the set', { slopeDeg: value }, 'set slope')}
       />
       <Quantity
         label={keepSpeed ? 'Speed, kept' : 'Start speed'}
         measure="speedKmh"
         value={speedKmh}
-        min={COURSE_RANGES.speedKmh[0]}
-        max={COURSE_RANGES.speedKmh[1]}
-        step={1}
+        {...rangeOf('courseSpeedKmh')}
         onInput={value => change('Speed on the set', { speedKmh: value }, 'set speed')}
       />
       <label class="check-line">
@@ -131,22 +133,12 @@ function Inputs(): JSX.Element {
         />
         keep the speed all the way
       </label>
-      <Quantity
-        label="Skier with equipment"
-        measure="massKg"
-        value={massKg}
-        min={30}
-        max={140}
-        step={1}
-        onInput={value => changeConditions('Mass', { massKg: value }, 'massKg')}
-      />
+      <ConditionControl field="massKg" />
       <Quantity
         label="Greatest edge angle"
         measure="angleDeg"
         value={greatestEdgeDeg}
-        min={COURSE_RANGES.greatestEdgeDeg[0]}
-        max={COURSE_RANGES.greatestEdgeDeg[1]}
-        step={1}
+        {...rangeOf('courseEdgeMostDeg')}
         onInput={value => change('Greatest edge angle', { greatestEdgeDeg: value }, 'greatest edge')}
       />
       <Segments
@@ -161,15 +153,9 @@ function Inputs(): JSX.Element {
         }}
       />
       {turnModel.value === 'bent' && (
-        <Quantity
-          label="Snow hardness"
-          measure="hardnessNPerMm3"
-          value={hardnessNPerMm3}
-          min={HARDNESS_SPAN.from}
-          max={HARDNESS_SPAN.to}
-          log
+        <ConditionControl
+          field="hardnessNPerMm3"
           note={NAMED_SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3)?.name}
-          onInput={value => changeConditions('Snow', { hardnessNPerMm3: value }, 'snow')}
         />
       )}
     </section>

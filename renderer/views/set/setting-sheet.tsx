@@ -1,10 +1,11 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import { reachOf, siOf } from '../../../core/conditions/index.ts';
 import { checkSetting, type SettingItem } from '../../../core/course/index.ts';
 import { formatQuantity, shownAs } from '../../../core/units/index.ts';
 import { NumberCell } from '../../kit/index.ts';
 import { VerdictMark } from '../../rules/index.ts';
-import { COURSE_RANGES, changeCourse, course, view } from '../../state/index.ts';
+import { changeCourse, course, view } from '../../state/index.ts';
 
 type Level = 'men' | 'women' | 'children';
 
@@ -19,7 +20,7 @@ export function SettingSheet(): JSX.Element {
   const check = checkSetting(gates, {
     discipline,
     category: levelOf(),
-    slope: (slopeDeg * Math.PI) / 180,
+    slope: siOf('courseSlopeDeg', slopeDeg),
     ...(gateWidthM === null ? {} : { gateWidth: gateWidthM }),
   });
   return (
@@ -88,7 +89,7 @@ function GateWidth(): JSX.Element {
   const [problem, setProblem] = useState<string | null>(null);
   const { unit, factor } = shownAs('distance', view.value.system);
   const { gateWidthM } = course.value;
-  const [least, most] = COURSE_RANGES.gateWidthM;
+  const [least, most] = reachOf('gateWidthM');
   const tidy = (value: number) => Number(value.toFixed(2));
   const change = (width: number | null) =>
     changeCourse('Gate width', before => ({ ...before, gateWidthM: width }), 'gate width');

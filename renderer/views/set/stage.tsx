@@ -2,7 +2,6 @@ import './set.css';
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { Discipline } from '../../../core/rules/index.ts';
-import { useRankings } from '../../answers/index.ts';
 import { Empty, Segments } from '../../kit/index.ts';
 import { RuleCheckPanel } from '../../rules/index.ts';
 import { chosenPairs, course } from '../../state/index.ts';
@@ -30,7 +29,6 @@ const SHEETS: readonly { value: SetSheet; label: string }[] = [
 const checkedAs = signal<Discipline | null | undefined>(undefined);
 
 export function SetStage(): JSX.Element {
-  useRankings();
   const { gates, discipline } = course.value;
   return (
     <div class="stage-column set-stage">

@@ -5,7 +5,7 @@ import { ShapeStage } from './stage.tsx';
 export const shapeView: View = {
   id: 'shape',
   question: 'shape',
-  heading: 'What radius is cut into this ski?',
+  heading: 'frame.heading.shape',
   Stage: ShapeStage,
   Readings: ShapeReadings,
 };

@@ -1,7 +1,8 @@
 import type { JSX } from 'preact';
 import { BINDING_CAUTION, type BindingLoadColumns, bindingLoadColumns } from '../../../core/boot/index.ts';
-import { OUTER_SHARE } from '../../../core/run/index.ts';
+import { USUAL } from '../../../core/conditions/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
+import { formatQuantity } from '../../../core/units/index.ts';
 import { type PairRun, runs } from '../../answers/index.ts';
 import { TraceFigure } from './trace-figure.tsx';
 import type { Trace } from './trace-list.ts';
@@ -39,7 +40,7 @@ export function loadsOf(run: PairRun): BindingLoadColumns {
     columns = bindingLoadColumns(
       { load, lean, edgeAngle: edge },
       { height: standingHeight, halfWaist: waistWidth / 2, friction: run.plan.friction },
-      OUTER_SHARE,
+      run.plan.outerShare,
     );
     known.set(run, columns);
   }
@@ -62,7 +63,7 @@ export function BindingSheet(): JSX.Element {
       <TraceFigure
         title="Loads handed to the binding"
         description="Forces and moments that the outer ski hands to its binding over time"
-        note={`Outer ski, ${100 * OUTER_SHARE} % of the load, at the sole.`}
+        note={shareNote(shown[0])}
         traces={TRACES}
         rows={() => bindingRows(shown)}
       />
@@ -72,6 +73,9 @@ export function BindingSheet(): JSX.Element {
     </>
   );
 }
+
+const shareNote = (lead: PairRun | undefined) =>
+  `Outer ski, ${formatQuantity(lead?.plan.outerShare ?? USUAL.outerShare, 'share').text} of the load, at the sole.`;
 
 function bindingRows(shown: readonly PairRun[]): (string | number)[][] {
   const rows: (string | number)[][] = [['pair', 'time (s)', ...LOADS.map(each => each.heading)]];

@@ -1,13 +1,12 @@
 import type { JSX } from 'preact';
+import { ConditionControl } from '../../controls/index.ts';
 import { openFiles } from '../../files/index.ts';
-import { Quantity, Segments } from '../../kit/index.ts';
-import { changeSlope, conditions, slope } from '../../state/index.ts';
+import { Segments } from '../../kit/index.ts';
+import { changeSlope, slope } from '../../state/index.ts';
 import { FileChoice } from './file-choice.tsx';
-import { setCondition as set } from './set-condition.ts';
 
 /** The ground the skis run on. */
 export function HillControls(): JSX.Element {
-  const c = conditions.value;
   const { ground: wanted, groundFile, programme } = slope.value;
   const rhythm = programme === 'rhythm';
   const ground = rhythm ? 'even' : wanted;
@@ -30,18 +29,7 @@ export function HillControls(): JSX.Element {
           onInput={next => changeSlope('Ground', { ground: next })}
         />
       )}
-      {ground === 'even' && (
-        <Quantity
-          label="Slope"
-          measure="angleDeg"
-          value={c.slopeDeg}
-          min={0}
-          max={45}
-          step={1}
-          decimals={0}
-          onInput={set('Slope', 'slopeDeg')}
-        />
-      )}
+      {ground === 'even' && <ConditionControl field="slopeDeg" />}
       {(ground === 'roller' || ground === 'steepening') && (
         <p class="reading-hint">Pala Ostrelle, an invented hill (demo data).</p>
       )}

@@ -3,20 +3,7 @@ import { computed, effect, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { formatQuantity } from '../../../core/units/index.ts';
-import {
-  bendAlong,
-  bendQuestions,
-  bendTable,
-  carvingOf,
-  formOf,
-  ghostPair,
-  ground,
-  hardestRow,
-  leadPair,
-  leadRun,
-  runs,
-  useWork,
-} from '../../answers/index.ts';
+import { bendAlong, formOf, ground, hardestRow, hillBends, leadRun, runs } from '../../answers/index.ts';
 import { styleOf } from '../../kit/index.ts';
 import type { ForceName, HillRun, HillSceneHandle } from '../../scene/index.ts';
 import { conditions, type Theme, view } from '../../state/index.ts';
@@ -34,29 +21,13 @@ const FORCES: Readonly<Record<ForceName, string>> = {
 /** Pictures lower than this keep the labels of the plain look. */
 const SMALL_PX = 340;
 
-const hardness = computed(() => conditions.value.hardnessNPerMm3 * 1e9);
-const fore = computed(() => conditions.value.foreMm / 1e3);
 const theme = computed<Theme>(() => view.value.theme);
 const system = computed(() => view.value.system);
 const mass = computed(() => conditions.value.massKg);
 
-function useBends(lane: string, of: typeof leadPair) {
-  return useWork(
-    'groove',
-    'Bending the ski for the picture',
-    () => {
-      const pair = of.value?.pair;
-      if (!pair || !carvingOf(pair).ok) return null;
-      return { pair, conditions: bendQuestions(hardness.value, fore.value) };
-    },
-    lane,
-  );
-}
-
 /** The hill with the skis on it; the flat plan where the page cannot draw in space. */
 export function Hill(): JSX.Element {
   const host = useRef<HTMLDivElement>(null);
-  const bends = [useBends('bends lead', leadPair), useBends('bends ghost', ghostPair)] as const;
   const laid = useSignal(false);
   const flat = useSignal<string | null>(null);
 
@@ -82,7 +53,7 @@ export function Hill(): JSX.Element {
         usePlayer(null);
         scene.dispose();
       });
-      follow(scene, bends, stops);
+      follow(scene, stops);
       laid.value = true;
     };
     begin().catch((error: Error) => {
@@ -106,18 +77,13 @@ export function Hill(): JSX.Element {
 }
 
 /** Keeps the scene in step with the runs and the settings. */
-function follow(
-  scene: HillSceneHandle,
-  bends: readonly ReturnType<typeof useBends>[],
-  stops: (() => void)[],
-) {
+function follow(scene: HillSceneHandle, stops: (() => void)[]) {
   const start = clock.peek();
-  const tables = computed(() => bends.map(each => (each.value.value ? bendTable(each.value.value) : null)));
   // Runs keep their objects while only arrows, camera or units change: the groove stays laid.
   const drawn = computed<readonly HillRun[]>(() => {
     void theme.value;
     return runs.value.runs.map(({ pair, track }, i) => {
-      const table = tables.value[i];
+      const table = hillBends[i]?.value;
       return {
         track,
         form: formOf(pair.pair),

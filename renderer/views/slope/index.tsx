@@ -5,7 +5,7 @@ import { SlopeStage } from './stage.tsx';
 export const slopeView: View = {
   id: 'slope',
   question: 'slope',
-  heading: 'What happens down the hill?',
+  heading: 'frame.heading.slope',
   Stage: SlopeStage,
   Readings: SlopeReadings,
 };

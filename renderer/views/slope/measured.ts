@@ -1,3 +1,4 @@
+import { DEGREE } from '../../../core/units/index.ts';
 import { groundOf, type PairRun } from '../../answers/index.ts';
 import type { TraceId } from './trace-list.ts';
 
@@ -20,9 +21,8 @@ export interface MeasuredTurns {
   readonly words: string;
 }
 
-const RAD = Math.PI / 180;
 /** As far as this from the slope and the gate distance measured on, a turn is still read against them (our own choice). */
-const NEAR_SLOPE = 3 * RAD;
+const NEAR_SLOPE = 3 * DEGREE;
 const NEAR_GATES = 1.4;
 
 const REID =
@@ -42,8 +42,8 @@ function slalom(
   });
   return {
     spacing: [spacing - NEAR_GATES, spacing + NEAR_GATES],
-    slope: [19 * RAD - NEAR_SLOPE, 19 * RAD + NEAR_SLOPE],
-    bands: [band('edge', edge, RAD), band('radius', radius, 1)],
+    slope: [19 * DEGREE - NEAR_SLOPE, 19 * DEGREE + NEAR_SLOPE],
+    bands: [band('edge', edge, DEGREE), band('radius', radius, 1)],
     words: REID,
   };
 }

@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
+import { DEGREE } from '../../../core/units/index.ts';
 import { leadPair, leadRun, programmeOf, programmePlan } from '../../answers/index.ts';
 import { Chart, Handle, Quantity, type Series } from '../../kit/index.ts';
 import { changeSlope, type DrawnPoint, PAIR_MARKS, slope } from '../../state/index.ts';
 
-const DEG = 180 / Math.PI;
 const SAMPLES = 240;
 const MOST_POINTS = 25;
 const STEEPEST = 80;
@@ -112,13 +112,13 @@ function seriesOf(): Series[] {
   if (plan.kind === 'banked' || plan.kind === 'rhythm') {
     const run = leadRun.value;
     if (!run) return [];
-    return [{ id: 'edge', label: '', mark, x: run.track.t, y: run.track.edge.map(edge => edge * DEG) }];
+    return [{ id: 'edge', label: '', mark, x: run.track.t, y: run.track.edge.map(edge => edge / DEGREE) }];
   }
   try {
     const programme = programmeOf(plan);
     if (programme.kind !== 'edge') return [];
     const x = Float64Array.from({ length: SAMPLES + 1 }, (_, i) => (i * programme.end) / SAMPLES);
-    return [{ id: 'edge', label: '', mark, x, y: x.map(at => programme.edge(at) * DEG) }];
+    return [{ id: 'edge', label: '', mark, x, y: x.map(at => programme.edge(at) / DEGREE) }];
   } catch {
     // The run itself says what is wrong with the programme.
     return [];

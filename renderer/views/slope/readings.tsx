@@ -12,9 +12,9 @@ import {
   turnSource,
   weakestRow,
 } from '../../answers/index.ts';
-import { PresetChoice } from '../../controls/index.ts';
-import { PairReadings, Quantity, Reading } from '../../kit/index.ts';
-import { changeConditions, conditions, slope } from '../../state/index.ts';
+import { ConditionControl, PresetChoice } from '../../controls/index.ts';
+import { PairReadings, Reading } from '../../kit/index.ts';
+import { conditions, slope } from '../../state/index.ts';
 import { GhostChoice } from './ghost-choice.tsx';
 import { HillControls } from './hill-controls.tsx';
 import { RhythmReadings } from './rhythm-readings.tsx';
@@ -36,17 +36,7 @@ export function SlopeReadings(): JSX.Element | null {
         <PresetChoice />
         <GhostChoice />
         <TurnControls />
-        {!rhythmic && (
-          <Quantity
-            label="Start speed"
-            measure="speedKmh"
-            value={conditions.value.speedKmh}
-            min={5}
-            max={130}
-            step={1}
-            onInput={speedKmh => changeConditions('Start speed', { speedKmh }, 'speedKmh')}
-          />
-        )}
+        {!rhythmic && <ConditionControl field="speedKmh" />}
         <HillControls />
         <SkierControls />
       </div>

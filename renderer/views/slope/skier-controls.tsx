@@ -2,13 +2,13 @@ import type { JSX } from 'preact';
 import { airDensity, DRAG_AREA, type Posture } from '../../../core/run/index.ts';
 import { legOfHeight } from '../../../core/skier/index.ts';
 import { formatQuantity, type System } from '../../../core/units/index.ts';
+import { ConditionControl } from '../../controls/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
 import { changeConditions, conditions, view } from '../../state/index.ts';
 import { altitudeOf } from './altitude.ts';
-import { setCondition as set } from './set-condition.ts';
 
 const legText = (height: number, system: System): string =>
-  formatQuantity(legOfHeight(height).longest, 'bodyLength', { system }).text;
+  formatQuantity(legOfHeight(height).legLongest, 'bodyLength', { system }).text;
 
 /** Mass, height, friction and the air. */
 export function SkierControls(): JSX.Element {
@@ -18,35 +18,12 @@ export function SkierControls(): JSX.Element {
   return (
     <details class="control-group">
       <summary>Skier and air</summary>
-      <Quantity
-        label="Mass with equipment"
-        measure="massKg"
-        value={c.massKg}
-        min={20}
-        max={150}
-        step={1}
-        onInput={set('Mass', 'massKg')}
-      />
-      <Quantity
-        label="Height of the skier"
-        measure="bodyLength"
-        value={c.heightM}
-        min={1}
-        max={2.1}
-        step={0.01}
+      <ConditionControl field="massKg" />
+      <ConditionControl
+        field="heightM"
         note={`Legs up to ${legText(c.heightM, view.value.system)} from the skis to the mass`}
-        onInput={set('Height', 'heightM')}
       />
-      <Quantity
-        label="Friction on snow"
-        measure="number"
-        value={c.friction}
-        min={0}
-        max={0.3}
-        step={0.005}
-        decimals={3}
-        onInput={set('Friction', 'friction')}
-      />
+      <ConditionControl field="friction" />
       <Segments<Posture | ''>
         label="Posture"
         labelHidden
@@ -58,19 +35,13 @@ export function SkierControls(): JSX.Element {
         }))}
         onInput={value => value && changeConditions('Posture', { dragAreaM2: DRAG_AREA[value] })}
       />
-      <Quantity
-        label="Drag area"
-        measure="areaM2"
-        value={c.dragAreaM2}
-        min={0}
-        max={1.2}
-        step={0.01}
+      <ConditionControl
+        field="dragAreaM2"
         note={
           posture === 'race stance'
             ? 'Race stance is a placeholder between the two measured ones.'
             : undefined
         }
-        onInput={set('Drag area', 'dragAreaM2')}
       />
       <Quantity
         label="Altitude"

@@ -1,7 +1,7 @@
 import './slope.css';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { followRuns, leadRhythm } from '../../answers/index.ts';
+import { leadRhythm } from '../../answers/index.ts';
 import { Empty, Segments } from '../../kit/index.ts';
 import type { HillCamera } from '../../scene/index.ts';
 import { activePair } from '../../state/index.ts';
@@ -36,7 +36,6 @@ const CAMERAS: readonly { value: HillCamera; label: string; title: string }[] = 
 ];
 
 export function SlopeStage(): JSX.Element {
-  useEffect(followRuns, []);
   useEffect(() => {
     window.addEventListener('keydown', onSpace);
     return () => window.removeEventListener('keydown', onSpace);

@@ -1,7 +1,7 @@
 import { holdAtEnds, type Track, type TurnRadius } from '../../../core/run/index.ts';
+import { DEGREE, KMH } from '../../../core/units/index.ts';
 import { phaseWords } from './skids.ts';
 
-const DEG = 180 / Math.PI;
 /** Every so many rows of 10 ms. */
 const EVERY = 2;
 
@@ -26,18 +26,18 @@ const COLUMNS: readonly Column[] = [
   ['leg (m)', (k, i) => k.leg[i]!],
   ['distance (m)', (k, i) => k.distance[i]!],
   ['drop (m)', (k, i) => k.drop[i]!],
-  ['heading from the fall line, right + (deg)', (k, i) => k.heading[i]! * DEG],
-  ['speed of the skier (km/h)', (k, i) => k.speed[i]! * 3.6],
-  ['speed of the skis (km/h)', (k, i) => k.skiSpeed[i]! * 3.6],
+  ['heading from the fall line, right + (deg)', (k, i) => k.heading[i]! / DEGREE],
+  ['speed of the skier (km/h)', (k, i) => k.speed[i]! / KMH],
+  ['speed of the skis (km/h)', (k, i) => k.skiSpeed[i]! / KMH],
   ['radius (m)', (k, i) => k.radius[i]!],
-  ['edge angle, right turns + (deg)', (k, i) => k.edge[i]! * DEG],
-  ['lean (deg)', (k, i) => k.lean[i]! * DEG],
+  ['edge angle, right turns + (deg)', (k, i) => k.edge[i]! / DEGREE],
+  ['lean (deg)', (k, i) => k.lean[i]! / DEGREE],
   ['load (N)', (k, i) => k.load[i]!],
   ['load (body weights)', (k, i) => k.loadBodyWeights[i]!],
-  ['grip to spare (deg)', (k, i) => k.hold[i]! * DEG],
-  ['grip to spare at the tip (deg)', (_, i, ends) => ends.tip[i]! * DEG],
-  ['grip to spare at the tail (deg)', (_, i, ends) => ends.tail[i]! * DEG],
-  ['slip (deg)', (k, i) => k.slip[i]! * DEG],
+  ['grip to spare (deg)', (k, i) => k.hold[i]! / DEGREE],
+  ['grip to spare at the tip (deg)', (_, i, ends) => ends.tip[i]! / DEGREE],
+  ['grip to spare at the tail (deg)', (_, i, ends) => ends.tail[i]! / DEGREE],
+  ['slip (deg)', (k, i) => k.slip[i]! / DEGREE],
   ['given by the drop (J)', (k, i) => k.energy.drop[i]!],
   ['kinetic energy gained (J)', (k, i) => k.energy.kinetic[i]!],
   ['friction work (J)', (k, i) => k.energy.friction[i]!],

@@ -1,10 +1,10 @@
 import type { JSX } from 'preact';
+import { ConditionControl } from '../../controls/index.ts';
 import { openFiles } from '../../files/index.ts';
-import { Quantity, Segments } from '../../kit/index.ts';
-import { changeSlope, conditions, type SlopeSettings, slope } from '../../state/index.ts';
+import { Segments } from '../../kit/index.ts';
+import { changeSlope, type SlopeSettings, slope } from '../../state/index.ts';
 import { FileChoice } from './file-choice.tsx';
 import { RhythmControls } from './rhythm-controls.tsx';
-import { setCondition as set } from './set-condition.ts';
 import { sheet } from './settings.ts';
 
 const PROGRAMMES: readonly { value: SlopeSettings['programme']; label: string; title: string }[] = [
@@ -17,8 +17,7 @@ const PROGRAMMES: readonly { value: SlopeSettings['programme']; label: string; t
 
 /** What the skier does: the programme of edge angles. */
 export function TurnControls(): JSX.Element {
-  const c = conditions.value;
-  const { programme: kind, shape, traverseDeg, programmeFile } = slope.value;
+  const { programme: kind, shape, programmeFile } = slope.value;
   return (
     <section class="control-group">
       <Segments
@@ -32,25 +31,8 @@ export function TurnControls(): JSX.Element {
       />
       {kind === 'linked' && (
         <>
-          <Quantity
-            label="Edge angle at the peak"
-            measure="angleDeg"
-            value={c.edgeDeg}
-            min={5}
-            max={75}
-            step={1}
-            decimals={0}
-            onInput={set('Edge angle', 'edgeDeg')}
-          />
-          <Quantity
-            label="Time for two turns"
-            measure="time"
-            value={c.periodS}
-            min={0.8}
-            max={8}
-            step={0.1}
-            onInput={set('Period', 'periodS')}
-          />
+          <ConditionControl field="edgeDeg" label="condition.peakEdge" />
+          <ConditionControl field="periodS" />
           <Segments
             label="Shape"
             value={shape}
@@ -64,29 +46,9 @@ export function TurnControls(): JSX.Element {
       )}
       {kind === 'rhythm' && <RhythmControls />}
       {(kind === 'linked' || kind === 'rhythm' || kind === 'banked') && (
-        <Quantity
-          label={kind === 'rhythm' ? 'Turns shown' : 'Number of turns'}
-          measure="count"
-          value={c.turns}
-          min={1}
-          max={24}
-          step={1}
-          onInput={value => set('Turns', 'turns')(Math.max(1, Math.round(value)))}
-        />
+        <ConditionControl field="turns" label={kind === 'rhythm' ? 'condition.turnsShown' : undefined} />
       )}
-      {kind === 'banked' && (
-        <Quantity
-          label="Changes side at a traverse of"
-          measure="angleDeg"
-          value={traverseDeg}
-          min={20}
-          max={85}
-          step={1}
-          decimals={0}
-          note="from the fall line"
-          onInput={value => changeSlope('Traverse', { traverseDeg: value }, 'traverseDeg')}
-        />
-      )}
+      {kind === 'banked' && <ConditionControl field="traverseDeg" note="from the fall line" />}
       {kind === 'drawn' && (
         <button
           type="button"

@@ -85,7 +85,7 @@ describe('loads handed to the binding', () => {
     ['edgeAngle', { edgeAngle: Number.NaN }],
   ])('refuse %s by name', (field, change) => {
     const turn = { load: 800, lean: 0, edgeAngle: 0.5, ...change };
-    expect(() => bindingLoads(turn, boot)).toThrow(new RegExp(`^${field}: .* found; accepted: `));
+    expect(() => bindingLoads(turn, boot)).toThrow(expect.objectContaining({ field }));
   });
 
   it.each([
@@ -138,8 +138,8 @@ describe('loads through a run', () => {
 
   it('refuse columns of other lengths and a share beyond the whole', () => {
     expect(() => bindingLoadColumns({ ...rows, lean: [0] }, boot)).toThrow(
-      /^lean: 1 found; .*as load has, 3$/,
+      expect.objectContaining({ field: 'lean' }),
     );
-    expect(() => bindingLoadColumns(rows, boot, 1.2)).toThrow(/^share: 1\.2 found; accepted: 0 to 1$/);
+    expect(() => bindingLoadColumns(rows, boot, 1.2)).toThrow(expect.objectContaining({ field: 'share' }));
   });
 });

@@ -13,7 +13,7 @@ const asked = { edgeAngle: radians(55), load: 1200, hardness: hardness(1), fore:
 
 function solved(ski: CarvingSki, change: Partial<CarveConditions> = {}) {
   const answer = grooveSolver(ski).solve({ ...asked, ...change });
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
   return answer;
 }
 
@@ -110,6 +110,8 @@ describe('the centre of the pressure', () => {
 
   it('refuses a push along the base', () => {
     const turn = { lean: radians(-40), height: 0.05 };
-    expect(() => grooveLoads(slalomSki, solved(slalomSki), turn)).toThrow(/^angulation: 95/);
+    expect(() => grooveLoads(slalomSki, solved(slalomSki), turn)).toThrow(
+      expect.objectContaining({ field: 'angulation' }),
+    );
   });
 });

@@ -50,7 +50,7 @@ describe('the edge angle lost in the boot', () => {
   });
 
   it.each([0, -3, Number.NaN])('refuses a stiffness of %d by name', stiffness => {
-    expect(() => edgeAngleLost(40, stiffness)).toThrow(/^stiffness: .* accepted: above 0$/);
+    expect(() => edgeAngleLost(40, stiffness)).toThrow(expect.objectContaining({ field: 'stiffness' }));
   });
 });
 
@@ -61,9 +61,7 @@ describe("the snow's push", () => {
   });
 
   it('cannot lie in the base', () => {
-    expect(() => pushOf(1200, 95 * DEGREE)).toThrow(
-      /^angulation: 95\.0 degrees found; accepted: less than 90/,
-    );
+    expect(() => pushOf(1200, 95 * DEGREE)).toThrow(expect.objectContaining({ field: 'angulation' }));
   });
 });
 

@@ -11,6 +11,6 @@ export const demoPairs: readonly (readonly [name: string, ski: CarvingSki])[] = 
     const read = readPair(readFileSync(new URL(name, folder), 'utf8'));
     if (!read.ok) throw new Error(`${name}: ${read.problems.map(String).join(', ')}`);
     const answer = carvingSkiOf(skiOf(read.pair));
-    if (!answer.ok) throw new Error(`${name}: ${answer.reason}`);
+    if (!answer.ok) throw new Error(`${name}: ${JSON.stringify(answer.reason)}`);
     return [name, answer.ski] as const;
   });

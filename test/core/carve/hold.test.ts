@@ -5,7 +5,7 @@ import { hardness, radians, rigidInTorsion, slalomSki } from './demo.ts';
 const conditions = { edgeAngle: radians(55), load: 1200, hardness: hardness(10), fore: 0 };
 function solved(ski = slalomSki): Equilibrium {
   const answer = grooveSolver(ski).solve(conditions);
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
   return answer;
 }
 

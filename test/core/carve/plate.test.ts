@@ -8,9 +8,9 @@ const asked = { edgeAngle: radians(50), load: 1200, hardness: hardness(1), fore:
 
 function solved(change: Partial<Ski>, elements?: number) {
   const carving = carvingSkiOf(invented(change));
-  if (!carving.ok) throw new Error(carving.reason);
+  if (!carving.ok) throw new Error(JSON.stringify(carving.reason));
   const answer = grooveSolver(carving.ski, { elements }).solve(asked);
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
   return answer;
 }
 

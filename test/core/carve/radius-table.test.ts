@@ -6,13 +6,11 @@ import {
   type CarvingSki,
   grooveSolver,
   type RadiusTable,
-  tableKey,
   tableLookup,
   tableRadius,
   tableTwistTail,
   tableTwistTip,
 } from '../../../core/carve/index.ts';
-import { withSpan } from '../../../core/flex/index.ts';
 import { giantSlalomSki, hardness, radians, rigidInTorsion, slalomSki } from './demo.ts';
 import { demoPairs } from './demo-pairs.ts';
 
@@ -49,25 +47,6 @@ describe('radius table', () => {
     expect(buildRadiusTable(slalomSki, hardness(1), { ...small, cancelled: () => true })).toBeNull();
     const failure = buildRadiusTable(slalomSki, hardness(1), { ...small, loads: [-5] });
     expect(failure).toMatchObject({ ok: false, reason: expect.stringMatching(/^load: -5 N/) });
-  });
-
-  it('is keyed by content', () => {
-    const key = tableKey(slalomSki, hardness(1));
-    expect(tableKey({ ...slalomSki }, hardness(1))).toBe(key);
-    expect(tableKey(slalomSki, hardness(1.01))).not.toBe(key);
-    expect(tableKey({ ...slalomSki, torsion: null }, hardness(1))).not.toBe(key);
-    expect(tableKey({ ...slalomSki, bending: x => slalomSki.bending(x) + 1 }, hardness(1))).not.toBe(key);
-    expect(tableKey(slalomSki, hardness(1), { fore: 0.02 })).not.toBe(key);
-  });
-
-  it('notices a plate that moves by less than the stations are apart', () => {
-    const plated = (from: number) =>
-      tableKey(
-        { ...slalomSki, bending: withSpan(slalomSki.bending, { from, to: from + 0.5, newtonM2: 60 }) },
-        hardness(1),
-      );
-    const keys = new Set([0, 1, 2, 3, 4, 5, 6].map(mm => plated(0.4 + mm / 1e3)));
-    expect(keys.size).toBe(7);
   });
 });
 
@@ -112,7 +91,7 @@ describe('between its points', () => {
         const edgeAngle = radians(edge);
         const load = Math.exp(logLoad);
         const direct = solver.solve({ edgeAngle, load, hardness: hardness(snow), fore: 0 });
-        if (!direct.ok) throw new Error(direct.reason);
+        if (!direct.ok) throw new Error(JSON.stringify(direct.reason));
         const miss = Math.abs(tableRadius(table, edgeAngle, load) / direct.turnRadius - 1);
         const isSteep = lookup.steepAt(edgeAngle, load);
         if (isSteep) steep++;
@@ -133,7 +112,7 @@ describe('between its points', () => {
       for (const load of [450, 1150, 2900]) {
         const edgeAngle = radians(edge);
         const direct = solver.solve({ edgeAngle, load, hardness: hardness(3), fore: 0 });
-        if (!direct.ok) throw new Error(direct.reason);
+        if (!direct.ok) throw new Error(JSON.stringify(direct.reason));
         expect(Math.abs(tableTwistTip(table, edgeAngle, load) - direct.twistTip)).toBeLessThan(radians(0.05));
         expect(Math.abs(tableTwistTail(table, edgeAngle, load) - direct.twistTail)).toBeLessThan(
           radians(0.05),

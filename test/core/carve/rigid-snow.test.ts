@@ -53,7 +53,7 @@ describe('rigid snow', () => {
   });
 
   it('names the edge angle it cannot take', () => {
-    expect(() => carveRigid(ski, radians(90))).toThrow(/edgeAngle: 90 degrees found; accepted/);
+    expect(() => carveRigid(ski, radians(90))).toThrow(expect.objectContaining({ field: 'edgeAngle' }));
     expect(() => carveRigid(ski, -0.1)).toThrow(/edgeAngle/);
   });
 });

@@ -61,12 +61,12 @@ describe('anywhere in 2–75°, 200–4000 N, 0.04–90 N/mm³', () => {
       for (const { asked, near } of fc.sample(somewhere, { seed: 41, numRuns: 60 })) {
         const cold = solver.solve(asked);
         const from = solver.solve(near);
-        if (!cold.ok) throw new Error(cold.reason);
-        if (!from.ok) throw new Error(from.reason);
+        if (!cold.ok) throw new Error(JSON.stringify(cold.reason));
+        if (!from.ok) throw new Error(JSON.stringify(from.reason));
         const warm = solver.solve(asked, { from });
         const fine = finer.solve(asked);
-        if (!warm.ok) throw new Error(warm.reason);
-        if (!fine.ok) throw new Error(fine.reason);
+        if (!warm.ok) throw new Error(JSON.stringify(warm.reason));
+        if (!fine.ok) throw new Error(JSON.stringify(fine.reason));
         const byStart = Math.abs(warm.turnRadius / cold.turnRadius - 1);
         const byMesh = Math.abs(fine.turnRadius / cold.turnRadius - 1);
         if (!(byStart < 1e-5)) misses.push(`start: ${told(asked)}: ${byStart}`);
@@ -91,8 +91,8 @@ describe('a ski that stands on its ends under a light load', () => {
             const asked = { edgeAngle: radians(edge), load, hardness: hardness(snow), fore: 0 };
             const coarse = solver.solve(asked);
             const fine = finer.solve(asked);
-            if (!coarse.ok) throw new Error(coarse.reason);
-            if (!fine.ok) throw new Error(fine.reason);
+            if (!coarse.ok) throw new Error(JSON.stringify(coarse.reason));
+            if (!fine.ok) throw new Error(JSON.stringify(fine.reason));
             const byMesh = Math.abs(fine.turnRadius / coarse.turnRadius - 1);
             if (!(byMesh < 0.002)) misses.push(`${told(asked)}: ${byMesh}`);
           }
@@ -111,7 +111,7 @@ describe('the jump from one steady groove to another on soft snow', () => {
     let before = Number.NaN;
     for (let load = 2600; load <= 3100; load += 10) {
       const answer = solver.solve({ edgeAngle: radians(edge), load, hardness: hardness(0.1), fore: 0 });
-      if (!answer.ok) throw new Error(answer.reason);
+      if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
       if (Math.abs(answer.turnRadius / before - 1) > 0.03) jumps.push(load);
       before = answer.turnRadius;
     }

@@ -4,9 +4,9 @@ import {
   type CarvingSki,
   type Equilibrium,
   grooveSolver,
-  tableKey,
 } from '../../../core/carve/index.ts';
 import { fitTrack } from '../../../core/carve/track-radius.ts';
+import { say } from '../../../core/language/index.ts';
 import { hardness, radians, slalomSki } from './demo.ts';
 import { demoPairs } from './demo-pairs.ts';
 
@@ -26,7 +26,7 @@ function byDegree(ski: CarvingSki, snow: number, load: number, from: number, to:
       hardness: hardness(snow),
       fore: 0,
     });
-    if (!answer.ok) throw new Error(answer.reason);
+    if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
     return answer;
   });
 }
@@ -93,7 +93,7 @@ describe('rebound', () => {
       fore: 0,
       rebound,
     });
-    return answer.ok ? answer : answer.reason;
+    return answer.ok ? answer : say(answer.reason);
   };
   const solved = (rebound?: number) => {
     const answer = ask(rebound);
@@ -129,13 +129,15 @@ describe('rebound', () => {
 
   it('is refused outside 0.05 to 1 mm', () => {
     for (const rebound of [0.04e-3, 1.1e-3, 0, -1, Number.NaN]) {
-      expect(ask(rebound)).toMatch(/^rebound: .* mm found; accepted: 0.05 to 1 mm/);
+      expect(ask(rebound)).toMatch(
+        /^rebound: .* is not accepted; accepted is a number from 0.05 to 1.00\smm/,
+      );
     }
     expect(typeof ask(0.05e-3)).toBe('object');
     expect(typeof ask(1e-3)).toBe('object');
   });
 
-  it('enters a table and its key', () => {
+  it('enters a table', () => {
     const few = { edges: [0.5, 1], loads: [500, 1500] };
     const table = (rebound?: number) => {
       const built = buildRadiusTable(slalomSki, hardness(1), { ...few, rebound });
@@ -144,8 +146,6 @@ describe('rebound', () => {
     };
     expect(table()).toEqual(table(0.2e-3));
     expect(table(0.8e-3)[3]).toBeLessThan(table()[3]);
-    expect(tableKey(slalomSki, hardness(1), { rebound: 0.2e-3 })).toBe(tableKey(slalomSki, hardness(1)));
-    expect(tableKey(slalomSki, hardness(1), { rebound: 0.3e-3 })).not.toBe(tableKey(slalomSki, hardness(1)));
   });
 
   it.each([0.05e-3, 1e-3])('of %s m is solved over the whole range', rebound => {
@@ -155,7 +155,7 @@ describe('rebound', () => {
         for (const snow of [0.04, 0.3, 5, 90]) {
           const conditions = { edgeAngle: radians(edge), load, hardness: hardness(snow), fore: 0, rebound };
           const answer = solver.solve(conditions);
-          if (!answer.ok) reasons.push(answer.reason);
+          if (!answer.ok) reasons.push(JSON.stringify(answer.reason));
           else if (!(answer.residual < 1e-8))
             reasons.push(`${edge}°, ${load} N, ${snow}: ${answer.residual}`);
         }

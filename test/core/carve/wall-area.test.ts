@@ -47,7 +47,7 @@ describe('area of the wall', () => {
       [66, 2100],
     ] as const) {
       const solved = solver.solve({ edgeAngle: radians(edge), load, hardness: hardness(10), fore: 0 });
-      if (!solved.ok) throw new Error(solved.reason);
+      if (!solved.ok) throw new Error(JSON.stringify(solved.reason));
       let sum = 0;
       for (let i = 0; i + 1 < solved.x.length; i++) {
         const middle = (solved.penetration[i]! + solved.penetration[i + 1]!) / 2;

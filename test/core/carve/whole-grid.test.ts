@@ -15,7 +15,7 @@ function unsolved(ski: CarvingSki): string[] {
     for (const load of LOADS) {
       for (const snow of SNOWS) {
         const answer = solver.solve({ edgeAngle: radians(edge), load, hardness: hardness(snow), fore: 0 });
-        if (!answer.ok) failures.push(answer.reason);
+        if (!answer.ok) failures.push(JSON.stringify(answer.reason));
         else if (!(answer.residual <= 1e-8 && answer.turnRadius > 0))
           failures.push(`${edge}°, ${load} N, ${snow}: ${answer.residual}, ${answer.turnRadius} m`);
       }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readGates, rhythmicSet, writeGates } from '../../../core/course/index.ts';
+import { say } from '../../../core/language/index.ts';
 
 describe('readGates', () => {
   it('reads headings with units, decimal commas, a byte-order mark and any order', () => {
@@ -28,10 +29,10 @@ describe('readGates', () => {
     expect(gates[0].turn).toBe(-1);
     expect(problems.map(p => [p.row, p.field, p.found])).toEqual([
       [2, 'across', '"x"'],
-      [3, 'down', 'nothing'],
+      [3, 'down', undefined],
       [4, 'turn', '"up"'],
     ]);
-    expect(problems[0].message).toContain('accepted is a distance in metres');
+    expect(say(problems[0])).toContain('accepted is a distance in metres');
     expect(problems[0].raw).toBe('1,x,10,');
   });
 
@@ -39,7 +40,7 @@ describe('readGates', () => {
     const { gates, problems } = readGates('gate,down\n1,10\n2,20\n');
     expect(gates).toEqual([]);
     expect(problems.map(p => p.raw)).toEqual(['gate,down', '1,10', '2,20']);
-    expect(problems[0].message).toContain('no column for across');
+    expect(say(problems[0])).toMatch(/^across: is missing; .*headings gate, across, down/);
     expect(readGates('').problems).toHaveLength(1);
   });
 
@@ -123,9 +124,9 @@ describe('readGates', () => {
     const { gates, stated, problems } = readGates('gate,x,y,slope,speed\n1,1,10,steep,900\n2,-1,20,,\n');
     expect(gates).toHaveLength(2);
     expect(stated).toEqual({ comments: [' not read (slope, speed): 1,1,10,steep,900'] });
-    expect(problems.map(({ row, message }) => [row, message])).toEqual([
-      [2, 'slope: found "steep"; accepted is 1 to 40 °'],
-      [2, 'speed: found "900"; accepted is 5 to 120 km/h'],
+    expect(problems.map(problem => [problem.row, say(problem)])).toEqual([
+      [2, 'slope: "steep" is not accepted; accepted is a number from 1 to 40 °'],
+      [2, 'speed: "900" is not accepted; accepted is a number from 5 to 120 km/h'],
     ]);
   });
 

@@ -1,12 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  type Gate,
-  gateTurns,
-  LineError,
-  lineThroughGates,
-  rhythmicSet,
-} from '../../../core/course/index.ts';
+import { type Gate, gateTurns, lineThroughGates, rhythmicSet } from '../../../core/course/index.ts';
+import { told } from '../fault/told.ts';
 
 const gate = (x: number, y: number): Gate => ({ label: `${y}`, x, y, colour: null, turn: null });
 
@@ -72,9 +67,11 @@ describe('lineThroughGates', () => {
   });
 
   it('names the gate it cannot reach', () => {
-    expect(() => lineThroughGates([gate(0, 10)])).toThrow(LineError);
-    expect(() => lineThroughGates([gate(0, 10), gate(0.1, 10), gate(0, 30)], { clearance: 0 })).toThrow(
-      /gate 10/,
+    expect(told(() => lineThroughGates([gate(0, 10)]))).toEqual([
+      'gates: 1 is not accepted; accepted is two gates or more',
+    ]);
+    expect(told(() => lineThroughGates([gate(0, 10), gate(0.1, 10), gate(0, 30)], { clearance: 0 }))).toEqual(
+      [expect.stringMatching(/^gates: no forward line reaches 10 /)],
     );
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gateReport, lineThroughGates, quickLine, rhythmicSet } from '../../../core/course/index.ts';
+import { say } from '../../../core/language/index.ts';
 import { cosineTurn } from '../../../core/run/index.ts';
 
 const rad = Math.PI / 180;
@@ -9,7 +10,7 @@ const conditions = { slope: 16 * rad, startSpeed: 15 };
 
 function solved(question: Parameters<typeof quickLine>[0]) {
   const line = quickLine(question);
-  if (!line.ok) throw new Error(line.reason);
+  if (!line.ok) throw new Error(JSON.stringify(line.reason));
   return line;
 }
 
@@ -87,10 +88,10 @@ describe('quickLine', () => {
   it('says what cannot be kept instead of answering', () => {
     const slalom = quickLine({ gates: rhythmicSet(6, 10, 3), turn: cosineTurn(30), conditions });
     expect(slalom.ok).toBe(false);
-    if (!slalom.ok) expect(slalom.reason).toMatch(/least radius: .*54 km\/h/);
+    if (!slalom.ok) expect(say(slalom.reason)).toMatch(/least radius: .*54\skm\/h/);
     const upside = quickLine({ gates, finish: { x: 0, y: 10 }, conditions });
     expect(upside).toMatchObject({ ok: false });
-    if (!upside.ok) expect(upside.reason).toContain('finish: 10 m');
+    if (!upside.ok) expect(say(upside.reason)).toMatch(/^finish: 10\.0\sm/);
     expect(quickLine({ gates: [] }).ok).toBe(false);
   });
 
@@ -102,7 +103,7 @@ describe('quickLine', () => {
       return false;
     };
     const stopped = quickLine({ gates, turn: pair.turn, conditions, progress });
-    expect(stopped).toEqual({ ok: false, reason: 'Stopped.' });
+    expect(stopped).toEqual({ ok: false, reason: { key: 'course.stopped' } });
     expect(rounds).toEqual([0]);
   });
 });

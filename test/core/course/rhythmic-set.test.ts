@@ -32,8 +32,8 @@ describe('fitRhythmicSet', () => {
   });
 
   it('names the field at fault', () => {
-    expect(() => setRadius(0, 3)).toThrow(/spacing: 0/);
-    expect(() => rhythmicSet(1.5, 10, 3)).toThrow(/count: 1.5/);
+    expect(() => setRadius(0, 3)).toThrow(expect.objectContaining({ field: 'spacing' }));
+    expect(() => rhythmicSet(1.5, 10, 3)).toThrow(expect.objectContaining({ field: 'count' }));
   });
 });
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { accept, FieldError, isAccepted, relocated, throwFaults } from '../../../core/fault/index.ts';
+import { accept, FieldError, isAccepted, plainFault, throwFaults } from '../../../core/fault/index.ts';
 
 test('a field error holds what a person needs to mend it, as data', () => {
   const error = new FieldError({
@@ -23,7 +23,8 @@ test('the ends of a range are accepted or not as it says, and nothing that is no
   expect([0, 1, 2].map(value => isAccepted(value, { from: 0, to: 1 }))).toEqual([true, true, false]);
   expect([0, 0.5, 1].map(value => isAccepted(value, { above: 0, below: 1 }))).toEqual([false, true, false]);
   expect([1, 1.5].map(value => isAccepted(value, { whole: true }))).toEqual([true, false]);
-  expect(isAccepted(Number.NaN, {})).toBe(false);
+  expect([Number.NaN, Infinity].map(value => isAccepted(value, {}))).toEqual([false, false]);
+  expect(isAccepted(Infinity, { from: 0, to: Infinity })).toBe(true);
 });
 
 test('accept names the field, the number in its unit and the range', () => {
@@ -51,9 +52,10 @@ test('several faults are thrown as the first with the others behind it, none not
 
 test('a fault is told by the path of the whole it is found in', () => {
   const fault = { field: 'lengthMm', found: 1, accepted: { from: 600 } };
-  expect(relocated(fault, { field: 'pairs[2].lengthMm', where: { row: 3 } })).toMatchObject({
+  expect(plainFault(fault, { field: 'pairs[2].lengthMm', where: { row: 3 } })).toEqual({
     field: 'pairs[2].lengthMm',
     found: 1,
+    accepted: { from: 600 },
     where: { row: 3 },
   });
 });

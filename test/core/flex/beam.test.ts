@@ -47,7 +47,7 @@ test('a free beam resists neither lifting nor turning', () => {
     for (const force of multiplySymmetric(band, u, out))
       expect(Math.abs(force) / stiffest).toBeLessThan(1e-12);
   }
-  expect(() => solveSupported(band, out, [[0, 0]])).toThrow(/supports: 1 found; the beam must be held/);
+  expect(() => solveSupported(band, out, [[0, 0]])).toThrow(expect.objectContaining({ field: 'supports' }));
 });
 
 test('mesh nodes stand exactly on the marks', () => {
@@ -131,9 +131,9 @@ test('a stiffer ski anywhere deflects less', () => {
 test('supports and load out of order are refused by name', () => {
   const press = (rear: number, front: number, at: number) => () =>
     benchPress(profile, { length: L, rear, front, at, load: 1 });
-  expect(press(-0.1, 1, 0.5)).toThrow(/rear support: -0\.1 m found/);
-  expect(press(0, 1.5, 0.5)).toThrow(/front support: 1\.5 m found/);
-  expect(press(0, 1, 1.2)).toThrow(/at: load at 1\.2 m found/);
+  expect(press(-0.1, 1, 0.5)).toThrow(expect.objectContaining({ field: 'rearSupport' }));
+  expect(press(0, 1.5, 0.5)).toThrow(expect.objectContaining({ field: 'frontSupport' }));
+  expect(press(0, 1, 1.2)).toThrow(expect.objectContaining({ field: 'at' }));
 });
 
 test('springs of a uniform ski are the handbook ones and swap when it is turned round', () => {
@@ -145,7 +145,9 @@ test('springs of a uniform ski are the handbook ones and swap when it is turned 
   expect(found.balance).toBeCloseTo((0.45 / 0.65) ** 3, 9);
   const turned = springs(() => 400, { ...ski, bootCentre: 0.8 });
   expect(turned.rear).toBeCloseTo(found.shovel, 8);
-  expect(() => springs(() => 400, { ...ski, bootCentre: 0.1 })).toThrow(/bootCentre: sole from/);
+  expect(() => springs(() => 400, { ...ski, bootCentre: 0.1 })).toThrow(
+    expect.objectContaining({ field: 'bootCentre' }),
+  );
 });
 
 test('twist springs follow GJφ′ = M', () => {

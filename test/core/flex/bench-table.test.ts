@@ -32,16 +32,19 @@ describe('a table of bench readings', () => {
     expect(readBenchTable('loadFromTailMm,loadN,deflectionMm\n1,2,3\n', LENGTH)).toEqual({
       ok: false,
       fault: {
-        line: 1,
+        where: { line: 1 },
         field: 'dialFromTailMm',
-        found: 'no such column',
-        accepted: 'a first line that names loadFromTailMm, loadN, dialFromTailMm, deflectionMm',
+        found: undefined,
+        accepted: {
+          key: 'flex.benchHeadings',
+          values: { names: ['loadFromTailMm', 'loadN', 'dialFromTailMm', 'deflectionMm'] },
+        },
       },
     });
     const bad = readBenchTable('loadAtMm,loadN,dialAtMm,deflectionMm\n300,100,300,5\n300,,300,5\n', LENGTH);
     expect(bad).toEqual({
       ok: false,
-      fault: { line: 3, field: 'loadN', found: 'nothing', accepted: 'a number' },
+      fault: { where: { line: 3 }, field: 'loadN', found: undefined, accepted: {} },
     });
   });
 

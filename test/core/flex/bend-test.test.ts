@@ -33,10 +33,10 @@ test('a span is centred on the contact length and the press may be moved', () =>
 });
 
 test('options that cannot be are refused by name', () => {
-  expect(() => bendTest(invented(), { span: 2 })).toThrow(/span: 2000 mm found/);
-  expect(() => bendTest(invented(), { at: 1.4 })).toThrow(/at: load at 1\.4 m found/);
-  expect(() => bendTest(invented(), { loads: [-1] })).toThrow(/load: -1 N found/);
-  expect(() => bendTest(invented(), { loads: [] })).toThrow(/load: none found/);
+  expect(() => bendTest(invented(), { span: 2 })).toThrow(expect.objectContaining({ field: 'span' }));
+  expect(() => bendTest(invented(), { at: 1.4 })).toThrow(expect.objectContaining({ field: 'at' }));
+  expect(() => bendTest(invented(), { loads: [-1] })).toThrow(expect.objectContaining({ field: 'load' }));
+  expect(() => bendTest(invented(), { loads: [] })).toThrow(expect.objectContaining({ field: 'load' }));
 });
 
 test('every working says what the code computed', () => {

@@ -73,6 +73,10 @@ test('without camber nothing is needed to flatten it', () => {
 });
 
 test('a press beside the ski and a negative camber are refused by name', () => {
-  expect(() => flatTable(() => 500, { length: L, camber: 0.01, at: 1.5 })).toThrow(/at: load at 1\.5 m/);
-  expect(() => flatTable(() => 500, { length: L, camber: -0.01, at: 0.5 })).toThrow(/camber: -0\.01 m/);
+  expect(() => flatTable(() => 500, { length: L, camber: 0.01, at: 1.5 })).toThrow(
+    expect.objectContaining({ field: 'at' }),
+  );
+  expect(() => flatTable(() => 500, { length: L, camber: -0.01, at: 0.5 })).toThrow(
+    expect.objectContaining({ field: 'camber' }),
+  );
 });

@@ -75,7 +75,7 @@ describe('edges and sidewalls of a layup', () => {
 
   it('say which field is too wide for the ski', () => {
     expect(() => layupSection({ layers, sidewalls: { ...abs, width: 0.033 } }, W, 0)).toThrow(
-      /sidewalls\.widthMm: 33 found; accepted: less than half the ski's width of 66\.0 mm/,
+      expect.objectContaining({ field: 'sidewalls.widthMm' }),
     );
   });
 });

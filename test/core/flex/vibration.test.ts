@@ -71,13 +71,13 @@ test('a ski answers with its lowest modes or says what it needs', () => {
     ok: false,
     needs: expect.stringMatching(/massKg/),
   });
-  expect(() => vibrationTest(invented(), { modes: 0 })).toThrow(/modes: 0 found/);
+  expect(() => vibrationTest(invented(), { modes: 0 })).toThrow(expect.objectContaining({ field: 'modes' }));
 });
 
 // Derived: ζ = ln 2/(2π f t½).
 test('damping from the half-value time', () => {
   expect(dampingRatio(15, 0.2)).toBeCloseTo(Math.LN2 / (6 * Math.PI), 12);
-  expect(() => dampingRatio(15, 0)).toThrow(/halfValueTime: 0 s/);
+  expect(() => dampingRatio(15, 0)).toThrow(expect.objectContaining({ field: 'halfValueTime' }));
 });
 
 describe('the ends beyond the contact points', () => {

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { FormulaError, formulaTex } from '../../../core/formula/index.ts';
+import { FieldError } from '../../../core/fault/index.ts';
+import { formulaTex } from '../../../core/formula/index.ts';
 
 const symbols = new Map([
   ['theta', '\\theta'],
@@ -44,5 +45,5 @@ it.each([
 });
 
 it.each(['a +', '[1, 2]', 'a > b', '"text"', 'a!', 'erf(x)', 'a = 3'])('%s is refused', text => {
-  expect(() => formulaTex(text, symbols)).toThrow(FormulaError);
+  expect(() => formulaTex(text, symbols)).toThrow(FieldError);
 });

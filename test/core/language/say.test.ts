@@ -2,7 +2,6 @@ import { IntlMessageFormat } from 'intl-messageformat';
 import { expect, test } from 'vitest';
 import {
   acceptedSentence,
-  faultSentence,
   faultsSentence,
   type Key,
   type Language,
@@ -23,17 +22,19 @@ test('a quantity is said in the reader’s units, with the digits of its measure
 });
 
 test('a sentence holds sentences, fields and lists', () => {
-  const fault = faultSentence({
+  const fault = {
     field: 'edges.baseBevelDeg',
     found: 7,
     accepted: { from: 0, to: 5, unit: 'degrees' },
     where: { line: 3 },
-  });
-  expect(say(fault)).toBe('line 3, edges.baseBevelDeg: 7 is not accepted; accepted is 0 to 5 degrees');
-  expect(say(fault, { fields: 'by label' })).toBe(
-    'line 3, Base bevel: 7 is not accepted; accepted is 0 to 5 degrees',
+  };
+  expect(say(fault)).toBe(
+    'line 3, edges.baseBevelDeg: 7 is not accepted; accepted is a number from 0 to 5 degrees',
   );
-  expect(say(acceptedSentence({ oneOf: ['SL', 'GS'] }))).toBe('SL, GS');
+  expect(say(fault, { fields: 'by label' })).toBe(
+    'line 3, Base bevel: 7 is not accepted; accepted is a number from 0 to 5 degrees',
+  );
+  expect(say(acceptedSentence({ oneOf: ['SL', 'GS'] }))).toBe('SL or GS');
   expect(
     say(
       faultsSentence([
@@ -46,16 +47,16 @@ test('a sentence holds sentences, fields and lists', () => {
 
 test('a range is said by its own ends, in the reader’s units where it has a measure', () => {
   const said = (range: object) => say(acceptedSentence(range), { units: 'imperial' });
-  expect(said({ from: 1, to: 2, quantity: 'mass' })).toBe('2.20 to 4.41\u00a0lb');
+  expect(said({ from: 1, to: 2, quantity: 'mass' })).toBe('a number from 2.20 to 4.41\u00a0lb');
   expect(said({ from: 1, to: 9, whole: true })).toBe('a whole number from 1 to 9');
   expect(said({ from: 1 })).toBe('1 or more');
   expect(said({ from: 1, whole: true })).toBe('a whole number from 1');
-  expect(said({ to: 2, unit: 'mm' })).toBe('up to 2 mm');
-  expect(said({ above: 0 })).toBe('above 0');
-  expect(said({ above: 0, to: 3 })).toBe('above 0 and up to 3');
-  expect(said({ from: 0, below: 90, unit: '°' })).toBe('0 to below 90 °');
-  expect(said({ above: -90, below: 90 })).toBe('above -90 and below 90');
-  expect(said({ below: 4 })).toBe('below 4');
+  expect(said({ to: 2, unit: 'mm' })).toBe('at most 2 mm');
+  expect(said({ above: 0 })).toBe('a number above 0');
+  expect(said({ above: 0, to: 3 })).toBe('a number above 0 and up to 3');
+  expect(said({ from: 0, below: 90, unit: '°' })).toBe('a number from 0 to below 90 °');
+  expect(said({ above: -90, below: 90 })).toBe('a number above -90 and below 90');
+  expect(said({ below: 4 })).toBe('a number below 4');
   expect(said({ whole: true })).toBe('a whole number');
 });
 

@@ -1,9 +1,18 @@
 import { cosineTurnSurface } from '../../../core/carve/index.ts';
 import type { LineConditions, RhythmQuestion } from '../../../core/line/index.ts';
 import { evenSlope } from '../../../core/run/index.ts';
-import { type Skier, USUAL_SKIER } from '../../../core/skier/index.ts';
+import { type Skier, skierOf } from '../../../core/skier/index.ts';
 
 export const DEGREE = Math.PI / 180;
+
+/** The skier of the reference tables; its limits beside those a trial names are the usual ones. */
+export const REFERENCE_SKIER = skierOf({
+  massKg: 80,
+  legShortestM: 0.65,
+  legLongestM: 1,
+  pushBodyWeights: 3,
+  dragAreaM2: 0.45,
+});
 
 /** A ski by the cosine rule and a skier whose limits the reference tables vary; everything else as they have it. */
 export interface Trial {
@@ -23,7 +32,7 @@ export function conditionsOf(trial: Trial, skier: Partial<Skier> = {}): LineCond
     contactLength,
     baseBevel: 0,
     outerShare: 0.7,
-    skier: { ...USUAL_SKIER, pushMost, legSpeed, pushRate, ...skier },
+    skier: { ...REFERENCE_SKIER, pushMost, legSpeed, pushRate, ...skier },
     friction: 0.05,
     scrape: 1,
     wallStrength: Number.POSITIVE_INFINITY,

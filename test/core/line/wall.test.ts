@@ -23,10 +23,10 @@ const read = readPair(JSON.stringify(rowan));
 if (!read.ok) throw new Error('rowan');
 const ski = skiOf(read.pair);
 const carving = carvingSkiOf(ski);
-if (!carving.ok) throw new Error(carving.reason);
+if (!carving.ok) throw new Error(JSON.stringify(carving.reason));
 
 function surfaceOn(hardness: number) {
-  if (!carving.ok) throw new Error(carving.reason);
+  if (!carving.ok) throw new Error(JSON.stringify(carving.reason));
   const table = buildRadiusTable(carving.ski, hardness, {
     edges: Array.from({ length: 14 }, (_, i) => (4 + 5 * i) * DEGREE),
     loads: Array.from({ length: 7 }, (_, i) => 200 * 20 ** (i / 6)),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import { checkPair, leastWidthMm, type Pair, readPair, skiOf, writePair } from '../../../core/pair/index.ts';
 
 const wood = { material: 'wood', thicknessMm: 10, youngsGPa: 11, shearGPa: 1, densityGPerCm3: 0.6 };
@@ -20,12 +21,12 @@ const pairWith = (sides: object, change: object = {}): Pair =>
     ...change,
   }) as Pair;
 
-const messages = (pair: Pair) => checkPair(pair).map(each => each.message);
+const messages = (pair: Pair) => checkPair(pair).map(each => say(each));
 
 describe('steel edges and sidewalls of a layup in the pair file', () => {
   it('are read, kept with fields of others, and given in SI', () => {
     const read = readPair(JSON.stringify(pairWith({ edges, sidewalls })));
-    if (!read.ok) throw new Error(read.problems[0].message);
+    if (!read.ok) throw new Error(say(read.problems[0]));
     expect(JSON.parse(writePair(read.pair)).bending).toEqual({
       kind: 'layup',
       layers: [wood],
@@ -61,7 +62,7 @@ describe('steel edges and sidewalls of a layup in the pair file', () => {
     const { heightMm: _, ...flat } = edges;
     expect(messages(pairWith({ edges: flat }))[0]).toMatch(/^bending\.edges\.heightMm: is missing/);
     expect(messages(pairWith({ edges: 3 }))[0]).toMatch(
-      /^bending\.edges: 3 is not accepted; accepted is steel edges {/,
+      /^bending\.edges: 3 is not accepted; accepted is \{ widthMm, heightMm/,
     );
   });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import { checkPair, readPair, skiOf, writePair } from '../../../core/pair/index.ts';
 import { larch } from './larch.ts';
 
@@ -7,7 +8,7 @@ describe('reading a pair file', () => {
   it('gives back the whole file, unknown fields included, and writes it in schema order', () => {
     const text = JSON.stringify({ 'x-shop': { shelf: 3 }, ...larch, edges: { ...larch.edges, guard: 'on' } });
     const read = readPair(text);
-    if (!read.ok) throw new Error(read.problems[0].message);
+    if (!read.ok) throw new Error(say(read.problems[0]));
     expect(read.pair).toEqual(JSON.parse(text));
     const written = writePair(read.pair);
     expect(JSON.parse(written)).toEqual(JSON.parse(text));
@@ -23,7 +24,7 @@ describe('reading a pair file', () => {
 
   it('says where text stops being JSON', () => {
     const read = readPair('{ "format": ');
-    expect(read).toMatchObject({ ok: false, problems: [{ field: 'file', accepted: 'JSON text' }] });
+    expect(read).toMatchObject({ ok: false, problems: [{ field: 'file', accepted: { key: 'pair.json' } }] });
   });
 
   it('refuses nesting that could not be written back', () => {
@@ -35,7 +36,7 @@ describe('reading a pair file', () => {
     const read = readPair(JSON.stringify({ ...larch, version: 2, rocker: { tip: 1 } }));
     expect(read).toMatchObject({ ok: true, readOnly: true });
     if (read.ok) {
-      expect(read.notes[0]).toContain('read-only');
+      expect(say(read.notes[0]!)).toContain('read-only');
       expect(JSON.parse(writePair(read.pair)).version).toBe(2);
     }
     const strange = readPair(JSON.stringify({ ...larch, version: 2, tipWidthMm: { mm: 117 } }));
@@ -62,7 +63,7 @@ describe('a damaged file', () => {
             ).toBe(true);
           } else {
             expect(read.problems.length).toBeGreaterThan(0);
-            for (const each of read.problems) expect(each.message.startsWith(`${each.field}: `)).toBe(true);
+            for (const each of read.problems) expect(say(each).startsWith(`${each.field}: `)).toBe(true);
           }
         },
       ),
@@ -76,13 +77,13 @@ describe('a damaged file', () => {
       fc.property(fc.nat(text.length), fc.nat(text.length), fc.string({ maxLength: 4 }), (from, to, put) => {
         const read = readPair(text.slice(0, from) + put + text.slice(to));
         if (read.ok) expect(checkPair(JSON.parse(writePair(read.pair)))).toEqual([]);
-        else expect(read.problems[0].accepted).not.toBe('');
+        else expect(say(read.problems[0])).not.toBe('');
       }),
       { numRuns: 400 },
     );
   });
 
   it.each([null, [], 3, 'x', true, undefined])('%o is not a pair', value => {
-    expect(checkPair(value)[0]).toMatchObject({ field: 'file', accepted: 'a JSON object' });
+    expect(checkPair(value)[0]).toMatchObject({ field: 'file', accepted: { key: 'accepted.object' } });
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import { checkPair, type Pair, readPair, skiOf, writePair } from '../../../core/pair/index.ts';
 import { larch } from './larch.ts';
 
@@ -18,7 +19,7 @@ describe('a plate in the pair file', () => {
 
   it('is kept on saving, with what another program wrote beside it', () => {
     const read = readPair(JSON.stringify(withPlate({ rubberMm: 3 })));
-    if (!read.ok) throw new Error(read.problems[0].message);
+    if (!read.ok) throw new Error(say(read.problems[0]));
     const again = JSON.parse(writePair(read.pair));
     expect(again.plate).toEqual({ ...plate, rubberMm: 3 });
     expect(Object.keys(again).indexOf('plate')).toBe(Object.keys(again).indexOf('torsion') + 1);
@@ -47,12 +48,12 @@ describe('a plate in the pair file', () => {
       'plate.fromTailMm: 1300 is not accepted; accepted is at most 1260 mm, so that 100 mm of plate fit contactLengthMm 1360',
     ],
   ])('is refused with field, found and accepted: %o', (change, message) => {
-    expect(checkPair(withPlate(change)).map(each => each.message)).toEqual([message]);
+    expect(checkPair(withPlate(change)).map(each => say(each))).toEqual([message]);
   });
 
   it('is refused when it is no plate', () => {
-    expect(checkPair({ ...larch, plate: 80 })[0].message).toBe(
-      'plate: 80 is not accepted; accepted is a plate { fromTailMm, lengthMm, newtonM2, torsionNewtonM2? }',
+    expect(say(checkPair({ ...larch, plate: 80 })[0])).toBe(
+      'plate: 80 is not accepted; accepted is { fromTailMm, lengthMm, newtonM2, torsionNewtonM2? }',
     );
   });
 });
@@ -67,7 +68,7 @@ describe('the boot on the ski', () => {
 
   it('stiffens the ski over its sole by what the file says', () => {
     expect(skiOf({ ...larch, bootSoleNewtonM2: 150 } as unknown as Pair).soleBending).toBe(150);
-    expect(checkPair({ ...larch, bootSoleNewtonM2: 1e6 })[0].message).toBe(
+    expect(say(checkPair({ ...larch, bootSoleNewtonM2: 1e6 })[0])).toBe(
       'bootSoleNewtonM2: 1000000 is not accepted; accepted is a number from 0 to 20000 N·m²',
     );
   });

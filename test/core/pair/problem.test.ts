@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import { checkPair } from '../../../core/pair/index.ts';
 import { larch } from './larch.ts';
 
-const messages = (change: object): string[] => checkPair({ ...larch, ...change }).map(each => each.message);
+const messages = (change: object): string[] => checkPair({ ...larch, ...change }).map(each => say(each));
 
 describe('problems name the field, the value found and what is accepted', () => {
   it.each([
@@ -30,7 +31,7 @@ describe('problems name the field, the value found and what is accepted', () => 
     ],
     [
       { bending: { kind: 'guess' } },
-      'bending.kind: "guess" is not accepted; accepted is a stiffness { kind, … } with kind uniform, stations, formula or layup',
+      'bending.kind: "guess" is not accepted; accepted is { kind: uniform | stations | formula | layup, … }',
     ],
     [
       { torsion: { kind: 'formula', newtonM2: '1+'.repeat(101) } },

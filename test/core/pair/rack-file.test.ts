@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import { type Pair, rackOf, readRack, writeRack } from '../../../core/pair/index.ts';
 
 const rowan = {
@@ -30,7 +31,7 @@ describe('a rack file', () => {
     if (!read.ok) throw new Error('the rack must open');
     expect(read.rack.pairs.map(each => each.ok)).toEqual([true, false, false, true]);
     expect(read.problems.map(each => each.field)).toEqual(['pairs[1].waistWidthMm', 'pairs[2]']);
-    expect(read.problems[0].message).toBe(
+    expect(say(read.problems[0])).toBe(
       'pairs[1].waistWidthMm: 130 is wider than tipWidthMm 115; the waist must be the narrowest',
     );
     expect(JSON.parse(writeRack(read.rack)).pairs).toEqual([rowan, bad, 7, rowan]);
@@ -41,7 +42,7 @@ describe('a rack file', () => {
     expect(whole).toMatchObject({ ok: true, readOnly: true });
     const one = readRack(file({ pairs: [{ ...rowan, version: 2 }] }));
     expect(one).toMatchObject({ ok: true, readOnly: false, rack: { pairs: [{ ok: true, readOnly: true }] } });
-    if (one.ok) expect(one.notes[0]).toContain('newer version (2)');
+    if (one.ok) expect(one.notes.map(note => say(note)).join()).toContain('newer version (2)');
   });
 
   it('checks tune entries: a real date and a pair to go with it', () => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import { oddEntries, readSheet } from '../../../core/pair/index.ts';
 import { writeCsvRows } from '../../../core/table/index.ts';
 
@@ -60,7 +61,7 @@ describe('readSheet', () => {
     expect(problems).toEqual([
       expect.objectContaining({ row: 2, field: 'tipWidthMm', found: '"wide"', raw, imported: false }),
     ]);
-    expect(problems[0].message).toContain('accepted is');
+    expect(say(problems[0])).toContain('accepted is');
   });
 
   it('takes a pair over without an optional field at fault', () => {
@@ -79,7 +80,7 @@ describe('readSheet', () => {
       [2, 'contactLengthMm'],
       [3, 'contactLengthMm'],
     ]);
-    expect(problems[0].message).toContain('no such column');
+    expect(say(problems[0])).toContain('no such column');
   });
 
   it('finds the separator by which the headings are known, whatever else stands in them', () => {
@@ -117,7 +118,7 @@ describe('readSheet', () => {
     const commas = heading.replaceAll(';', ',');
     const { pairs, problems } = readSheet(`${commas}\nAda,Larch,SL,165,1450,116,66,5,104,87,0,5,1,9,\n`);
     expect(pairs).toEqual([]);
-    expect(problems.find(each => each.field === 'row')?.message).toContain('belongs in quotes');
+    expect(say(problems.find(each => each.field === 'row')!)).toContain('belongs in quotes');
   });
 
   it('takes commas of a last note for what they are', () => {
@@ -204,6 +205,6 @@ describe('oddEntries', () => {
       [7, 'owner missing'],
     ]);
     expect(odd[0].otherRow).toBe(2);
-    expect(odd[2].message).toContain('25.5 m is unusual for SL');
+    expect(say(odd[2].remark)).toContain('25.5\u00a0m is unusual for SL');
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import { checkPair, readPair, skiOf, writePair } from '../../../core/pair/index.ts';
 import { larch } from './larch.ts';
 
@@ -16,7 +17,7 @@ describe('width stations of a pair file', () => {
     for (let count = 0; count <= 4; count++) {
       const text = JSON.stringify({ ...larch, widthStations: all.slice(0, count) });
       const read = readPair(text);
-      if (!read.ok) throw new Error(read.problems[0].message);
+      if (!read.ok) throw new Error(say(read.problems[0]));
       expect(JSON.parse(writePair(read.pair)).widthStations).toEqual(all.slice(0, count));
       const ski = skiOf(read.pair);
       expect([ski.widthStations, ski.unusedWidthStations ?? 0]).toEqual([null, count]);

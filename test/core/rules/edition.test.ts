@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { checkPair, EditionError, editions, readEdition } from '../../../core/rules/index.ts';
+import { checkPair, editions, readEdition } from '../../../core/rules/index.ts';
+import { told } from '../fault/told.ts';
 
 const own = {
   format: 'turnwright.rules',
@@ -18,15 +19,8 @@ const own = {
   ],
 };
 
-function problemsOf(data: unknown): readonly string[] {
-  try {
-    readEdition(typeof data === 'string' ? data : JSON.stringify(data));
-  } catch (error) {
-    if (error instanceof EditionError) return error.problems;
-    throw error;
-  }
-  return [];
-}
+const problemsOf = (data: unknown): readonly string[] =>
+  told(() => readEdition(typeof data === 'string' ? data : JSON.stringify(data)));
 
 describe('readEdition', () => {
   it('reads an own edition and checks against it', () => {
@@ -52,18 +46,18 @@ describe('readEdition', () => {
     const limit = { ...own.limits[0], quantity: 'radius', least: -3 };
     const problems = problemsOf({ ...own, limits: [limit] });
     expect(problems).toHaveLength(2);
-    expect(problems[0]).toMatch(/^limits\[0\]\.quantity: found "radius"; .*radiusM/);
-    expect(problems[1]).toBe('limits[0].least: found -3; accepted is a number above 0.');
+    expect(problems[0]).toMatch(/^limits\[0\]\.quantity: "radius" is not accepted; .*radiusM/);
+    expect(problems[1]).toBe('limits[0].least: -3 is not accepted; accepted is a number above 0');
     expect(
       problemsOf({ ...own, edition: '', limits: [{ ...own.limits[0], disciplines: 'SL', source: 7 }] }),
     ).toEqual([
-      'edition: found ""; accepted is at least one character.',
-      'limits[0].disciplines: found "SL"; accepted is a list.',
-      'limits[0].source: found 7; accepted is text in quotes.',
+      'edition: "" is not accepted; accepted is at least one character',
+      'limits[0].disciplines: "SL" is not accepted; accepted is a list',
+      'limits[0].source: 7 is not accepted; accepted is text in quotes',
     ]);
-    expect(problemsOf([])).toEqual(['file: found an empty list; accepted is a JSON object.']);
+    expect(problemsOf([])).toEqual(['file: an empty list is not accepted; accepted is a JSON object']);
     expect(problemsOf({ ...own, limits: [] })).toEqual([
-      'limits: found an empty list; accepted is at least one entry.',
+      'limits: an empty list is not accepted; accepted is at least one entry',
     ]);
   });
 
@@ -74,6 +68,6 @@ describe('readEdition', () => {
     expect(problemsOf({ ...own, limits: [{ ...own.limits[0], most: 2 }] })[0]).toContain('greater than most');
     expect(problemsOf({ ...own, version: 2 })[0]).toContain('newer');
     expect(problemsOf('{')[0]).toContain('not JSON');
-    expect(problemsOf(null)[0]).toMatch(/^file: found null/);
+    expect(problemsOf(null)[0]).toMatch(/^file: null /);
   });
 });

@@ -10,6 +10,8 @@ const skier = {
   dragArea: 0.45,
   airDensity: 1.1,
   startSpeed: 7,
+  legShortest: 0.6,
+  legLongest: 1,
 };
 
 const of = (turns: number, peakEdge = 1.05) => ({

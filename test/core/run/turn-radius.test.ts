@@ -69,13 +69,13 @@ describe('a table of radii', () => {
   it('refuses a table with a hole, naming the column', () => {
     const table = demoTable();
     table.radii[7] = Number.NaN;
-    expect(() => tableTurn(table)).toThrow(/radii: NaN found/);
+    expect(() => tableTurn(table)).toThrow(expect.objectContaining({ field: 'radii' }));
     expect(() => tableTurn({ ...demoTable(), loads: Float64Array.of(5, 5) })).toThrow(
-      /loads: 5 found after 5/,
+      expect.objectContaining({ field: 'loads' }),
     );
   });
 });
 
 it('the cosine rule refuses a radius that is not one', () => {
-  expect(() => cosineTurn(0)).toThrow(/sidecutRadius: 0 m found/);
+  expect(() => cosineTurn(0)).toThrow(expect.objectContaining({ field: 'sidecutRadius' }));
 });

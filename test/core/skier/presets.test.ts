@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { buildRadiusTable, carvingSkiOf, usualWallStrength } from '../../../core/carve/index.ts';
+import { buildRadiusTable, carvingSkiOf, wallStrengthOf } from '../../../core/carve/index.ts';
+import { fieldsOf, inSi, USUAL } from '../../../core/conditions/index.ts';
 import { skiOf } from '../../../core/pair/index.ts';
 import { evenSlope, linkedTurns, solveRun, turnOf } from '../../../core/run/index.ts';
-import { GRIP_FROM, legOfHeight, SKIER_PRESETS, standingLeg } from '../../../core/skier/index.ts';
+import { GRIP_FROM, legOfHeight, legSpanOf, SKIER_PRESETS, standingLeg } from '../../../core/skier/index.ts';
 import larch from '../../../renderer/demo/larch-155.pair.json' with { type: 'json' };
 import maple from '../../../renderer/demo/maple-178.pair.json' with { type: 'json' };
 import rowan from '../../../renderer/demo/rowan-165.pair.json' with { type: 'json' };
@@ -19,24 +20,25 @@ describe('presets of skier and hill', () => {
   it.each(SKIER_PRESETS)('$name: six turns carve, nothing slips, and there is grip to spare', preset => {
     const ski = skiOf(PAIRS[preset.id] as Parameters<typeof skiOf>[0]);
     const carving = carvingSkiOf(ski);
-    if (!carving.ok) throw new Error(carving.reason);
+    if (!carving.ok) throw new Error(JSON.stringify(carving.reason));
     const table = buildRadiusTable(carving.ski, 1e9, {});
     if (table === null || 'ok' in table) throw new Error('no table');
-    const legs = legOfHeight(preset.height);
+    const said = { ...USUAL, ...preset.conditions };
+    const { slope, edgeAngle, period, turns, ...skier } = inSi(said, [
+      'slopeDeg',
+      'edgeDeg',
+      'massKg',
+      ...fieldsOf('start', 'turns', 'glide'),
+    ]);
     const run = solveRun({
       turn: turnOf({ table }),
-      profile: evenSlope(preset.slope),
-      programme: linkedTurns({ peakEdge: preset.edge, period: preset.period, turns: 6 }),
-      mass: preset.mass,
-      friction: 0.05,
-      dragArea: 0.4,
-      airDensity: 1.1,
-      startSpeed: preset.startSpeed,
+      profile: evenSlope(slope),
+      programme: linkedTurns({ peakEdge: edgeAngle, period, turns }),
       baseBevel: ski.baseBevel,
       contactLength: ski.contactLength,
-      wallStrength: usualWallStrength(1e9),
-      legMin: legs.shortest,
-      legMax: legs.longest,
+      ...skier,
+      ...legSpanOf(said),
+      wallStrength: wallStrengthOf(said),
     });
     if (!run.ok) throw new Error(run.message);
     const { track } = run;
@@ -54,20 +56,22 @@ describe('presets of skier and hill', () => {
   it('are four of different names, juniors lighter and smaller', () => {
     expect(new Set(SKIER_PRESETS.map(each => each.name)).size).toBe(4);
     const [junior, , senior] = SKIER_PRESETS;
-    expect(junior!.mass).toBeLessThan(senior!.mass);
-    expect(junior!.height).toBeLessThan(senior!.height);
+    expect(junior!.conditions.massKg).toBeLessThan(senior!.conditions.massKg);
+    expect(junior!.conditions.heightM).toBeLessThan(senior!.conditions.heightM);
   });
 });
 
 describe('the leg of a body', () => {
   it('is 0.57 of its height, folds, and stands a little bent', () => {
-    expect(legOfHeight(1.75).longest).toBeCloseTo(0.9975, 9);
-    expect(legOfHeight(1.75).shortest).toBeLessThan(0.7 * legOfHeight(1.75).longest);
-    expect(standingLeg(1.75)).toBeLessThan(legOfHeight(1.75).longest);
-    expect(standingLeg(1.75)).toBeGreaterThan(legOfHeight(1.75).shortest);
+    expect(legOfHeight(1.75).legLongest).toBeCloseTo(0.9975, 9);
+    expect(legOfHeight(1.75).legShortest).toBeLessThan(0.7 * legOfHeight(1.75).legLongest);
+    expect(standingLeg(1.75)).toBeLessThan(legOfHeight(1.75).legLongest);
+    expect(standingLeg(1.75)).toBeGreaterThan(legOfHeight(1.75).legShortest);
   });
 
   it('names what it cannot use', () => {
-    expect(() => legOfHeight(0.3)).toThrow('height: 0.3 m found; 0.9 to 2.3 m is accepted');
+    expect(() => legOfHeight(0.3)).toThrow(
+      expect.objectContaining({ field: 'height', accepted: { from: 0.9, to: 2.3, quantity: 'bodyLength' } }),
+    );
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readCsvNumber, readCsvRows, writeCsvRows } from '../../../core/table/index.ts';
+import { asCsvFile, readCsvNumber, readCsvRows, writeCsvRows } from '../../../core/table/index.ts';
 
 const fieldsOf = (text: string) => readCsvRows(text).rows.map(row => row.fields);
 
@@ -82,5 +82,52 @@ describe('readCsvNumber', () => {
 
   it.each(['', 'about 66', '1.2.3', '12,34.56,7', '6e400', '12 mm 3', '-'])('refuses %s', text => {
     expect(readCsvNumber(text)).toBeNull();
+  });
+});
+
+describe('what a spreadsheet would work out', () => {
+  const formulas = [
+    '=1+1',
+    '+A1',
+    '-A1*2',
+    '@SUM(A1)',
+    '\t=1',
+    '\r=1',
+    "'=1",
+    "''@x",
+    '-2+3',
+    '=HYPERLINK("x")',
+  ];
+
+  it('is written as text and comes back as it was', () => {
+    for (const field of formulas) {
+      const text = writeCsvRows([[field, 'b']]);
+      expect(text.replace(/^"/, '').startsWith("'")).toBe(true);
+      expect(fieldsOf(text)).toEqual([[field, 'b']]);
+    }
+  });
+
+  it('numbers with their sign stay numbers', () => {
+    const numbers = ['-3.5', '+2', '-1,25', '-1e-7', '-', "-1'250.5", '0'];
+    expect(writeCsvRows([numbers], ';')).not.toMatch(/(^|;|")'/);
+  });
+
+  it('any field comes back as it was, whatever the separator', () => {
+    const field = fc.oneof(
+      fc.string(),
+      fc.constantFrom(...formulas),
+      fc.stringMatching(/^['=+@\t;|,"-]{1,6}$/),
+    );
+    const row = fc.array(field, { minLength: 2, maxLength: 5 });
+    fc.assert(
+      fc.property(
+        fc.array(row, { minLength: 1 }),
+        fc.constantFrom(',', ';', '\t', '|'),
+        (rows, separator) => {
+          const kept = rows.filter(each => each.some(cell => cell.trim() !== ''));
+          expect(fieldsOf(asCsvFile(writeCsvRows(rows, separator as ',')))).toEqual(kept);
+        },
+      ),
+    );
   });
 });

@@ -1,18 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { fromTwoColumns, RowError, TableTextError } from '../../../core/table/index.ts';
+import { FieldError } from '../../../core/fault/index.ts';
+import { fromTwoColumns } from '../../../core/table/index.ts';
+import { told } from '../fault/told.ts';
 
 const read = (text: string) =>
   fromTwoColumns(text, 'time (s)', 'edge angle (deg)', (first, second) => ({ first, second }));
 
-function problems(text: string): readonly string[] {
-  try {
-    read(text);
-  } catch (error) {
-    expect(error).toBeInstanceOf(TableTextError);
-    return (error as TableTextError).problems;
-  }
-  throw new Error(`${JSON.stringify(text)} was accepted`);
-}
+const problems = (text: string): readonly string[] => told(() => read(text));
 
 describe('files of two columns', () => {
   it('are read with commas, semicolons or tabs, with a heading and remarks', () => {
@@ -25,45 +19,45 @@ describe('files of two columns', () => {
   it('are told to be empty', () => {
     for (const text of ['', '\n \n', '\uFEFF', 'time,edge\n', '# nothing\n']) {
       expect(problems(text)).toEqual([
-        '0 rows found; two or more rows of time (s) and edge angle (deg) are accepted',
+        'rows: 0 is not accepted; accepted is two or more rows of time (s) and edge angle (deg)',
       ]);
     }
   });
 
   it('have every row with too few or too many columns named', () => {
     expect(problems('t\n1\n2,3,4\n')).toEqual([
-      'line 2: 1 value found (1); two are accepted, time (s) and edge angle (deg)',
-      'line 3: 3 values found (2,3,4); two are accepted, time (s) and edge angle (deg)',
+      'line 2, row: 1 is not accepted; accepted is two values, time (s) and edge angle (deg)',
+      'line 3, row: 2,3,4 is not accepted; accepted is two values, time (s) and edge angle (deg)',
     ]);
   });
 
   it('with decimal commas between commas are told what separates then', () => {
     expect(problems('0,0,0,0\n0,5,30,5\n')[1]).toBe(
-      'line 2: 4 values found (0,5,30,5); two are accepted, time (s) and edge angle (deg) (with decimal commas, separated by semicolons or tabs)',
+      'line 2, row: 0,5,30,5 is not accepted; accepted is two values, time (s) and edge angle (deg) (with decimal commas, separated by semicolons or tabs)',
     );
   });
 
   it('have what is no number named with its column', () => {
     for (const cell of ['zero', 'NaN', 'Infinity', '0x10', '', '1.000,5']) {
       expect(problems(`0;0\n1;${cell}\n`)).toEqual([
-        `line 2: edge angle (deg) ${JSON.stringify(cell)} found; a number is accepted`,
+        `line 2, edge angle (deg): ${JSON.stringify(cell)} is not accepted; accepted is a number`,
       ]);
     }
   });
 
   it('have every value that does not ascend named', () => {
     expect(problems('0,0\n2,1\n1,3\n')).toEqual([
-      'line 3: time (s) 1 found after 2; ascending values are accepted',
+      'line 3, time (s): 1 is not accepted; accepted is a number above 2',
     ]);
   });
 
   it('name the line of a point that nothing can be made of', () => {
     const refuse = () => {
-      throw new RowError(1, 'a wall', 'ground is accepted');
+      throw new FieldError({ field: 'height', found: 90, accepted: { to: 80 }, where: { row: 2 } });
     };
-    expect(() => fromTwoColumns('t,v\n\n0,0\n1,1\n', 'time', 'height', refuse)).toThrow(
-      new TableTextError(['line 4: a wall found; ground is accepted']),
-    );
+    expect(told(() => fromTwoColumns('t,v\n\n0,0\n1,1\n', 'time', 'height', refuse))).toEqual([
+      'line 4, height: 90 is not accepted; accepted is at most 80',
+    ]);
     // Whose message only looks like one is no fault of a row.
     const other = new RangeError('point 2: not of this file');
     const fail = () => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import {
   decimalsFor,
   formatQuantity,
@@ -50,9 +51,9 @@ describe('parseQuantity', () => {
   it('says what was found and what is accepted', () => {
     const wrongUnit = parseQuantity('3 kg', 'widthMm');
     expect(wrongUnit).toMatchObject({ ok: false });
-    expect(!wrongUnit.ok && wrongUnit.reason).toMatch(/"kg" found.*mm.*accepted/);
+    expect(!wrongUnit.ok && say({ field: 'tip', ...wrongUnit })).toMatch(/"kg" is not accepted; .*mm/);
     const noNumber = parseQuantity('wide', 'widthMm');
-    expect(!noNumber.ok && noNumber.reason).toMatch(/"wide" found.*a number in mm/);
+    expect(!noNumber.ok && say({ field: 'tip', ...noNumber })).toMatch(/"wide" is not .*a number in mm/);
   });
 
   it('reads back what is shown, in every measure and both systems', () => {

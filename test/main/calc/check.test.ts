@@ -34,7 +34,7 @@ test('check', async () => {
     expect.arrayContaining([48, 42]),
   );
   const csv = await run(['check', file, '--csv']);
-  expect(csv.out.split('\n')[0]).toBe('rule,limit,found,plusMinus,verdict,status');
+  expect(csv.out.split('\n')[0]).toBe('\uFEFFrule,limit,found,plusMinus,verdict,status');
 });
 
 test('check against an edition of one’s own, and in a lower-level race', async () => {
@@ -59,7 +59,7 @@ test('check against an edition of one’s own, and in a lower-level race', async
     code: 2,
     out: '',
     err: expect.stringMatching(
-      /bad\.rules\.json: limits\[0\]\.least: found -1; accepted is a number above 0\.\n$/,
+      /bad\.rules\.json: limits\[0\]\.least: -1 is not accepted; accepted is a number above 0\n$/,
     ),
   });
 });

@@ -52,7 +52,7 @@ test('sweep asks the groove too, as JSON lines that agree with carve', async () 
 test('a sweep may vary the rebound of the snow', async () => {
   const { out } = await run(['sweep', file, '--ask', 'carve', '--vary', 'rebound=0.2:1:0.4', '--json']);
   const rows = linesOf(out);
-  const { points } = await json('carve', file, '--edge', '45', '--rebound', '0.6');
+  const { points } = await json('carve', file, '--edge', '50', '--rebound', '0.6');
   expect(rows).toHaveLength(3);
   expect(rows[1].turnRadiusM).toBeCloseTo(points[0].turnRadiusM, 9);
   expect(rows[2].turnRadiusM).toBeLessThan(rows[0].turnRadiusM);
@@ -62,7 +62,7 @@ test.each([
   [['waistWidthMm=60:66:1e-9'], /^--vary: 6000000001 rows asked for/],
   [['waistWidthMm=60:62:0'], /^--vary: "waistWidthMm=60:62:0" is not accepted/],
   [['waistWidthMm=60:62:1', 'waistWidthMm=60:62:1'], /^--vary: waistWidthMm is given twice/],
-  [['edge=-30:40:10'], /^--vary: edge from -30 to 40 is not accepted; give 0.5 to 85 degrees/],
+  [['edge=-30:40:10'], /^--vary: edge from -30 to 40 is not accepted; give 0.5 to 85°/],
   [['edge=20:30:5 deg'], /^--vary: "edge=20:30:5 deg" is not accepted/],
   [['rebound=0:1:0.5'], /^--vary: rebound from 0 to 1 is not accepted; give 0.05 to 1 mm/],
   [['fore=-700:0:100'], /^--vary: fore from -700 to 0 is not accepted; give -600 to 600 mm/],

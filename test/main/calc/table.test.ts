@@ -26,5 +26,5 @@ test('lines up words to the left and numbers to the right', () => {
 });
 
 test('CSV quotes what needs it and keeps every digit', () => {
-  expect(formatCsv(table)).toBe('name,radiusM\nLarch,10.44\n"Rowan, long",\n"Alder ""B""",-0.04\n');
+  expect(formatCsv(table)).toBe('\uFEFFname,radiusM\nLarch,10.44\n"Rowan, long",\n"Alder ""B""",-0.04\n');
 });

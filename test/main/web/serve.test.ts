@@ -16,7 +16,7 @@ beforeAll(async () => {
   await mkdir(root);
   await writeFile(join(folder, 'secret.json'), 'secret');
   await writeFile(join(root, 'index.html'), 'the page');
-  await writeFile(join(root, 'note.txt'), 'of no known kind');
+  await writeFile(join(root, 'note.log'), 'of no known kind');
   await symlink(join(folder, 'secret.json'), join(root, 'linked.json'));
   server = await servePage(root);
 });
@@ -58,7 +58,7 @@ describe('the local server', () => {
     '/%00/index.html',
     '/linked.json',
     '//etc/passwd',
-    '/note.txt',
+    '/note.log',
     '/%',
   ])('refuses %s', async path => {
     const { status, body } = await ask(path);

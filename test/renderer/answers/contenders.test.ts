@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { fillCourseConditions } from '../../../core/course/index.ts';
 import type { Pair } from '../../../core/pair/index.ts';
 import { enteredRack, leftOut } from '../../../renderer/answers/contenders.ts';
 import { setJobs } from '../../../renderer/answers/jobs/set-jobs.ts';
@@ -42,7 +43,11 @@ describe('ranking the rack', () => {
     const { pairs } = enteredRack.value;
     const answer = structuredClone(
       setJobs.rankRack(
-        { pairs, gates: demoSets.GS.gates, conditions: { startSpeed: 14, holdSpeed: true, slope: 0.29 } },
+        {
+          pairs,
+          gates: demoSets.GS.gates,
+          conditions: fillCourseConditions({ startSpeed: 14, holdSpeed: true, slope: 0.29 }),
+        },
         share => shares.push(share),
       ),
     );
@@ -63,10 +68,10 @@ describe('ranking the rack', () => {
   it('finds a quick line quicker than the drawn one', () => {
     const [pair] = enteredRack.value.pairs;
     const gates = demoSets.GS.gates.slice(0, 6);
-    const conditions = { startSpeed: 10, slope: 0.29 };
+    const conditions = fillCourseConditions({ startSpeed: 10, slope: 0.29 });
     const shares: number[] = [];
     const quick = setJobs.quickLineOf({ pair, gates, conditions }, share => shares.push(share));
-    if (!quick.ok) throw new Error(quick.reason);
+    if (!quick.ok) throw new Error(JSON.stringify(quick.reason));
     const drawn = setJobs.rankChosen({ pairs: [pair], gates, conditions }, () => {});
     expect(quick.seconds).toBeLessThan(drawn.ranking.pairs[0].report.seconds);
     expect(Math.max(...shares)).toBeLessThanOrEqual(1);

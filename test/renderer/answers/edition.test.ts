@@ -89,7 +89,7 @@ describe('an edition of one’s own', () => {
   it('is refused field by field when it is none, and the one in force stays', () => {
     chooseEdition(season2024.edition);
     takeEdition({ name: 'bad.json', text: own('Bad', -3) });
-    expect(editionProblems.value?.lines[0]).toMatch(/limits\[0\]\.least: found -3/);
+    expect(editionProblems.value?.lines[0]).toMatch(/limits\[0\]\.least: -3 is not/);
     expect(edition.value).toBe(season2024);
   });
 });

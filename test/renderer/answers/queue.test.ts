@@ -70,7 +70,7 @@ describe('queue', () => {
   it('lets brief work finish and keeps only the newest waiting', async () => {
     const { started, start, count } = threads();
     const queue = new Queue(start);
-    const brief = (name: string) => ({ ...request('drag', name), brief: true });
+    const brief = (name: string) => ({ ...request('drag', name), ends: false });
     const first = queue.ask(brief('first'));
     const second = queue.ask(brief('second'));
     const third = queue.ask(brief('third'));
@@ -129,5 +129,31 @@ describe('a thread that breaks off', () => {
     expect(ended).toBe(1);
     expect(await queue.ask(request('a', 'two'))).toBe('well');
     expect(count).toBe(2);
+  });
+
+  it('while nobody waited is not what the next request is given', async () => {
+    const made: { broken: boolean }[] = [];
+    const queue = new Queue(() => {
+      const thread = { broken: false, run: async () => made.length, end() {} };
+      made.push(thread);
+      return thread;
+    });
+    expect(await queue.ask(request('a', 'one'))).toBe(1);
+    made[0]!.broken = true;
+    expect(await queue.ask(request('a', 'two'))).toBe(2);
+  });
+
+  it('is let go where it cannot even be made, and what waits behind it is asked all the same', async () => {
+    let broken = true;
+    const queue = new Queue(() => {
+      if (broken) throw new ThreadFailed('no worker');
+      return { run: async name => name, end() {} };
+    });
+    const first = queue.ask(request('a', 'one'));
+    const second = queue.ask(request('b', 'two'));
+    await expect(first).rejects.toThrow('no worker');
+    await expect(second).rejects.toThrow('no worker');
+    broken = false;
+    expect(await queue.ask(request('a', 'three'))).toBe('three');
   });
 });

@@ -45,7 +45,7 @@ describe('the squad arranged', () => {
 
   it('flags duplicates and missing owners in words', () => {
     const odd = oddIn([...rack, entry('4', withOwner(larch, 'Ada'))]);
-    expect(odd.get(4)).toEqual(['the same name, owner and measurements as line 1 of the rack']);
+    expect(odd.get(4)).toEqual(['the same name, owner and measurements as line 1']);
     expect(odd.get(3)).toEqual(['no owner given']);
     expect(odd.get(1)).toBeUndefined();
   });

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import { readPair, readRack, skiOf, writePair, writeRack } from '../../../core/pair/index.ts';
 import { sidecut } from '../../../core/shape/index.ts';
 import { demoPairs, demoRack } from '../../../renderer/demo/index.ts';
@@ -19,7 +20,7 @@ describe('demo pairs', () => {
 
   it.each(files)('%s reads, is marked demo and has a radius of its discipline', file => {
     const read = readPair(readFileSync(new URL(file, folder), 'utf8'));
-    if (!read.ok) throw new Error(read.problems.map(each => each.message).join('\n'));
+    if (!read.ok) throw new Error(read.problems.map(each => say(each)).join('\n'));
     expect(read).toMatchObject({ readOnly: false, pair: { demo: true } });
     expect(read.pair.notes).toContain('Invented');
     expect(JSON.parse(writePair(read.pair))).toEqual(read.pair);

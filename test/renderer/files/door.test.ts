@@ -156,10 +156,10 @@ describe('what is at fault', () => {
     takeIn(file('bad.json', JSON.stringify({ ...season2024, edition: '', limits: [] })));
     expect(status.value).toEqual({
       kind: 'error',
-      text: 'bad.json is no edition of limits. edition: found ""; accepted is at least one character. (and 1 more)',
+      text: 'bad.json is no edition of limits. edition: "" is not accepted; accepted is at least one character (and 1 more)',
     });
     takeIn(file('hill.csv', 'distance,height\n0,0\n10,steep\n'));
-    expect(status.value?.text).toMatch(/^hill\.csv, line 3: .*"steep" found/);
+    expect(status.value?.text).toMatch(/^hill\.csv, line 3, .*"steep" is not accepted/);
     expect(slope.value.ground).not.toBe('file');
   });
 
@@ -173,7 +173,7 @@ describe('what is at fault', () => {
     await openFiles('slope');
     expect(asked).toEqual(['table']);
     expect(status.value?.text).toBe(
-      'hill.csv, line 2: height (m) "steep" found; a number is accepted. And 2 more like it.',
+      'hill.csv, line 2, height (m): "steep" is not accepted; accepted is a number (and 2 more)',
     );
     picked = [file('hill.csv', '0,0\n10,-2\n')];
     await openFiles('slope');
@@ -184,12 +184,10 @@ describe('what is at fault', () => {
     takeIn(file('pets.csv', 'cat;dog\n1;2\n'));
     expect(status.value).toEqual({
       kind: 'error',
-      text: expect.stringMatching(
-        /^pets\.csv: headings "cat \| dog" found; accepted are .*gate, across, down/,
-      ),
+      text: expect.stringMatching(/^pets\.csv: headings: "cat \| dog" is not accepted; .*gate, across, down/),
     });
     takeIn(file('other.json', '{ "format": "other.thing" }'));
-    expect(status.value?.text).toMatch(/^other\.json: format "other\.thing" found; .*turnwright\.rack/);
+    expect(status.value?.text).toMatch(/^other\.json: format: "other\.thing" is not .*turnwright\.rack/);
     expect(project.value.rack).toEqual([]);
   });
 

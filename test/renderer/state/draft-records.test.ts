@@ -100,7 +100,12 @@ describe('a draft in records', () => {
   });
 
   test('none is none, and one of another version is set aside', () => {
-    expect(projectFromRecords(null)).toEqual({ project: null, aside: [], whole: false });
+    expect(projectFromRecords(null)).toEqual({
+      project: null,
+      aside: [],
+      whole: false,
+      notTaken: [],
+    });
     const other = projectFromRecords({ rest: '{"version":99}', 'pair/a': '{"id":"a"}' });
     expect(other.project).toBeNull();
     expect(other.aside[0]!.why).toContain('99');

@@ -30,7 +30,7 @@ test('a pair that fails its check is set aside whole, with the reason and a file
   expect(back.setAside).toHaveLength(1);
   const [aside] = back.setAside;
   expect(aside).toMatchObject({ id: 'Ash', name: 'Ash', fileName: 'ash.pair.json' });
-  expect(aside!.why).toMatch(/waistWidthMm.*666/);
+  expect(aside!.why).toMatch(/Waist.*666/);
   expect(JSON.parse(aside!.text)).toEqual({ ...pair('Ash'), waistWidthMm: 666 });
 });
 

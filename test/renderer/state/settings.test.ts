@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import {
   board,
   changeBoard,
@@ -14,6 +15,7 @@ import {
   project,
   projectFrom,
   redo,
+  settingsNotTaken,
   settle,
   slope,
   undo,
@@ -39,13 +41,14 @@ describe('the run and the board in the project', () => {
   });
 
   it('take a drag as one step', () => {
-    for (const traverseDeg of [61, 62, 63]) changeSlope('Traverse', { traverseDeg }, 'traverseDeg');
+    const drawn = (deg: number) => [0, 1, 2].map(at => ({ at, deg: at === 1 ? deg : 0 }));
+    for (const deg of [61, 62, 63]) changeSlope('Points', { drawn: drawn(deg) }, 'drawn');
     settle();
-    changeSlope('Traverse', { traverseDeg: 70 }, 'traverseDeg');
+    changeSlope('Points', { drawn: drawn(70) }, 'drawn');
     undo();
-    expect(slope.value.traverseDeg).toBe(63);
+    expect(slope.value.drawn[1]!.deg).toBe(63);
     undo();
-    expect(slope.value.traverseDeg).toBe(60);
+    expect(slope.value.drawn).toBe(DEFAULT_SLOPE.drawn);
   });
 
   it('come back from a draft as they were', () => {
@@ -96,7 +99,6 @@ describe('the run and the board in the project', () => {
         ...DEFAULT_SLOPE,
         ground: 'moon',
         programme: 'banked',
-        traverseDeg: 400,
         drawn: [0, 2, 1].map(at => ({ at, deg: 0 })),
         groundFile: { name: 1 },
         ghost: 'gone',
@@ -106,5 +108,50 @@ describe('the run and the board in the project', () => {
     expect(kept.slope).toEqual({ ...DEFAULT_SLOPE, programme: 'banked' });
     expect(kept.board).toEqual(DEFAULT_BOARD);
     expect(read({ slope: 3, board: null }).slope).toEqual(DEFAULT_SLOPE);
+  });
+
+  it('say by name which settings of a draft were not taken up, and what was found', () => {
+    const told = (change: object) => {
+      const draft = JSON.stringify({ ...JSON.parse(draftOf(project.value)), ...change });
+      return settingsNotTaken(draft, projectFrom(draft)!).map(each => say(each));
+    };
+    expect(told({})).toEqual([]);
+    expect(told({ conditions: { massKg: 4000, heightM: 1.7, friction: null } })).toEqual([
+      'Mass with equipment (4000 found)',
+      'Friction on snow (null found)',
+    ]);
+    expect(
+      told({
+        slope: { ...DEFAULT_SLOPE, ground: 'moon', ghost: 'gone', drawn: Array(9).fill({ at: 0, deg: 1 }) },
+        course: { ...NO_COURSE, slopeDeg: 88 },
+        view: { ...EMPTY_PROJECT.view, theme: 'pink', page: 'squad' },
+        dueAfter: { edgeDays: 0, waxDays: 2 },
+      }),
+    ).toEqual([
+      'Ground ("moon" found)',
+      'Drawn edge angle',
+      'Slope of the set (88 found)',
+      'Days until edges are due (0 found)',
+      'Look ("pink" found)',
+    ]);
+    expect(settingsNotTaken('{', EMPTY_PROJECT)).toEqual([]);
+  });
+
+  it('take conditions from where an earlier layout had them', () => {
+    const earlier = {
+      clearanceM: 0.4,
+      traverseDeg: 70,
+      limits: { pushBodyWeights: 3.5, edgeDeg: 66, angulationDeg: 35 },
+    };
+    const { conditions } = read({ conditions: { massKg: 61 }, slope: { ...DEFAULT_SLOPE, ...earlier } });
+    expect(conditions).toEqual({
+      ...EMPTY_PROJECT.conditions,
+      massKg: 61,
+      clearanceM: 0.4,
+      traverseDeg: 70,
+      pushBodyWeights: 3.5,
+      edgeMostDeg: 66,
+      angulationMostDeg: 35,
+    });
   });
 });

@@ -76,7 +76,7 @@ describe('the project', () => {
 
   it('refuses an edit that makes no ski, says why, and keeps the last good pair', () => {
     expect(changePair('p', 'Waist width', { waistWidthMm: 130 })).toBe(false);
-    expect(status.value?.text).toContain('waistWidthMm: 130');
+    expect(status.value?.text).toContain('Waist: 130');
     expect(status.value?.kind).toBe('error');
     expect(chosenPairs.value[0]?.pair.waistWidthMm).toBe(66);
     expect(undoLabel.value).toBeNull();

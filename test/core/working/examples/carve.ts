@@ -32,10 +32,10 @@ const twisting: CarvingSki = {
 };
 const solver = grooveSolver(twisting);
 const inGroove = solver.solve({ edgeAngle: 0.9, load: 1200, hardness: 1e9, fore: 0 });
-if (!inGroove.ok) throw new Error(inGroove.reason);
+if (!inGroove.ok) throw new Error(JSON.stringify(inGroove.reason));
 /** Too stiff for its load: no part of its edge is loaded far enough to tell a radius. */
 const onItsEnds = solver.solve({ edgeAngle: 1.2, load: 200, hardness: 1e10, fore: 0, rebound: 1e-4 });
-if (!onItsEnds.ok) throw new Error(onItsEnds.reason);
+if (!onItsEnds.ok) throw new Error(JSON.stringify(onItsEnds.reason));
 if (!onItsEnds.rear.tooShort || !onItsEnds.front.tooShort) throw new Error('not on its ends');
 export const twistOfExample = { ski: twisting, equilibrium: inGroove };
 

@@ -1,6 +1,6 @@
 import { cosineTurnSurface } from '../../../../core/carve/index.ts';
 import { rhythm, rhythmWorkings } from '../../../../core/line/index.ts';
-import { USUAL_SKIER } from '../../../../core/skier/index.ts';
+import { REFERENCE_SKIER } from '../../line/questions.ts';
 
 const found = rhythm(
   {
@@ -9,7 +9,7 @@ const found = rhythm(
       contactLength: 1.5,
       baseBevel: 0.0087,
       outerShare: 0.7,
-      skier: USUAL_SKIER,
+      skier: REFERENCE_SKIER,
       friction: 0.05,
       scrape: 1,
       wallStrength: Number.POSITIVE_INFINITY,

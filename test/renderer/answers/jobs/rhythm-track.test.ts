@@ -1,12 +1,13 @@
 import { beforeAll, describe, expect, it, test } from 'vitest';
 import { HELD_BACK_BY, type LineFailure, type Rhythm, rhythm } from '../../../../core/line/index.ts';
 import { evenSlope, Phase, turnOf } from '../../../../core/run/index.ts';
-import { GRAVITY, USUAL_SKIER } from '../../../../core/skier/index.ts';
+import { GRAVITY } from '../../../../core/skier/index.ts';
 import { rhythmFailureWords, runFailureWords } from '../../../../renderer/answers/jobs/failure-words.ts';
 import { type RhythmTrack, rhythmTrack } from '../../../../renderer/answers/jobs/rhythm-track.ts';
 import type { PairRun } from '../../../../renderer/answers/runs.ts';
 import { LIMITS, limitStretches, limitsMet } from '../../../../renderer/views/slope/limit-words.ts';
 import { polesOf } from '../../../../renderer/views/slope/plan-figure.tsx';
+import { REFERENCE_SKIER } from '../../../core/line/questions.ts';
 
 const RAD = Math.PI / 180;
 const GATES = 4;
@@ -22,7 +23,7 @@ beforeAll(() => {
       contactLength: 1.4,
       baseBevel: 0,
       outerShare: 0.7,
-      skier: USUAL_SKIER,
+      skier: REFERENCE_SKIER,
       friction: 0.05,
       scrape: 1,
       wallStrength: Number.POSITIVE_INFINITY,
@@ -67,7 +68,7 @@ describe('a rhythm as a track', () => {
     for (const row of [0, 20, 70, 130]) {
       const across = Math.hypot(track.massX[row]! - track.x[row]!, track.massY[row]! - track.y[row]!);
       expect(across).toBeCloseTo(track.leg[row]! * Math.abs(Math.sin(track.lean[row]!)), 9);
-      expect(track.load[row]).toBeCloseTo(track.loadBodyWeights[row]! * USUAL_SKIER.mass * GRAVITY, 9);
+      expect(track.load[row]).toBeCloseTo(track.loadBodyWeights[row]! * REFERENCE_SKIER.mass * GRAVITY, 9);
     }
   });
 
@@ -77,10 +78,10 @@ describe('a rhythm as a track', () => {
     expect(made.track.summary.energyErrorRatio).toBeLessThan(0.01);
     expect(energy.kinetic[half]! / energy.drop[half]!).toBeCloseTo(0, 6);
     const { friction, scrape, drag, legs } = found.run.energy;
-    expect(energy.friction[half]! / USUAL_SKIER.mass).toBeCloseTo(friction, 3);
-    expect(energy.drag[half]! / USUAL_SKIER.mass).toBeCloseTo(drag, 4);
-    expect(energy.legs[half]! / USUAL_SKIER.mass).toBeCloseTo(legs, 3);
-    expect(energy.scrape[half]! / scrape / USUAL_SKIER.mass).toBeCloseTo(1, 1);
+    expect(energy.friction[half]! / REFERENCE_SKIER.mass).toBeCloseTo(friction, 3);
+    expect(energy.drag[half]! / REFERENCE_SKIER.mass).toBeCloseTo(drag, 4);
+    expect(energy.legs[half]! / REFERENCE_SKIER.mass).toBeCloseTo(legs, 3);
+    expect(energy.scrape[half]! / scrape / REFERENCE_SKIER.mass).toBeCloseTo(1, 1);
   });
 
   it('says in every row what holds the skier back', () => {

@@ -1,12 +1,14 @@
 import { expect, test } from 'vitest';
+import { inSi, USUAL } from '../../../../core/conditions/index.ts';
 import { cosineTurn } from '../../../../core/run/index.ts';
-import { type RunPlan, runPlan } from '../../../../renderer/answers/jobs/run-plan.ts';
+import { PLAN_FIELDS, type RunPlan, runPlan } from '../../../../renderer/answers/jobs/run-plan.ts';
 import { phaseWords, rowAt, skidWords, stretchesOf } from '../../../../renderer/views/slope/skids.ts';
 import { TRACES } from '../../../../renderer/views/slope/trace-list.ts';
 import { trackRows } from '../../../../renderer/views/slope/track-csv.ts';
 
 const RAD = Math.PI / 180;
 const plan: RunPlan = {
+  ...inSi(USUAL, PLAN_FIELDS),
   turn: { sidecutRadius: 13 },
   ground: { kind: 'even', angle: 12 * RAD },
   programme: { kind: 'linked', peakEdge: 40 * RAD, period: 3, turns: 2, shape: 'sine' },
@@ -18,8 +20,8 @@ const plan: RunPlan = {
   baseBevel: 0,
   wallStrength: Number.POSITIVE_INFINITY,
   contactLength: 1.4,
-  legMin: 0.65,
-  legMax: 1,
+  legShortest: 0.65,
+  legLongest: 1,
 };
 
 function trackOf(change: Partial<RunPlan> = {}) {

@@ -1,19 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { identify, readBenchTable } from '../../../../core/flex/index.ts';
-import { benchFaultWords, exampleRows } from '../../../../renderer/views/flex/bench-rows.ts';
+import { say } from '../../../../core/language/index.ts';
+import { exampleRows } from '../../../../renderer/views/flex/bench-rows.ts';
 
 const LENGTH = 1.4;
 
 describe('bench readings', () => {
   test('a missing column and a bad number are named with line, column and what was found', () => {
     const missing = readBenchTable('loadFromTailMm,loadN,deflectionMm\n1,2,3\n', LENGTH);
-    expect(missing.ok ? '' : benchFaultWords(missing.fault)).toBe(
-      'Line 1, dialFromTailMm: no such column found; a first line that names loadFromTailMm, loadN, dialFromTailMm, deflectionMm is accepted.',
+    expect(missing.ok ? '' : say(missing.fault)).toBe(
+      'line 1, dialFromTailMm: is missing; accepted is a first line that names loadFromTailMm, loadN, dialFromTailMm, deflectionMm',
     );
     const bad = readBenchTable('loadFromTailMm,loadN,dialFromTailMm,deflectionMm\n300,much,300,5\n', LENGTH);
-    expect(bad.ok ? '' : benchFaultWords(bad.fault)).toBe(
-      'Line 2, loadN: "much" found; a number is accepted.',
-    );
+    expect(bad.ok ? '' : say(bad.fault)).toBe('line 2, loadN: "much" is not accepted; accepted is a number');
   });
 
   test('made-up readings of a uniform ski are explained by its stiffness', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { bindingLoads } from '../../../../core/boot/index.ts';
-import { OUTER_SHARE } from '../../../../core/run/index.ts';
+import { USUAL } from '../../../../core/conditions/index.ts';
 import type { PairRun } from '../../../../renderer/answers/runs.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
 import { EMPTY_PROJECT, load, PAIR_MARKS, ski } from '../../../../renderer/state/index.ts';
@@ -12,7 +12,7 @@ const pair = demoPairs[0]!;
 test('the loads are those of the outer ski at the sole, row by row', () => {
   const run = {
     pair: { id: 'a', name: pair.name, pair, ski: ski(pair), mark: PAIR_MARKS[0]!, active: true },
-    plan: { friction: 0.05 },
+    plan: { friction: 0.05, outerShare: USUAL.outerShare },
     track: {
       load: Float64Array.of(900, 0),
       lean: Float64Array.of(-0.5, 0),
@@ -21,7 +21,7 @@ test('the loads are those of the outer ski at the sole, row by row', () => {
   } as unknown as PairRun;
   const { waistWidth, standingHeight } = ski(pair);
   const first = bindingLoads(
-    { load: OUTER_SHARE * 900, lean: -0.5, edgeAngle: -0.8 },
+    { load: USUAL.outerShare * 900, lean: -0.5, edgeAngle: -0.8 },
     { height: standingHeight, halfWaist: waistWidth / 2, friction: 0.05 },
   );
   const columns = loadsOf(run);

@@ -1,8 +1,9 @@
 import { evaluate } from 'mathjs';
 import { expect, test } from 'vitest';
+import { inSi, USUAL } from '../../../../core/conditions/index.ts';
 import { airDensity } from '../../../../core/run/index.ts';
 import type { Working } from '../../../../core/working/index.ts';
-import { type RunPlan, runPlan } from '../../../../renderer/answers/jobs/run-plan.ts';
+import { PLAN_FIELDS, type RunPlan, runPlan } from '../../../../renderer/answers/jobs/run-plan.ts';
 import {
   explainedAt,
   hardestRow,
@@ -21,6 +22,7 @@ import { rowAt } from '../../../../renderer/views/slope/skids.ts';
 load(EMPTY_PROJECT);
 const pair = demoPairs[0]!;
 const plan: RunPlan = {
+  ...inSi(USUAL, PLAN_FIELDS),
   turn: { sidecutRadius: 12.2 },
   ground: { kind: 'even', angle: 0.25 },
   programme: { kind: 'linked', peakEdge: 0.9, period: 3, turns: 4, shape: 'trapezoid' },
@@ -32,8 +34,8 @@ const plan: RunPlan = {
   baseBevel: 0.01,
   wallStrength: 600e3,
   contactLength: 1.36,
-  legMin: 0.65,
-  legMax: 1,
+  legShortest: 0.65,
+  legLongest: 1,
 };
 const answer = runPlan(plan);
 if (!answer.ok) throw new Error(answer.problem);

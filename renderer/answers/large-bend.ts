@@ -1,0 +1,14 @@
+import { activePair, conditions } from '../state/index.ts';
+import { answer } from './answer.ts';
+import { beamOf } from './beam.ts';
+import { setupOf } from './bench-setup.ts';
+
+/** The press on the active pair by large-bend theory. */
+export const largeBend = answer('largeBend', {
+  label: 'Checking the large bend',
+  question: () => {
+    const active = activePair.value;
+    if (!active || !beamOf(active.pair).bending) return null;
+    return { id: active.id, ski: active.ski, setup: setupOf(active.ski, conditions.value.benchLoadN) };
+  },
+});
