@@ -117,6 +117,8 @@ describe('architecture', () => {
     const long: string[] = [];
     for (const folder of ['core', 'main', 'renderer']) {
       for (const file of await sourcesIn(join(projectRoot, folder))) {
+        // A language is one list of texts, as long as there is something to say.
+        if (file.endsWith('core/language/english.ts')) continue;
         const lines = (await readFile(file, 'utf8')).split('\n').length;
         if (lines > 350 && !file.endsWith('/core/language/english.ts')) long.push(`${file}: ${lines} lines`);
       }

@@ -44,7 +44,7 @@ beforeEach(() => {
 
 const summaryOf = () => {
   const answer = runPlan(asked.value[0]!.plan);
-  if (!answer.ok) throw new Error(answer.problem);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.problem));
   return answer;
 };
 

@@ -1,8 +1,7 @@
 import type { FieldFault } from '../fault/index.ts';
 import { readCsvNumber, readCsvRows } from '../table/index.ts';
+import { MM, type Parsed, readIn } from '../units/index.ts';
 import type { BenchReading } from './identify.ts';
-
-const MM = 1e-3;
 
 /** Columns of a table of bench readings: the name the program writes, then others it takes. */
 const COLUMNS = {
@@ -69,15 +68,22 @@ export function readBenchTable(text: string, contactLength: number): BenchTable 
     };
     for (const column of Object.keys(COLUMNS) as Column[]) {
       if (at(column) < 0) continue;
-      const given = (fields[at(column)] ?? '').trim();
-      const value = readCsvNumber(given)?.value;
-      if (value === undefined) {
-        const found = given === '' ? undefined : JSON.stringify(given);
-        return { ok: false, fault: { where: { line }, field: COLUMNS[column][0], found, accepted: {} } };
+      const read = readCell(fields[at(column)] ?? '', column === 'load' ? 'N' : 'mm');
+      if (!read.ok) {
+        const { found, accepted } = read;
+        return { ok: false, fault: { where: { line }, field: COLUMNS[column][0], found, accepted } };
       }
-      reading[column] = column === 'load' ? value : value * MM;
+      reading[column] = column === 'load' ? read.value : read.value * MM;
     }
     readings.push(reading);
   }
   return { ok: true, readings };
+}
+
+/** A cell as a number of `unit`; the number as sheets write it, with a unit of its own or none. */
+function readCell(cell: string, unit: string): Parsed {
+  const given = cell.trim();
+  const number = readCsvNumber(given);
+  // What is no number of a sheet, such as 1e3, may be one all the same.
+  return readIn(number ? `${number.value} ${number.unit ?? ''}` : given, unit);
 }

@@ -51,6 +51,8 @@ export interface IdentifiedProfile {
   readonly notes: readonly string[];
 }
 
+/** No bench puts more on a ski, N. */
+const MOST_LOAD = 20_000;
 export const DEFAULT_UNCERTAINTY = 5e-5;
 /** Penalty weights tried, smoothest first: one over the square of the second difference of log EI let pass. */
 const SMOOTHEST = 100;
@@ -117,12 +119,12 @@ function checkReading(reading: BenchReading, row: number, length: number): void 
   const slack = 1e-9 * length;
   const between: AcceptedRange = { above: rear, below: front, quantity: 'station' };
   const columns: readonly (readonly [field: string, value: number, range: AcceptedRange])[] = [
-    ['rearSupport', rear, { from: -slack, below: front, quantity: 'station' }],
+    ['rearSupport', rear, { from: -slack, below: length, quantity: 'station' }],
     ['frontSupport', front, { above: rear, to: length + slack, quantity: 'station' }],
     ['loadAt', loadAt, between],
     ['dialAt', dialAt, between],
-    ['load', load, { above: 0, quantity: 'force' }],
-    ['deflection', deflection, { above: 0, quantity: 'deflection' }],
+    ['load', load, { above: 0, to: MOST_LOAD, quantity: 'force' }],
+    ['deflection', deflection, { above: 0, to: length, quantity: 'deflection' }],
   ];
   for (const [field, value, accepted] of columns) {
     if (isAccepted(value, accepted)) continue;

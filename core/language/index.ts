@@ -6,5 +6,5 @@
 export { acceptedSentence, faultsSentence } from './fault-words.ts';
 export type { Language } from './language.ts';
 export { languages } from './languages.ts';
-export { type Reader, say } from './say.ts';
+export { type Reader, say, sayAll } from './say.ts';
 export type { FieldName, Key, PlainKey, Quantity, Sentence, Value, ValuesOf } from './sentence.ts';

@@ -41,6 +41,10 @@ export function say(said: Sentence | FieldFault, reader: Reader = {}): string {
   return String(formatOf(language, sentence.key).format(Object.fromEntries(values)));
 }
 
+/** Several sentences one after the other. */
+export const sayAll = (sentences: readonly Sentence[], reader: Reader = {}): string =>
+  sentences.map(sentence => say(sentence, reader)).join(' ');
+
 /** A value as `say` puts it into a sentence; a bare number stays one, so that plurals can count it. */
 function sayValue(value: Value, reader: Reader): string | number {
   if (typeof value === 'number' || typeof value === 'string') return value;

@@ -1,6 +1,7 @@
 import type { FieldFault } from '../fault/index.ts';
 import type { Sentence } from '../language/index.ts';
 import { inconsistencies } from './consistency.ts';
+import { jsonText } from './json-text.ts';
 import { PAIR_FORMAT, PAIR_VERSION, type Pair, pairSchema } from './pair-schema.ts';
 import { problemsWith, readJson } from './read-json.ts';
 
@@ -16,7 +17,9 @@ export type ReadPair =
 /** Read a pair file. Either the whole pair or the list of its problems; never throws, never half a pair. */
 export function readPair(text: string): ReadPair {
   const json = readJson(text);
-  return json.ok ? pairFrom(json.value) : json;
+  if (!json.ok) return json;
+  const read = pairFrom(json.value);
+  return read.ok && json.notes.length > 0 ? { ...read, notes: [...json.notes, ...read.notes] } : read;
 }
 
 /** The same for a value already parsed, as inside a rack. */
@@ -41,7 +44,7 @@ export function checkPair(value: unknown): FieldFault[] {
 
 /** The file text of a pair. */
 export function writePair(pair: Pair): string {
-  return `${JSON.stringify(inWrittenOrder(pair), null, 2)}\n`;
+  return jsonText(inWrittenOrder(pair));
 }
 
 /** A pair with its known fields in the order of the schema, then the rest as they came. */

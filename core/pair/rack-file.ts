@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { type FieldFault, plainFault } from '../fault/index.ts';
 import type { Sentence } from '../language/index.ts';
 import { accepting, acceptingKey, acceptingShape, list, quantity, text } from './fields.ts';
+import { jsonText } from './json-text.ts';
 import { inWrittenOrder, pairFrom } from './pair-file.ts';
 import { type Pair, VERSION } from './pair-schema.ts';
 import { problemsWith, readJson } from './read-json.ts';
@@ -109,6 +110,7 @@ export function readRack(fileText: string): ReadRack {
     rack: { owner: owner ?? '', pairs: readPairs, tuneLog: readTunes, rest },
     readOnly: newer,
     notes: [
+      ...json.notes,
       ...(newer ? [{ key: 'pair.newerRack', values: { version } } as const] : []),
       ...readPairs.flatMap(read => (read.ok ? read.notes : [])),
     ],
@@ -126,7 +128,7 @@ export function writeRack(rack: Rack): string {
     tuneLog: rack.tuneLog.map(read => (read.ok ? read.entry : read.raw)),
     ...rack.rest,
   };
-  return `${JSON.stringify(file, null, 2)}\n`;
+  return jsonText(file);
 }
 
 /** A rack of these pairs with an empty tune log. */

@@ -2,13 +2,24 @@ import type * as z from 'zod';
 import type { Accepted, FieldFault } from '../fault/index.ts';
 import type { PlainKey, Sentence } from '../language/index.ts';
 import { acceptedBy } from './fields.ts';
+import { type ParsedJson, parseJson } from './json-text.ts';
 import { fieldPath, shown } from './shown.ts';
 
 const LARGEST_FILE = 20_000_000;
 const DEEPEST = 64;
+const MOST_NAMED = 5;
+
+export type ReadJson =
+  | {
+      readonly ok: true;
+      readonly value: unknown;
+      /** What a person should know of how it was read. */
+      readonly notes: readonly Sentence[];
+    }
+  | { readonly ok: false; readonly problems: FieldFault[] };
 
 /** Parse file text as JSON, a byte-order mark allowed, or say where it stops being JSON. Never throws. */
-export function readJson(text: string): { ok: true; value: unknown } | { ok: false; problems: FieldFault[] } {
+export function readJson(text: string): ReadJson {
   const refuse = (accepted: Sentence, because: Sentence) => ({
     ok: false as const,
     problems: [{ field: 'file', found: text.slice(0, 40), accepted, because }],
@@ -16,19 +27,22 @@ export function readJson(text: string): { ok: true; value: unknown } | { ok: fal
   if (text.length > LARGEST_FILE) {
     return refuse({ key: 'pair.atMost20MB' }, { key: 'pair.tooLong', values: { count: text.length } });
   }
-  let value: unknown;
+  let read: ParsedJson;
   try {
-    value = JSON.parse(text.charCodeAt(0) === 0xfeff ? text.slice(1) : text);
+    read = parseJson(text.charCodeAt(0) === 0xfeff ? text.slice(1) : text);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     const detail = why.replaceAll(/\s+/g, ' ').slice(0, 160);
     return refuse({ key: 'pair.json' }, { key: 'pair.notJson', values: { detail } });
   }
   // Deeper nesting than any real file could not be written back.
+  const { value, repeated } = read;
   if (!shallowerThan(value, DEEPEST)) {
     return refuse({ key: 'pair.nestedLess' }, { key: 'pair.nestedTooDeeply' });
   }
-  return { ok: true, value };
+  const keys = repeated.slice(0, MOST_NAMED).map(key => `"${key.slice(0, 40)}"`);
+  const notes: Sentence[] = keys.length > 0 ? [{ key: 'pair.repeatedKeys', values: { keys } }] : [];
+  return { ok: true, value, notes };
 }
 
 function shallowerThan(value: unknown, limit: number): boolean {

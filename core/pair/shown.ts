@@ -1,4 +1,5 @@
 import type { Sentence } from '../language/index.ts';
+import { keptNumber } from './json-text.ts';
 
 const LONGEST_SHOWN = 60;
 
@@ -11,7 +12,8 @@ export function shown(value: unknown): string | number | Sentence | undefined {
       : { key: 'found.list', values: { count: value.length } };
   }
   if (typeof value === 'object' && value !== null) return { key: 'found.object' };
-  const text = typeof value === 'bigint' ? String(value) : (JSON.stringify(value) ?? typeof value);
+  const text =
+    typeof value === 'bigint' ? String(value) : (keptNumber(value) ?? JSON.stringify(value) ?? typeof value);
   return text.length > LONGEST_SHOWN ? `${text.slice(0, LONGEST_SHOWN - 1)}…` : text;
 }
 

@@ -1,9 +1,10 @@
 /**
- * What to change, in plain sentences with numbers. They explain the model's balance; they are no advice on how
- * fast or where to ski.
+ * What to change, as sentences with their numbers. They explain the model's balance; they are no advice on how fast or
+ * where to ski.
  */
 
-import { DEGREE, KMH } from '../units/index.ts';
+import type { Sentence } from '../language/index.ts';
+import { DEGREE } from '../units/index.ts';
 import { GRAVITY } from './balance.ts';
 import {
   holdingEdge,
@@ -16,14 +17,14 @@ import {
 
 export interface CoachWords {
   /** Does it hold, and by how much. */
-  readonly verdict: string;
-  /** What the body does. */
-  readonly stance: string;
+  readonly verdict: Sentence;
+  /** What the body does, and how hard the skis press. */
+  readonly stance: readonly Sentence[];
   /** What would change the answer: speed, edge angle, another ski. */
-  readonly changes: readonly string[];
+  readonly changes: readonly Sentence[];
 }
 
-/** Puts the chain's answer into words. */
+/** The chain's answer as sentences. */
 export function coachWords(question: TurnQuestion): CoachWords {
   const moment = turnMoment(question);
   return {
@@ -33,72 +34,59 @@ export function coachWords(question: TurnQuestion): CoachWords {
   };
 }
 
-function verdict(question: TurnQuestion, moment: TurnMoment): string {
-  const turn = `At ${degrees(question.edgeAngle)} of edge and ${kmh(question.speed)} the ski asks for a ${metres(moment.radius)} turn`;
-  return moment.hold < 0
-    ? `${turn}. The force leans ${degrees(moment.lean)}, ${degrees(-moment.hold)} more than the edge can carry: the edge lets go and the ski slides.`
-    : `${turn}. The force leans ${degrees(moment.lean)} with ${degrees(moment.hold)} of grip to spare: it carves.`;
+function verdict({ edgeAngle, speed }: TurnQuestion, { radius, lean, hold }: TurnMoment): Sentence {
+  const turn = { edge: angle(edgeAngle), speed: pace(speed), radius: metres(radius), lean: angle(lean) };
+  return hold < 0
+    ? { key: 'run.turnSlides', values: { ...turn, beyond: angle(-hold) } }
+    : { key: 'run.turnCarves', values: { ...turn, grip: angle(hold) } };
 }
 
-function stance(question: TurnQuestion, moment: TurnMoment): string {
-  const load = `The skis press with ${moment.load.toFixed(0)} N, ${(moment.load / (question.mass * GRAVITY)).toFixed(2)} times body weight.`;
-  const angle = moment.angulation;
-  if (Math.abs(angle) < 0.5 * DEGREE) return `Body and skis lean alike: no angulation. ${load}`;
-  return angle > 0
-    ? `Tilt the skis ${degrees(angle)} beyond the body: that is the angulation. ${load}`
-    : `The body would have to lean ${degrees(-angle)} further than the skis: that is falling inside. ${load}`;
+function stance({ mass }: TurnQuestion, { load, angulation }: TurnMoment): Sentence[] {
+  const press: Sentence = { key: 'run.press', values: { load: newtons(load), weights: weights(load, mass) } };
+  if (Math.abs(angulation) < DEGREE / 2) return [{ key: 'run.leansAlike' }, press];
+  return angulation > 0
+    ? [{ key: 'run.tiltTheSkis', values: { angulation: angle(angulation) } }, press]
+    : [{ key: 'run.fallingInside', values: { angulation: angle(-angulation) } }, press];
 }
 
-function remedies(question: TurnQuestion, moment: TurnMoment): string[] {
-  const words: string[] = [];
+function remedies(question: TurnQuestion, moment: TurnMoment): Sentence[] {
   const speed = holdingSpeed(question);
-  words.push(
-    speed > 0
-      ? `Less speed: below ${kmh(speed)} this edge angle grips (${kmh(question.speed - speed)} slower).`
-      : 'Less speed alone does not help here: the pull of the slope is already more than this edge carries.',
-  );
   const edge = holdingEdge(question);
-  words.push(
-    edge === null
-      ? 'More edge does not help: every further degree tightens the turn as fast as it adds grip.'
-      : edge > question.edgeAngle
-        ? `More edge: from ${degrees(edge)} it grips at this speed (${degrees(edge - question.edgeAngle)} more).`
-        : `A flatter ski asks for a wider turn: ${degrees(edge)} of edge grips at this speed.`,
-  );
   const radius = holdingRadius(question);
+  const sentences: Sentence[] = [
+    speed > 0
+      ? { key: 'run.lessSpeed', values: { speed: pace(speed), slower: pace(question.speed - speed) } }
+      : { key: 'run.lessSpeedNoHelp' },
+    edge === null
+      ? { key: 'run.moreEdgeNoHelp' }
+      : edge > question.edgeAngle
+        ? { key: 'run.moreEdge', values: { edge: angle(edge), more: angle(edge - question.edgeAngle) } }
+        : { key: 'run.flatterSki', values: { edge: angle(edge) } },
+  ];
   if (Number.isFinite(radius) && radius > 0) {
-    words.push(
-      `Another ski: one that turns ${metres(radius)} here instead of ${metres(moment.radius)} grips (${times(radius / moment.radius)} the radius).`,
-    );
+    const ratio = { quantity: 'number', value: radius / moment.radius } as const;
+    const values = { radius: metres(radius), now: metres(moment.radius), ratio };
+    sentences.push({ key: 'run.anotherSki', values });
   }
-  return words;
+  return sentences;
 }
 
-function limits(question: TurnQuestion, moment: TurnMoment): string[] {
-  const words = [`At this edge angle grip ends at ${kmh(holdingSpeed(question))}.`];
+function limits(question: TurnQuestion, moment: TurnMoment): Sentence[] {
+  const sentences: Sentence[] = [{ key: 'run.gripEnds', values: { speed: pace(holdingSpeed(question)) } }];
   const edge = holdingEdge(question);
   if (edge !== null && edge < question.edgeAngle) {
-    words.push(`At this speed ${degrees(edge)} of edge is the least that grips.`);
+    sentences.push({ key: 'run.leastEdge', values: { edge: angle(edge) } });
   }
   const radius = holdingRadius(question);
   if (radius > 0 && radius < moment.radius) {
-    words.push(`A ski that turns as tightly as ${metres(radius)} here would still grip.`);
+    sentences.push({ key: 'run.tighterSki', values: { radius: metres(radius) } });
   }
-  return words;
+  return sentences;
 }
 
-function degrees(angle: number): string {
-  return `${(angle / DEGREE).toFixed(1)}°`;
-}
-
-function kmh(speed: number): string {
-  return `${(speed / KMH).toFixed(0)} km/h`;
-}
-
-function metres(length: number): string {
-  return `${length.toFixed(1)} m`;
-}
-
-function times(ratio: number): string {
-  return `${ratio.toFixed(2)} times`;
-}
+const angle = (value: number) => ({ quantity: 'angle', value }) as const;
+const pace = (value: number) => ({ quantity: 'speed', value, decimals: 0 }) as const;
+const metres = (value: number) => ({ quantity: 'radius', value }) as const;
+const newtons = (value: number) => ({ quantity: 'force', value }) as const;
+const weights = (load: number, mass: number) =>
+  ({ quantity: 'number', value: load / (mass * GRAVITY) }) as const;

@@ -34,6 +34,7 @@ export {
   readEdges,
   type TurnShape,
 } from './edge-programme.ts';
+export { runFailureSentence } from './failure-sentence.ts';
 export { holdAtEnds } from './hold-at-ends.ts';
 export { idealLean, idealRadius } from './ideal-carving.ts';
 export { momentWords } from './moment-words.ts';

@@ -56,6 +56,11 @@ export function evenSlope(alpha: number, name = 'even slope'): SlopeProfile {
   };
 }
 
+/** No run is longer, m. */
+const LONGEST = 20_000;
+/** Altitudes are, at most, those of the earth, m. */
+const HIGHEST = 10_000;
+
 /**
  * A smooth profile through points of horizontal distance (m, ascending) and height (m): natural cubic spline,
  * so slope and curvature are continuous. Beyond the ends the ground runs straight on.
@@ -82,9 +87,10 @@ export function profileThrough(
       throw new FieldError({ field, found: numberFound(value, accepted), accepted, where });
     };
     const before = horizontal[i - 1] ?? -Infinity;
-    if (!isAccepted(height[i], {})) refuse('height', height[i], {});
-    if (!isAccepted(horizontal[i], { above: before }))
-      refuse('distance', horizontal[i], { above: before, unit: 'm' });
+    const heights: AcceptedRange = { from: -HIGHEST, to: HIGHEST, unit: 'm' };
+    if (!isAccepted(height[i], heights)) refuse('height', height[i], heights);
+    const distances: AcceptedRange = { above: before, to: horizontal[0] + LONGEST, unit: 'm' };
+    if (!isAccepted(horizontal[i], distances)) refuse('distance', horizontal[i], distances);
     const rise = STEEPEST_RISE * (horizontal[i] - before);
     if (i > 0 && Math.abs(height[i] - height[i - 1]) > rise) {
       refuse('height', height[i], { from: height[i - 1] - rise, to: height[i - 1] + rise, unit: 'm' });

@@ -61,7 +61,6 @@ export interface RunFailure {
   /** s into the run, and by how much it is missed there, in its own unit. */
   readonly at: number;
   readonly by: number;
-  readonly message: string;
 }
 
 const STEP = 0.02;
@@ -240,8 +239,7 @@ class WholeRun {
 
   private unfollowed(): RunFailure {
     const by = this.defect;
-    const message = `No run keeps its balance: the equations of motion, followed closely, miss the run found by ${by.toPrecision(2)}.`;
-    return { ok: false, reason: 'cannot be kept', limit: 'equations of motion', at: 0, by, message };
+    return { ok: false, reason: 'cannot be kept', limit: 'equations of motion', at: 0, by };
   }
 
   private failure({ reason, worst }: ChainFailure): RunFailure {
@@ -253,7 +251,6 @@ class WholeRun {
         limit: '',
         at: 0,
         by: 0,
-        message: 'The run was stopped before it was found.',
       };
     }
     const at = plan.timeAt(plan.nodes[Math.min(worst.at, plan.nodes.length - 1)]);
@@ -263,7 +260,6 @@ class WholeRun {
       limit: worst.name,
       at,
       by: worst.by,
-      message: `No run keeps its balance: at ${at.toFixed(2)} s ${worst.name} cannot be kept (missed by ${worst.by.toPrecision(2)}; ${reason}).`,
     };
   }
 }

@@ -171,7 +171,7 @@ function holdWorking(q: ChainQuestion, m: TurnMoment): Working {
       input('b', 'b', 'base bevel', q.baseBevel, 'rad'),
       input('psi', '\\psi', 'lean', m.lean, 'rad', 'run.lean'),
     ],
-    { source: SHELF, note: [words.verdict, ...words.changes].join(' ') },
+    { source: SHELF, note: [words.verdict, ...words.changes] },
   );
 }
 
@@ -321,7 +321,7 @@ function told(
   unit: string,
   value: number,
   inputs: readonly WorkingInput[],
-  rest: { readonly source: string; readonly status?: SourceStatus; readonly note?: string },
+  rest: { readonly source: string; readonly status?: SourceStatus; readonly note?: Working['note'] },
 ): Working {
   const { source, status = 'derived', note } = rest;
   const working = { key, title, symbol, formula, inputs, result: { value, unit }, source, status };

@@ -1,5 +1,6 @@
 export { FOLDED_SHARE, LEG_OF_HEIGHT, type LegSpan, legOfHeight, standingLeg } from './body.ts';
 export { GRAVITY, type LegRates, type LegTerms, legRates, massOverSkis, type Pace } from './leg-model.ts';
+export { limitSentence, tiesTheEnds } from './limit-sentence.ts';
 export { GRIP_FROM, type PresetId, SKIER_PRESETS, type SkierPreset } from './presets.ts';
 export {
   BITE,

@@ -13,6 +13,11 @@ export interface TwoColumns {
   readonly lines: number[];
 }
 
+/** Rows that a measured line can have: one a decimetre over a kilometre. */
+const MOST_ROWS = 10_000;
+/** A file of anything else is not told line by line. */
+const MOST_FAULTS = 100;
+
 /** @throws FieldError for the first bad row, with those that follow behind it */
 function readTwoColumns(text: string, firstName: string, secondName: string): TwoColumns {
   const table: TwoColumns = { first: [], second: [], lines: [] };
@@ -24,6 +29,11 @@ function readTwoColumns(text: string, firstName: string, secondName: string): Tw
     .split(/\r\n|\n|\r/)
     .entries()) {
     const where = { line: index + 1 };
+    if (faults.length >= MOST_FAULTS) break;
+    if (table.first.length >= MOST_ROWS) {
+      faults.push({ field: 'rows', found: raw.slice(0, 40), accepted: { to: MOST_ROWS }, where });
+      break;
+    }
     const line = raw.replace(/#.*/, '').trim();
     if (line === '') continue;
     const wide = /[;\t]/.test(line);

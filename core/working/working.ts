@@ -1,3 +1,4 @@
+import type { Sentence } from '../language/index.ts';
 /**
  * How a number came about, as data: shown to a person, exported, and checked by a test that evaluates
  * `formula` with `inputs` and compares it with `result`.
@@ -22,7 +23,7 @@ export interface Working {
   readonly inputs: readonly WorkingInput[];
   readonly result: WorkingValue;
   /** Steps that are not a closed formula are told in words. */
-  readonly note?: string;
+  readonly note?: string | readonly Sentence[];
   readonly source: string;
   readonly status: SourceStatus;
 }

@@ -8,7 +8,7 @@ import { InputFault } from './fault.ts';
 import { readInputFile, textOf } from './input-file.ts';
 import { plain, processStreams, type Streams } from './streams.ts';
 import { formatCsv, formatTable } from './table.ts';
-import { tellWorkings } from './tell-workings.ts';
+import { noteOf, tellWorkings } from './tell-workings.ts';
 
 /**
  * Runs one command.
@@ -82,7 +82,11 @@ function print(name: string, report: Report, options: { json?: unknown; csv?: un
 }
 
 /** Workings in a document carry their equation set in TeX, for whoever shows them. */
-const withTex = (working: Working) => ({ ...working, tex: workingTex(working) });
+const withTex = (working: Working) => ({
+  ...working,
+  tex: workingTex(working),
+  ...(working.note && { note: noteOf(working) }),
+});
 
 function overview(): string {
   const lines = Object.entries(commands).map(([name, { usage, summary }]) => [`  ${name} ${usage}`, summary]);

@@ -1,6 +1,13 @@
 import { wallStrengthOf } from '../../core/carve/index.ts';
 import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
-import { type Rhythm, rhythmWorkings, rhythm as solveRhythm, worthOf } from '../../core/line/index.ts';
+import { say } from '../../core/language/index.ts';
+import {
+  type Rhythm,
+  rhythmFailureSentence,
+  rhythmWorkings,
+  rhythm as solveRhythm,
+  worthOf,
+} from '../../core/line/index.ts';
 import { evenSlope } from '../../core/run/index.ts';
 import { shapeWorkings } from '../../core/shape/index.ts';
 import { GRAVITY, skierOf } from '../../core/skier/index.ts';
@@ -46,12 +53,7 @@ export const rhythm: Command = {
       slope: asking(file, () => evenSlope(slope)),
     };
     const found = asking(file, () => solveRhythm({ conditions, ...gates }));
-    if (!found.ok) {
-      const kept = found.limit.startsWith('end condition')
-        ? 'no pace can be kept for ever: the turn does not end as it began'
-        : `"${found.limit}" could not be kept ${Math.round(100 * found.at)} % of the way between two gates`;
-      throw new InputFault(`${file}: rhythm: no turn found that keeps every limit; ${kept}`);
-    }
+    if (!found.ok) throw new InputFault(`${file}: rhythm: ${say(rhythmFailureSentence(found))}`);
     const worth = worthOf(found.chain, found.answer, conditions, [0]);
     const rows = rhythmWorth(ski, conditions, worth, known.groove);
     const json = {

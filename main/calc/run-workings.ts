@@ -2,6 +2,7 @@ import type { Ski } from '../../core/pair/index.ts';
 import { dynamicMoment, explainMoment, Phase, type SlopeProfile, type Track } from '../../core/run/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import type { Working } from '../../core/working/index.ts';
+import { noteOf } from './tell-workings.ts';
 
 /**
  * The chain from edge angle to hold at the moment of the greatest load on an edge, from the dynamic balance. Empty
@@ -24,7 +25,7 @@ export function runWorkings(
   });
   const edge = track.phase[row] === Phase.Holding ? 'holds' : 'slips';
   const at = `At t = ${track.t[row].toFixed(2)} s, the greatest load on an edge; here it ${edge}.`;
-  return [{ ...first, note: first.note ? `${at} ${first.note}` : at }, ...rest];
+  return [{ ...first, note: `${at} ${noteOf(first)}`.trim() }, ...rest];
 }
 
 function hardestRow({ t, phase, load }: Track): number | null {

@@ -1,9 +1,11 @@
 import { wallStrengthOf } from '../../core/carve/index.ts';
 import { fieldsOf, inSi, siOf, USUAL } from '../../core/conditions/index.ts';
+import { say } from '../../core/language/index.ts';
 import {
   evenSlope,
   heldEdge,
   linkedTurns,
+  runFailureSentence,
   SLIPPING_FROM,
   solveRun,
   type Track,
@@ -58,7 +60,7 @@ export const run: Command = {
         wallStrength: wallStrengthOf(said),
       }),
     );
-    if (!found.ok) throw new InputFault(`${file}: run: ${found.message}`);
+    if (!found.ok) throw new InputFault(`${file}: run: ${say(runFailureSentence(found, 'edge'))}`);
     const { track } = found;
     const { summary } = track;
     const json = {

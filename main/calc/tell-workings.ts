@@ -1,4 +1,9 @@
+import { sayAll } from '../../core/language/index.ts';
 import { type Balance, balanceSides, type Working, type WorkingValue } from '../../core/working/index.ts';
+
+/** What a working says beside its formula, in words. */
+export const noteOf = ({ note = '' }: Pick<Working, 'note'>): string =>
+  typeof note === 'string' ? note : sayAll(note);
 
 /** Workings in words: the formula, the numbers put in, the result, the source. */
 export function tellWorkings(workings: readonly Working[]): string {
@@ -6,7 +11,7 @@ export function tellWorkings(workings: readonly Working[]): string {
 }
 
 function tell(working: Working): string {
-  const { title, formula, solved, inputs, result, note, source, status } = working;
+  const { title, formula, solved, inputs, result, source, status } = working;
   const lines = [
     `${title} = ${shown(result)}`,
     ...(formula ? [`  ${formula}`] : []),
@@ -15,7 +20,7 @@ function tell(working: Working): string {
       const from = input.from ? ` (${input.from})` : '';
       return `    ${input.name} = ${shown(input)}: ${input.meaning}${from}`;
     }),
-    ...(note ? [`  ${note}`] : []),
+    ...(working.note ? [`  ${noteOf(working)}`] : []),
     `  Source: ${source} [${status}]`,
   ];
   return `${lines.join('\n')}\n`;

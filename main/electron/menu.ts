@@ -1,77 +1,45 @@
 import type { MenuItemConstructorOptions } from 'electron';
-import { type MenuCommand, shortcuts } from '../host/index.ts';
+import { say } from '../../core/language/index.ts';
+import { ACTIONS, type ActionName, type ActionRecord, type Menu, shortcutOf } from '../host/index.ts';
+
+type Items = MenuItemConstructorOptions[];
 
 const separator: MenuItemConstructorOptions = { type: 'separator' };
 
-/** The menu bar. Entries of our own only send their command; the page decides what it means. */
-export function menuTemplate(
-  send: (command: MenuCommand) => void,
-  isMac: boolean,
-): MenuItemConstructorOptions[] {
-  const entry = (label: string, command: MenuCommand): MenuItemConstructorOptions => ({
-    id: command,
-    label,
-    accelerator: shortcuts[command],
-    click: () => send(command),
+/** The menu bar, from the list of actions. An entry only sends its name; the page decides what it means. */
+export function menuTemplate(send: (action: ActionName) => void, isMac: boolean): Items {
+  const menu = (under: Menu, ours: Items = []): MenuItemConstructorOptions => ({
+    label: say({ key: `menu.${under}` }),
+    submenu: [...entries(under, send), ...(ours.length > 0 ? [separator, ...ours] : [])],
   });
   return [
     ...(isMac ? [{ role: 'appMenu' as const }] : []),
-    {
-      label: 'File',
-      submenu: [
-        entry('New pair', 'new-pair'),
-        entry('Open…', 'open'),
-        entry('Open recent…', 'recent'),
-        separator,
-        entry('Save', 'save'),
-        entry('Save as…', 'save-as'),
-        entry('Save all', 'save-all'),
-        separator,
-        entry('Picture of this view…', 'export-picture'),
-        entry('Table of this view…', 'export-table'),
-        entry('Pair sheet as PDF…', 'pair-sheet'),
-        ...(isMac ? [] : [separator, { role: 'quit' as const }]),
-      ],
-    },
-    {
-      label: 'Edit',
-      submenu: [
-        entry('Undo', 'undo'),
-        entry('Redo', 'redo'),
-        separator,
-        { role: 'cut' },
-        { role: 'copy' },
-        { role: 'paste' },
-        { role: 'selectAll' },
-      ],
-    },
-    {
-      label: 'Question',
-      submenu: [
-        entry('Shape: what radius is cut into this ski?', 'view-shape'),
-        entry('Flex: how does it bend?', 'view-flex'),
-        entry('Edge: what turn does it carve?', 'view-edge'),
-        entry('Slope: what happens down the hill?', 'view-slope'),
-        entry('Set: which pair suits this set?', 'view-set'),
-        separator,
-        entry('Board', 'board'),
-      ],
-    },
-    {
-      label: 'Look',
-      submenu: [
-        entry('Snow', 'look-light'),
-        entry('Night', 'look-dark'),
-        entry('Projector', 'look-projector'),
-        separator,
-        entry('Metric or imperial', 'switch-units'),
-        separator,
-        { role: 'zoomIn' },
-        { role: 'zoomOut' },
-        { role: 'resetZoom' },
-        { role: 'togglefullscreen' },
-      ],
-    },
-    { label: 'Help', submenu: [entry('Cautions and limits', 'cautions')] },
+    menu('file', isMac ? [] : [{ role: 'quit' }]),
+    menu('edit', [{ role: 'cut' }, { role: 'copy' }, { role: 'paste' }, { role: 'selectAll' }]),
+    menu('question'),
+    menu('look', [
+      { role: 'zoomIn' },
+      { role: 'zoomOut' },
+      { role: 'resetZoom' },
+      { role: 'togglefullscreen' },
+    ]),
+    menu('help'),
   ];
+}
+
+/** The actions of a menu, groups set apart by lines. */
+function entries(under: Menu, send: (action: ActionName) => void): Items {
+  const own = ACTIONS.filter(
+    (action: ActionRecord) => action.menu?.under === under,
+  ) as readonly ActionRecord[];
+  return own.flatMap((action, at): Items => {
+    const before = own[at - 1];
+    const entry: MenuItemConstructorOptions = {
+      id: action.name,
+      label: say({ key: action.label }),
+      accelerator: shortcutOf(action),
+      click: () => send(action.name),
+    };
+    return before && before.menu?.group !== action.menu?.group ? [separator, entry] : [entry];
+  });
 }

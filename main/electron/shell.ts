@@ -2,11 +2,11 @@ import { basename, extname } from 'node:path';
 import { app, type BrowserWindow, dialog, type FileFilter, ipcMain } from 'electron';
 import { atomicWrite, whyNotWritten } from '../disk/index.ts';
 import {
+  type ActionName,
   type EventName,
   type EventOf,
   type FileKind,
   kindOf,
-  type MenuCommand,
   openedExtensions,
   skisExtensions,
   tableExtensions,
@@ -23,7 +23,7 @@ const filters: Record<FileKind, FileFilter[]> = {
 };
 
 export interface Shell {
-  send(command: MenuCommand): void;
+  send(command: ActionName): void;
   /** Opens files handed over by the operating system. */
   receive(paths: readonly string[]): Promise<void>;
 }

@@ -1,9 +1,9 @@
+import type { ActionName } from './actions.ts';
 import type {
   Arrival,
   DraftChanges,
   DraftRecords,
   FileKind,
-  MenuCommand,
   OpenedFile,
   RecentFile,
   SavedFile,
@@ -14,7 +14,6 @@ export type {
   DraftChanges,
   DraftRecords,
   FileKind,
-  MenuCommand,
   OpenedFile,
   RecentFile,
   SavedFile,
@@ -42,8 +41,8 @@ export interface Host {
   exportFile(name: string, mime: string, data: string | Uint8Array): Promise<boolean>;
   /** Makes a PDF of the page as its print style shows it; false when nothing was written. */
   printPdf(name: string): Promise<boolean>;
-  /** Menu entries and their keyboard shortcuts, the same stream on both hosts. */
-  onCommand(listener: (command: MenuCommand) => void): Unsubscribe;
+  /** Actions asked for by menu or shortcut, the same stream on both hosts. */
+  onCommand(listener: (command: ActionName) => void): Unsubscribe;
   /** Files dropped anywhere on the window or opened from the operating system. */
   onArrival(listener: (arrival: Arrival) => void): Unsubscribe;
   /**

@@ -1,4 +1,13 @@
 /** The seam between the page and whatever it runs in: what the page may ask, and every message that crosses. */
+export {
+  ACTIONS,
+  type ActionName,
+  type ActionRecord,
+  commandFor,
+  type Menu,
+  pageActionFor,
+  shortcutOf,
+} from './actions.ts';
 export { type DecodedText, decodeText, kindOf } from './decode-text.ts';
 export { isDroppable, isDroppableName } from './droppable.ts';
 export { openedExtensions, skisExtensions, tableExtensions } from './extensions.ts';
@@ -8,7 +17,6 @@ export type {
   DraftRecords,
   FileKind,
   Host,
-  MenuCommand,
   OpenedFile,
   RecentFile,
   SavedFile,
@@ -28,4 +36,3 @@ export {
   type RequestName,
   requests,
 } from './messages.ts';
-export { commandFor, shortcuts } from './shortcuts.ts';

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ACTIONS } from './actions.ts';
 
 // The content policy forbids evaluating text as code, which zod's compiled parsers would do.
 z.config({ jitless: true });
@@ -46,30 +47,7 @@ export const arrival = z.discriminatedUnion('ok', [
   z.strictObject({ ok: z.literal(false), message: z.string() }),
 ]);
 
-const menuCommand = z.enum([
-  'new-pair',
-  'open',
-  'recent',
-  'save',
-  'save-as',
-  'save-all',
-  'export-picture',
-  'export-table',
-  'pair-sheet',
-  'undo',
-  'redo',
-  'view-shape',
-  'view-flex',
-  'view-edge',
-  'view-slope',
-  'view-set',
-  'board',
-  'look-light',
-  'look-dark',
-  'look-projector',
-  'switch-units',
-  'cautions',
-]);
+const command = z.enum(ACTIONS.map(({ name }) => name));
 
 const nothing = z.void();
 
@@ -99,7 +77,7 @@ export const requests = {
 
 /** Main tells, renderer listens. */
 export const events = {
-  command: menuCommand,
+  command,
   arrival,
   /** Save everything, then say `readyToClose`; say nothing when something is left. */
   closing: z.null(),
@@ -118,7 +96,6 @@ export type SavedFile = z.infer<typeof savedFile>;
 export type RecentFile = z.infer<typeof recentFile>;
 export type FileKind = z.infer<typeof fileKind>;
 export type Arrival = z.infer<typeof arrival>;
-export type MenuCommand = z.infer<typeof menuCommand>;
 
 /** An answer travels in an envelope, because a thrown error would lose its plain message on the way. */
 export const envelope = z.discriminatedUnion('ok', [

@@ -1,9 +1,11 @@
 import { computed } from '@preact/signals';
 import { wallStrengthOf } from '../../core/carve/index.ts';
 import { inSi, siOf } from '../../core/conditions/index.ts';
+import type { FieldFault } from '../../core/fault/index.ts';
+import type { Sentence } from '../../core/language/index.ts';
 import type { Track, TurnBasis } from '../../core/run/index.ts';
 import { legSpanOf } from '../../core/skier/index.ts';
-import { type ChosenPair, conditions, ski } from '../state/index.ts';
+import { type ChosenPair, conditions, inWords, ski } from '../state/index.ts';
 import { answer } from './answer.ts';
 import type { HillAnswer } from './jobs/hill-jobs.ts';
 import { groundOf, PLAN_FIELDS, type RhythmAnswer, type RunPlan } from './jobs/run-plan.ts';
@@ -132,7 +134,7 @@ const solved = answer('skiRuns', {
 /** Asks for the run once more, after a stop. */
 export const askAgain = solved.retry;
 
-type Told = Pick<Runs, 'runs' | 'problem'>;
+type Told = Pick<Runs, 'runs'> & { readonly problem: Sentence | FieldFault | null };
 const read = new WeakMap<readonly HillAnswer[], Told>();
 
 /** Runs keep their objects, whatever else is told of them: the groove on the hill stays laid. */
@@ -168,8 +170,10 @@ export const runs = computed<Runs>(() => {
   if (first.value?.every(({ ok }) => ok) && first.of && first.of !== of && of !== asked.value && !stopped) {
     return { ...toldBy(first.value, first.of), again: false, working: true, draft: true };
   }
+  const told: Told = value && of ? toldBy(value, of) : { runs: [], problem: null };
   return {
-    ...(value && of ? toldBy(value, of) : { runs: [], problem: null }),
+    runs: told.runs,
+    problem: told.problem && inWords(told.problem),
     ...(stopped && { problem: 'Stopped. What is shown belongs to the inputs before.' }),
     again: stopped,
     working: running,
@@ -180,9 +184,10 @@ export const runs = computed<Runs>(() => {
 function answered(question: readonly Asked[], answers: readonly HillAnswer[]): Told {
   const first = answers[0]!;
   if (!first.ok) return { runs: [], problem: first.problem };
-  const others = answers
-    .slice(1)
-    .flatMap((answer, i) => (answer.ok ? [] : [`${question[i + 1]!.pair.name}: ${answer.problem}`]));
+  const others = answers.slice(1).flatMap((answer, i): Sentence[] => {
+    if (answer.ok) return [];
+    return [{ key: 'run.ofPair', values: { name: question[i + 1]!.pair.name, problem: answer.problem } }];
+  });
   return {
     runs: question.flatMap((each, i) => {
       const answer = answers[i]!;

@@ -8,6 +8,7 @@ import { t, view } from '../state/index.ts';
 import { board, pages, views } from '../views/index.ts';
 import { useFocusFollows } from './focus-follows.ts';
 import { Foot } from './foot.tsx';
+import { actionKeys } from './key-groups.ts';
 import { Rail } from './rail.tsx';
 import { ThreadNotice } from './thread-notice.tsx';
 import { TopBar } from './top-bar.tsx';
@@ -24,7 +25,7 @@ export function Frame(): JSX.Element {
       <WorkingPanel />
       <ThreadNotice />
       <RackDialogs />
-      {helpOpen.value && <HelpPanel />}
+      {helpOpen.value && <HelpPanel actions={actionKeys} />}
       {aboutOpen.value && <AboutModel />}
     </>
   );

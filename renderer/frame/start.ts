@@ -22,7 +22,7 @@ import {
   tuneLogUnsaved,
   unsavedEntries,
 } from '../state/index.ts';
-import { onCommand, saveEverything } from './commands.ts';
+import { perform, saveEverything } from './actions.ts';
 import { onFrameKey } from './keys.ts';
 
 /** Brings back the work in progress, or the demo rack on the first start, and connects the host. */
@@ -56,7 +56,7 @@ export async function startApp(host: Host): Promise<void> {
     if (host.kind === 'browser') names.push(...project.value.setAside.map(({ name }) => name));
     host.setUnsaved(names.slice(0, 1000).map(name => name.slice(0, 200)));
   });
-  host.onCommand(onCommand);
+  host.onCommand(perform);
   host.onClosing(saveEverything);
   host.onArrival(arrival => {
     if (arrival.ok) takeIn(arrival.file);

@@ -1,20 +1,16 @@
 import type { JSX } from 'preact';
-import { openFiles, saveEntry } from '../files/index.ts';
-import { helpOpen } from '../help/index.ts';
 import { Segments } from '../kit/index.ts';
-import { printSheet } from '../print/index.ts';
 import {
   activePair,
   changeView,
-  redo,
   redoLabel,
   THEMES,
   t,
-  undo,
   undoLabel,
   unsavedEntries,
   view,
 } from '../state/index.ts';
+import { perform } from './actions.ts';
 
 export function TopBar(): JSX.Element {
   const active = activePair.value;
@@ -23,7 +19,7 @@ export function TopBar(): JSX.Element {
     <header class="top-bar">
       <p class="program">Turnwright</p>
       <div class="top-group">
-        <button type="button" class="quiet" onClick={() => void openFiles()}>
+        <button type="button" class="quiet" onClick={() => perform('open')}>
           {t('common.open')}
         </button>
         <button
@@ -31,7 +27,7 @@ export function TopBar(): JSX.Element {
           class="quiet"
           disabled={!active}
           title={active ? t('frame.savePair', { name: active.name }) : t('frame.chooseFirst')}
-          onClick={() => active && saveEntry(active.id)}
+          onClick={() => perform('save')}
         >
           {t('common.save')}
         </button>
@@ -40,7 +36,7 @@ export function TopBar(): JSX.Element {
           class="quiet"
           disabled={!active}
           title={active ? t('frame.sheetOf', { name: active.name }) : t('frame.chooseFirst')}
-          onClick={() => active && void printSheet(active.name)}
+          onClick={() => perform('pair-sheet')}
         >
           {t('frame.sheet')}
         </button>
@@ -53,7 +49,7 @@ export function TopBar(): JSX.Element {
           disabled={undoLabel.value === null}
           aria-label={t('common.undo')}
           title={undoLabel.value ? t('frame.undoStep', { step: undoLabel.value }) : t('frame.nothingToUndo')}
-          onClick={undo}
+          onClick={() => perform('undo')}
         >
           ↶<span class="word"> {t('common.undo')}</span>
         </button>
@@ -63,7 +59,7 @@ export function TopBar(): JSX.Element {
           disabled={redoLabel.value === null}
           aria-label={t('common.redo')}
           title={redoLabel.value ? t('frame.redoStep', { step: redoLabel.value }) : t('frame.nothingToRedo')}
-          onClick={redo}
+          onClick={() => perform('redo')}
         >
           ↷<span class="word"> {t('common.redo')}</span>
         </button>
@@ -91,17 +87,11 @@ export function TopBar(): JSX.Element {
           class="quiet"
           id="board-button"
           title={t('frame.boardHint')}
-          onClick={() => changeView({ board: true })}
+          onClick={() => perform('board')}
         >
           {t('frame.board')}
         </button>
-        <button
-          type="button"
-          class="quiet"
-          onClick={() => {
-            helpOpen.value = true;
-          }}
-        >
+        <button type="button" class="quiet" onClick={() => perform('help')}>
           {t('frame.help')}
         </button>
       </div>

@@ -3,13 +3,14 @@ import type { JSX } from 'preact';
 import { Dialog } from '../kit/index.ts';
 import { t } from '../state/index.ts';
 import { CAUTIONS, LIMITS } from './cautions.ts';
-import { KEYS } from './keys.ts';
+import { controlKeys, type KeyGroup } from './keys.ts';
 import { Licences } from './licences.tsx';
 
 export const helpOpen = signal(false);
 export const aboutOpen = signal(false);
 
-export function HelpPanel(): JSX.Element {
+/** Keys of the actions, as the frame has them, and of the controls. */
+export function HelpPanel({ actions }: { readonly actions: readonly KeyGroup[] }): JSX.Element {
   return (
     <Dialog
       title={t('help.title')}
@@ -17,14 +18,14 @@ export function HelpPanel(): JSX.Element {
         helpOpen.value = false;
       }}
     >
-      {KEYS.map(group => (
+      {[...actions, ...controlKeys()].map(group => (
         <section class="key-group" key={group.title}>
           <h3>{t(group.title)}</h3>
           <dl>
             {group.keys.map(([key, meaning]) => (
               <div key={key}>
                 <dt>
-                  <kbd>{t(key)}</kbd>
+                  <kbd>{key}</kbd>
                 </dt>
                 <dd>{t(meaning)}</dd>
               </div>

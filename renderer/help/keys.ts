@@ -1,36 +1,16 @@
 import type { PlainKey } from '../../core/language/index.ts';
+import { t } from '../state/index.ts';
 
-/** Every key of the app, as the help panel lists them. The frame's keys are in frame/keys.ts. */
-export const KEYS: readonly {
+/** Keys, as they are printed on the keyboard, and what they do, under a heading. */
+export interface KeyGroup {
+  readonly title: PlainKey;
+  readonly keys: readonly (readonly [key: string, meaning: PlainKey])[];
+}
+
+const CONTROLS: readonly {
   readonly title: PlainKey;
   readonly keys: readonly (readonly [key: PlainKey, meaning: PlainKey])[];
 }[] = [
-  {
-    title: 'help.anywhere',
-    keys: [
-      ['help.key.digits', 'help.does.questions'],
-      ['help.key.letters', 'help.does.activate'],
-      ['help.key.slash', 'help.does.find'],
-      ['help.key.u', 'help.does.units'],
-      ['help.key.l', 'help.does.look'],
-      ['help.key.f6', 'help.does.region'],
-      ['help.key.f9', 'help.does.board'],
-      ['help.key.question', 'help.does.help'],
-    ],
-  },
-  {
-    title: 'help.filesAndSteps',
-    keys: [
-      ['help.key.undo', 'help.does.undo'],
-      ['help.key.redo', 'help.does.redo'],
-      ['help.key.new', 'help.does.new'],
-      ['help.key.open', 'help.does.open'],
-      ['help.key.recent', 'help.does.recent'],
-      ['help.key.save', 'help.does.save'],
-      ['help.key.saveAs', 'help.does.saveAs'],
-      ['help.key.print', 'help.does.sheet'],
-    ],
-  },
   {
     title: 'help.controls',
     keys: [
@@ -61,3 +41,10 @@ export const KEYS: readonly {
     ],
   },
 ];
+
+/** Keys of controls, as the help panel lists them after those of the actions. */
+export const controlKeys = (): readonly KeyGroup[] =>
+  CONTROLS.map(({ title, keys }) => ({
+    title,
+    keys: keys.map(([key, meaning]) => [t(key), meaning] as const),
+  }));

@@ -1,10 +1,10 @@
 import {
+  type ActionName,
   type Arrival,
   commandFor,
   type FileKind,
   type Host,
   kindOf,
-  type MenuCommand,
   type OpenedFile,
   type RecentFile,
   type SavedFile,
@@ -28,7 +28,7 @@ interface Known {
 export function createBrowserHost(): Host {
   const files = new Map<string, Known>();
   const copies = createRecentCopies();
-  const commandListeners = new Set<(command: MenuCommand) => void>();
+  const commandListeners = new Set<(command: ActionName) => void>();
   const arrivalListeners = new Set<(arrival: Arrival) => void>();
   let unsaved: readonly string[] = [];
   let waiting: Arrival[] = [];

@@ -2,16 +2,18 @@ import type { Host } from '../../main/host/index.ts';
 import { createBrowserHost } from './browser-host.ts';
 
 export type {
+  ActionName,
+  ActionRecord,
   Arrival,
   DraftRecords,
   FileKind,
   Host,
-  MenuCommand,
   OpenedFile,
   RecentFile,
   SavedFile,
   Unsubscribe,
 } from '../../main/host/index.ts';
+export { ACTIONS, pageActionFor } from '../../main/host/index.ts';
 
 declare global {
   interface Window {

@@ -39,13 +39,18 @@ interface Exportable {
 /** Figures on screen, the last used one last: what the menu's export commands act on. */
 const onScreen: { current: Exportable }[] = [];
 
-/** Exports the figure last used; false when there is none that can. */
-export function exportFigure(what: 'picture' | 'table'): boolean {
-  const figure = onScreen.findLast(each => what === 'picture' || each.current.table !== null);
-  if (!figure) return false;
-  if (what === 'picture') void figure.current.picture('png');
-  else void figure.current.table?.();
-  return true;
+/** The figure last used of those that can be exported so. */
+const lastUsed = (what: 'picture' | 'table') =>
+  onScreen.findLast(each => what === 'picture' || each.current.table !== null);
+
+/** Whether a figure on screen can be exported so. */
+export const canExport = (what: 'picture' | 'table'): boolean => lastUsed(what) !== undefined;
+
+/** Exports the figure last used. */
+export function exportFigure(what: 'picture' | 'table'): void {
+  const figure = lastUsed(what)?.current;
+  if (what === 'picture') void figure?.picture('png');
+  else void figure?.table?.();
 }
 
 /** A titled drawing that fits its box and can be saved as SVG, PNG and (with `rows`) CSV. */

@@ -35,7 +35,7 @@ export { Chart, type ChartProps, type Plot } from './chart.tsx';
 export { axisTitle, tickRoom, ticksAcross, ticksUp } from './chart-axes.tsx';
 export { Dialog, type DialogProps } from './dialog.tsx';
 export { Empty } from './empty.tsx';
-export { exportFigure, Figure, type FigureProps } from './figure.tsx';
+export { canExport, exportFigure, Figure, type FigureProps } from './figure.tsx';
 export { Handle, type HandleProps } from './handle.tsx';
 
 export { NumberCell } from './number-cell.tsx';

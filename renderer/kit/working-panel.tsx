@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { balanceTex, type Working, workingTex } from '../../core/working/index.ts';
 import { getHost } from '../host/index.ts';
-import { errorWords, report, t } from '../state/index.ts';
+import { errorWords, noteInWords, report, t } from '../state/index.ts';
 import { Dialog } from './dialog.tsx';
 import { Tex } from './math.tsx';
 import { originText, printedValue, solvedText, statusText, workingText } from './working-text.ts';
@@ -91,7 +91,7 @@ function WorkingSheet(props: { working: Working; beside: readonly Working[] }): 
           )}
         </>
       )}
-      {working.note && <p>{working.note}</p>}
+      {working.note && <p>{noteInWords(working.note)}</p>}
       <p class="working-source">
         <strong>{t('kit.source')}</strong> {working.source}
         <br />

@@ -1,6 +1,6 @@
 import { DEGREE } from '../../core/units/index.ts';
 import { type Balance, balanceSides, type Working, type WorkingValue } from '../../core/working/index.ts';
-import { t } from '../state/index.ts';
+import { noteInWords, t } from '../state/index.ts';
 
 /** SI units as they are printed. */
 const PRINTED: Record<string, string> = {
@@ -75,7 +75,7 @@ export function workingText(working: Working, beside: readonly Working[] = []): 
     ),
     '',
     `  ${t('kit.resultLine', { value: printedValue(working.result) })}`,
-    ...(working.note ? ['', `  ${working.note}`] : []),
+    ...(working.note ? ['', `  ${noteInWords(working.note)}`] : []),
     '',
     `  ${t('kit.sourceLine', { source: working.source, status: statusText(working.status) })}`,
     '',

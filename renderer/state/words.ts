@@ -7,6 +7,7 @@ import {
   type Reader,
   type Sentence,
   say,
+  sayAll,
   type ValuesOf,
 } from '../../core/language/index.ts';
 import { view } from './store.ts';
@@ -16,6 +17,13 @@ const reader = computed<Reader>(() => ({ units: view.value.system, fields: 'by l
 
 /** A sentence, a label or a field at fault in words. */
 export const inWords = (said: Sentence | FieldFault): string => say(said, reader.value);
+
+/** Several sentences one after the other. */
+export const allInWords = (sentences: readonly Sentence[]): string => sayAll(sentences, reader.value);
+
+/** What a working says beside its formula. */
+export const noteInWords = (note: string | readonly Sentence[]): string =>
+  typeof note === 'string' ? note : allInWords(note);
 
 /** The text of a key: `t('run.gripEnds', { speed })`. */
 export function t(key: PlainKey): string;

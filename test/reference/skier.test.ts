@@ -36,7 +36,7 @@ const SKIER = {
 
 function solved(conditions: RunConditions, options?: RunOptions, from?: Run): Run {
   const run = solveRun(conditions, options, from);
-  if (!run.ok) throw new Error(run.message);
+  if (!run.ok) throw new Error(run.limit);
   return run;
 }
 
@@ -373,7 +373,6 @@ describe('a grid of runs', () => {
         for (const speed of run.track.speed) expect(speed).toBeGreaterThan(0);
       } else {
         expect(run.limit).not.toBe('');
-        expect(run.message).toMatch(/cannot be kept|miss the run/);
       }
     }
     expect(found).toBeGreaterThanOrEqual(count - 1);

@@ -1,12 +1,13 @@
 import { type FieldOf, fieldsOf, type SiOf } from '../../../core/conditions/index.ts';
-import { FieldError } from '../../../core/fault/index.ts';
-import { faultsSentence, say } from '../../../core/language/index.ts';
+import { FieldError, type FieldFault, plainFault } from '../../../core/fault/index.ts';
+import type { Sentence } from '../../../core/language/index.ts';
 import {
   type HeldBackBy,
   type LineConditions,
   type LineRun,
   type Rhythm,
   rhythm,
+  rhythmFailureSentence,
   rhythmWorkings,
 } from '../../../core/line/index.ts';
 import {
@@ -21,6 +22,7 @@ import {
   type RunOptions,
   readEdges,
   readProfile,
+  runFailureSentence,
   type SlopeProfile,
   solveRun,
   type Track,
@@ -30,7 +32,6 @@ import {
 } from '../../../core/run/index.ts';
 import type { LegSpan, Skier } from '../../../core/skier/index.ts';
 import type { Working } from '../../../core/working/index.ts';
-import { rhythmFailureWords, runFailureWords } from './failure-words.ts';
 import { rhythmTrack } from './rhythm-track.ts';
 
 /** The ground as plain data, so that it can be asked about in a worker. Angles in rad. */
@@ -130,7 +131,7 @@ export type Begun = Run | Rhythm;
 
 export type RunAnswer =
   | { readonly ok: true; readonly track: Track; readonly rhythm: RhythmAnswer | null; readonly begun: Begun }
-  | { readonly ok: false; readonly problem: string };
+  | { readonly ok: false; readonly problem: Sentence | FieldFault };
 
 /**
  * The plan's run down the hill. What is wrong with the plan, and which limit cannot be kept where, come back in words.
@@ -143,8 +144,7 @@ export function runPlan(plan: RunPlan, from?: Begun, watch: RunWatching = {}): R
       ? rhythmOf(plan, plan.programme, from, watch)
       : runOf(plan, plan.programme, from, watch);
   } catch (cause) {
-    if (cause instanceof FieldError)
-      return { ok: false, problem: say(faultsSentence([cause, ...cause.others])) };
+    if (cause instanceof FieldError) return { ok: false, problem: plainFault(cause) };
     throw cause;
   }
 }
@@ -163,7 +163,7 @@ function runOf(
   );
   return run.ok
     ? { ok: true, track: run.track, rhythm: null, begun: run }
-    : { ok: false, problem: runFailureWords(run, plan) };
+    : { ok: false, problem: runFailureSentence(run, programme.kind === 'banked' ? 'banked' : 'edge') };
 }
 
 /** Conditions of a rhythm on the plan's even slope. */
@@ -189,7 +189,7 @@ function rhythmOf(
       from: from && 'secondsPerGate' in from ? from : undefined,
     },
   );
-  if (!found.ok) return { ok: false, problem: rhythmFailureWords(found) };
+  if (!found.ok) return { ok: false, problem: rhythmFailureSentence(found) };
   const { track, heldBackBy } = rhythmTrack(found, gates);
   return {
     ok: true,

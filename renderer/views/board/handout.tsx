@@ -5,7 +5,7 @@ import { boardAnswers } from '../../answers/index.ts';
 import { CAUTIONS } from '../../help/index.ts';
 import { getHost } from '../../host/index.ts';
 import { PairBadge } from '../../kit/index.ts';
-import { conditions, report, t, view } from '../../state/index.ts';
+import { allInWords, conditions, report, t, view } from '../../state/index.ts';
 import { ArcPlan } from './arc-plan.tsx';
 import { workingLine } from './working-line.ts';
 
@@ -70,7 +70,7 @@ export function Handout(): JSX.Element | null {
             {one.mark.letter} {one.name}
           </h2>
           <p>
-            {words.verdict} {words.stance} {words.changes.join(' ')} ({one.name} {source}.)
+            {allInWords([words.verdict, ...words.stance, ...words.changes])} ({one.name} {source}.)
           </p>
         </section>
       ))}

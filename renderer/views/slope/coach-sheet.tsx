@@ -1,3 +1,4 @@
+import { allInWords, inWords } from '../../state/index.ts';
 import './coach-sheet.css';
 import type { JSX } from 'preact';
 import { GRAVITY, Phase } from '../../../core/run/index.ts';
@@ -95,12 +96,12 @@ function ChainAndWords(props: { readonly explained: Explained; readonly slides: 
         })}
       </ol>
       <div class="coach-words">
-        <p class="coach-verdict">{words.verdict}</p>
-        <p>{words.stance}</p>
+        <p class="coach-verdict">{inWords(words.verdict)}</p>
+        <p>{allInWords(words.stance)}</p>
         {words.changes.length > 0 && <h3>What to change</h3>}
         <ul>
-          {words.changes.map(text => (
-            <li key={text}>{text}</li>
+          {words.changes.map(change => (
+            <li key={change.key}>{inWords(change)}</li>
           ))}
         </ul>
       </div>

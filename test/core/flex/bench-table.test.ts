@@ -44,12 +44,33 @@ describe('a table of bench readings', () => {
     const bad = readBenchTable('loadAtMm,loadN,dialAtMm,deflectionMm\n300,100,300,5\n300,,300,5\n', LENGTH);
     expect(bad).toEqual({
       ok: false,
-      fault: { where: { line: 3 }, field: 'loadN', found: undefined, accepted: {} },
+      fault: {
+        where: { line: 3 },
+        field: 'loadN',
+        found: undefined,
+        accepted: expect.objectContaining({ values: expect.objectContaining({ unit: 'N' }) }),
+      },
     });
   });
 
   test('is known by its headings', () => {
     expect(namesBenchReadings(['loadAtMm', ' LoadN', 'dialAtMm', 'deflectionmm'])).toBe(true);
     expect(namesBenchReadings(['name', 'length', 'loadN'])).toBe(false);
+  });
+
+  test('cells carry their units, and another dimension is refused by line and unit', () => {
+    const table = (row: string) => readBenchTable(`loadAtMm;loadN;dialAtMm;deflectionMm\n${row}\n`, LENGTH);
+    const read = table('30 cm;0.1 kN;0.35 m;2.03 cm');
+    expect(read.ok && read.readings[0]).toMatchObject({
+      loadAt: expect.closeTo(0.3, 12),
+      load: expect.closeTo(100, 9),
+      dialAt: expect.closeTo(0.35, 12),
+      deflection: expect.closeTo(0.0203, 12),
+    });
+    expect(table('300;15.3 kg;350;5')).toMatchObject({
+      ok: false,
+      fault: { where: { line: 2 }, field: 'loadN', found: { values: { unit: '"kg"' } } },
+    });
+    expect(table('300;153;350;5 N')).toMatchObject({ ok: false, fault: { field: 'deflectionMm' } });
   });
 });

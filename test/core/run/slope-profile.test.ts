@@ -108,7 +108,7 @@ describe('a run on uneven ground', () => {
         programme: linkedTurns({ peakEdge: 40 * RAD, period: 3, turns: 4 }),
         startSpeed: 8,
       });
-      if (!run.ok) throw new Error(run.message);
+      if (!run.ok) throw new Error(run.limit);
       expect(run.track.summary.energyErrorRatio).toBeLessThan(1e-6);
     }
   });
@@ -120,7 +120,7 @@ describe('a run on uneven ground', () => {
       d.map(x => -0.2 * x + 0.5 * Math.cos(x / 8)),
     );
     const run = solveRun({ ...skier, profile: wave, programme: heldEdge(0, 12), startSpeed: 8 });
-    if (!run.ok) throw new Error(run.message);
+    if (!run.ok) throw new Error(run.limit);
     const { track } = run;
     for (let i = 20; i < track.t.length - 20; i += 20) {
       const moment = dynamicMoment(track, i, { profile: wave, mass: 75 });
@@ -143,7 +143,7 @@ describe('a run on uneven ground', () => {
       programme: heldEdge(0, 10),
       startSpeed: 15,
     });
-    if (!run.ok) throw new Error(run.message);
+    if (!run.ok) throw new Error(run.limit);
     const { track } = run;
     const off = track.events.find(e => e.name === 'airborne');
     const down = track.events.find(e => e.name === 'landed');

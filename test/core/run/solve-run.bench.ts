@@ -20,7 +20,7 @@ const of = (turns: number, peakEdge = 1.05) => ({
 });
 
 function found(run: ReturnType<typeof solveRun>): Run {
-  if (!run.ok) throw new Error(run.message);
+  if (!run.ok) throw new Error(run.limit);
   return run;
 }
 

@@ -52,7 +52,7 @@ describe('a table of radii', () => {
       airDensity: 1.1,
       startSpeed: 6,
     });
-    if (!run.ok) throw new Error(run.message);
+    if (!run.ok) throw new Error(run.limit);
     const { track } = run;
     expect(track.summary.energyErrorRatio).toBeLessThan(1e-6);
     let tested = 0;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
+import { type Sentence, say, sayAll } from '../../../core/language/index.ts';
 import {
   type ChainQuestion,
   coachWords,
@@ -94,24 +95,32 @@ describe('what to change', () => {
     );
   });
 
+  const told = (sentence: Sentence) => say(sentence).replaceAll('\u00a0', ' ');
+
   it('says it in words with numbers when the turn does not hold', () => {
     const words = coachWords({ ...QUESTION, edgeAngle: 40 * RAD });
     const speed = 3.6 * holdingSpeed({ ...QUESTION, edgeAngle: 40 * RAD });
-    expect(words.verdict).toMatch(/40\.0° of edge and 32 km\/h .* the ski slides/);
-    expect(words.changes[0]).toContain(`below ${speed.toFixed(0)} km/h`);
-    expect(words.changes.join(' ')).toMatch(/More edge/);
-    expect(words.changes.join(' ')).toMatch(/Another ski/);
+    expect(told(words.verdict)).toMatch(/40\.0° of edge and 32 km\/h .* the ski slides/);
+    expect(told(words.changes[0]!)).toContain(`below ${speed.toFixed(0)} km/h`);
+    expect(sayAll(words.changes)).toMatch(/More edge/);
+    expect(sayAll(words.changes)).toMatch(/Another ski/);
   });
 
   it('says what is left when it holds', () => {
     const words = coachWords({ ...QUESTION, speed: 6, pastFallLine: 0 });
-    expect(words.verdict).toMatch(/\d+\.\d° of grip to spare/);
-    expect(words.stance).toMatch(/that is the angulation/);
-    expect(words.changes[0]).toMatch(/grip ends at \d+ km\/h/);
+    expect(told(words.verdict)).toMatch(/\d+\.\d° of grip to spare/);
+    expect(sayAll(words.stance)).toMatch(/that is the angulation/);
+    expect(told(words.changes[0]!)).toMatch(/grip ends at \d+ km\/h/);
+  });
+
+  it('says it in the reader’s units', () => {
+    const { verdict, changes } = coachWords({ ...QUESTION, edgeAngle: 40 * RAD });
+    expect(sayAll([verdict, ...changes], { units: 'imperial' })).toMatch(/\smph .*\sft /s);
+    expect(sayAll([verdict, ...changes], { units: 'imperial' })).not.toMatch(/km\/h|\d\sm\b/);
   });
 
   it('admits that more edge cannot help above the ceiling', () => {
     const words = coachWords({ ...QUESTION, speed: 14 });
-    expect(words.changes.join(' ')).toMatch(/More edge does not help/);
+    expect(sayAll(words.changes)).toMatch(/More edge does not help/);
   });
 });

@@ -40,7 +40,7 @@ describe('presets of skier and hill', () => {
       ...legSpanOf(said),
       wallStrength: wallStrengthOf(said),
     });
-    if (!run.ok) throw new Error(run.message);
+    if (!run.ok) throw new Error(run.limit);
     const { track } = run;
     expect(track.summary.skidSeconds).toBe(0);
     expect(track.summary.airSeconds).toBe(0);

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it, test } from 'vitest';
-import { HELD_BACK_BY, type LineFailure, type Rhythm, rhythm } from '../../../../core/line/index.ts';
+import { HELD_BACK_BY, type Rhythm, rhythm } from '../../../../core/line/index.ts';
 import { evenSlope, Phase, turnOf } from '../../../../core/run/index.ts';
 import { GRAVITY } from '../../../../core/skier/index.ts';
-import { rhythmFailureWords, runFailureWords } from '../../../../renderer/answers/jobs/failure-words.ts';
+
 import { type RhythmTrack, rhythmTrack } from '../../../../renderer/answers/jobs/rhythm-track.ts';
 import type { PairRun } from '../../../../renderer/answers/runs.ts';
 import { LIMITS, limitStretches, limitsMet } from '../../../../renderer/views/slope/limit-words.ts';
@@ -121,44 +121,5 @@ test('poles stand from side to side where the skis pass them', () => {
     // Outside the pole by the clearance.
     expect(Math.abs(made.track.x[row]!) - Math.abs(x)).toBeGreaterThan(0.3 - 1e-4);
     expect(Math.sign(made.track.x[row]!)).toBe(Math.sign(x));
-  });
-});
-
-describe('what cannot be kept is told in words', () => {
-  it('for a run: the limit, when, and what may help', () => {
-    const failure = {
-      ok: false,
-      reason: 'cannot be kept',
-      limit: 'leg speed',
-      at: 1.234,
-      by: 1,
-      message: '',
-    } as const;
-    const words = runFailureWords(failure, { programme: { kind: 'linked' } as PairRun['plan']['programme'] });
-    expect(words).toMatch(
-      /^There is no such run: 1\.2 s after the start the legs would have to .* faster than they can\. Less speed/,
-    );
-    const cancelled = runFailureWords(
-      { ...failure, reason: 'cancelled' },
-      { programme: { kind: 'linked' } as never },
-    );
-    expect(cancelled).toMatch(/stopped/);
-  });
-
-  it('for a rhythm: the limit, at the gate or between, and what may help', () => {
-    const failure: LineFailure = {
-      ok: false,
-      reason: 'infeasible' as LineFailure['reason'],
-      limit: 'edge angle',
-      at: 0.5,
-    };
-    expect(rhythmFailureWords(failure)).toMatch(
-      /half-way between two gates the skis would have to be tipped further/,
-    );
-    expect(rhythmFailureWords({ ...failure, at: 0.01 })).toMatch(/at the gate/);
-    expect(rhythmFailureWords({ ...failure, limit: 'end condition 3' })).toMatch(/no pace can be kept/);
-    expect(rhythmFailureWords({ ...failure, limit: 'something new' })).toContain(
-      '“something new” cannot be kept',
-    );
   });
 });

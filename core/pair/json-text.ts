@@ -1,0 +1,73 @@
+/**
+ * JSON text to values and back without the two silent losses of `JSON.parse`: a number that no double can hold, and a
+ * key that stands twice in one object.
+ */
+
+/** Stands before the digits of a number that is kept as text; no file of text has this letter. */
+const MARK = '\uE000';
+const MARKED = /"\uE000(-?[\d.eE+-]+)"/g;
+
+export interface ParsedJson {
+  readonly value: unknown;
+  /** Keys that stand twice in one object, each once, as they are read; the last of them counts. */
+  readonly repeated: readonly string[];
+}
+
+/** @throws SyntaxError as `JSON.parse` does */
+export function parseJson(text: string): ParsedJson {
+  const value: unknown = JSON.parse(text);
+  const repeated = new Set<string>();
+  const unkept: { at: number; end: number }[] = [];
+  /** Keys of every object that is open; null for a list. */
+  const open: (Set<string> | null)[] = [];
+  for (const { 0: token, index } of text.matchAll(/"(?:[^"\\]|\\.)*"|-?\d[\d.eE+-]*|[{}[\]]/gs)) {
+    const first = token.charCodeAt(0);
+    if (token === '{') open.push(new Set());
+    else if (token === '[') open.push(null);
+    else if (token === '}' || token === ']') open.pop();
+    else if (first !== 0x22) {
+      if (!holds(token)) unkept.push({ at: index, end: index + token.length });
+    } else if (isKey(text, index + token.length)) {
+      const keys = open.at(-1);
+      const key = token.includes('\\') ? (JSON.parse(token) as string) : token.slice(1, -1);
+      if (keys?.has(key)) repeated.add(key);
+      else keys?.add(key);
+    }
+  }
+  const quoted = unkept.length > 0 && !/\uE000|\\ue000/i.test(text);
+  return { value: quoted ? JSON.parse(withQuoted(text, unkept)) : value, repeated: [...repeated] };
+}
+
+/** A value as a file's text; numbers that were kept as text are numbers again, digit for digit. */
+export const jsonText = (value: unknown): string =>
+  `${JSON.stringify(value, null, 2).replaceAll(MARKED, '$1')}\n`;
+
+/** The digits of a number that is kept as text; null for anything else. */
+export const keptNumber = (value: unknown): string | null =>
+  typeof value === 'string' && value.startsWith(MARK) ? value.slice(1) : null;
+
+function isKey(text: string, after: number): boolean {
+  let at = after;
+  while (text.charCodeAt(at) <= 0x20) at++;
+  return text[at] === ':';
+}
+
+/** Whether a double holds this number: not past its range, not a whole number between two of its own. */
+function holds(digits: string): boolean {
+  if (digits.length < 16 && !/e[+-]?\d{3}/i.test(digits)) return true;
+  const number = Number(digits);
+  if (!Number.isFinite(number)) return false;
+  if (number === 0) return !/[1-9]/.test(digits.replace(/e.*/i, ''));
+  // Written again, it stands there as it did, or it is at least the same number.
+  return String(number) === digits || !/^-?\d+$/.test(digits) || BigInt(digits) === BigInt(number);
+}
+
+function withQuoted(text: string, numbers: readonly { at: number; end: number }[]): string {
+  const parts: string[] = [];
+  let from = 0;
+  for (const { at, end } of numbers) {
+    parts.push(text.slice(from, at), `"${MARK}${text.slice(at, end)}"`);
+    from = end;
+  }
+  return parts.join('') + text.slice(from);
+}
