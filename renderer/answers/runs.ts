@@ -168,7 +168,8 @@ export const runs = computed<Runs>(() => {
   }
   // What a first look does not find may be there: only a close one refuses.
   if (first.value?.every(({ ok }) => ok) && first.of && first.of !== of && of !== asked.value && !stopped) {
-    return { ...toldBy(first.value, first.of), again: false, working: true, draft: true };
+    const { runs } = toldBy(first.value, first.of);
+    return { runs, problem: null, again: false, working: true, draft: true };
   }
   const told: Told = value && of ? toldBy(value, of) : { runs: [], problem: null };
   return {
