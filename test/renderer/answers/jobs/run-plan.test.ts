@@ -36,10 +36,10 @@ test('a run lasts its programme', () => {
 
 test('a draft of a run is found as well, and begins the next', () => {
   const first = runPlan(plan, undefined, { draft: true });
-  if (!first.ok) throw new Error(first.problem);
+  if (!first.ok) throw new Error(JSON.stringify(first.problem));
   expect(first.begun).toMatchObject({ draft: true });
   const next = runPlan({ ...plan, startSpeed: 6.2 }, first.begun, { draft: true });
-  if (!next.ok) throw new Error(next.problem);
+  if (!next.ok) throw new Error(JSON.stringify(next.problem));
   expect(next.track.summary.endSpeed / trackOf({ startSpeed: 6.2 }).summary.endSpeed).toBeCloseTo(1, 2);
 });
 
