@@ -287,7 +287,48 @@ export const english = {
   'course.edgeRateNotKept':
     'no line at a start speed of {speed} can be edged fast enough {at} down the hill; accepted is a slower start or a wider set',
 
+  'course.allGates': '{all, plural, =2{both gates} other{all # gates}}',
+  'course.someGates': '{n} of {all} gates',
+  'course.driftsBeyondAnyEdge':
+    'drifts at {gates}: the line asks for more edge than there is, beyond {limit}',
+  'course.driftsBeyondEdge': 'drifts at {gates}: the line asks for {edge} of edge, beyond {limit}',
+  'course.driftsAtSpeed': 'drifts at {gates}: at this speed no edge angle up to {limit} holds',
+  'course.holdsTight': 'holds, with tighter arcs and traverses at {gates}',
+  'course.carves': 'carves {gates} on the line',
+  'course.pairVerdict': '{name} {verdict}.',
+  'course.ahead': 'It is {gap} ahead of {name}, which {verdict}.',
+  'course.keepingSpeed':
+    'Keeping this speed all the same would cost it {gap} more to win back what drifting takes.',
+  'course.cannotKeepSpeed':
+    'It could not keep this speed: drifting takes more than half of what the slope gives.',
+  'course.levelBut': '{name} is level on time but {verdict}.',
+  'course.level': '{name} is level with it in everything compared here.',
+  'course.lessEdge': '{name} is level on time; {best} needs less edge ({edge} against {other}).',
+  'course.noFlip': 'None of the small changes tried would put another pair first.',
+  'course.close': 'Close: {change} would put {pick} first.',
+  'course.gatesMoved': 'gates {by} {way, select, more{wider} other{narrower}}',
+  'course.speedChanged': '{by} {way, select, more{faster} other{slower}}',
+  'course.radiusChanged': 'a radius {by} {way, select, more{longer} other{shorter}} on {name}',
+  'course.directionChanges': 'direction changes',
+  'course.turningPoles': 'turning pole to turning pole',
+  'course.nearestPoles': 'nearest poles of successive gates',
+  'course.slope': 'slope',
+  'course.gateWidth': 'gate width',
+  'course.drop': 'drop, top level',
+  'course.countLimit': '{least} to {most} ({from} to {to} of the drop, {drop})',
+  'course.countLimitWithGrace': '{least} to {most} ({from} to {to} of the drop ± {grace}, {drop})',
+  'course.atLeast': 'at least {least}',
+  'course.atMost': 'at most {most}',
+  'course.from': '{from} to {to}',
+  'course.aboutFrom': 'about {from} to {to}',
+  'course.found': '{value}',
+  'course.turns': '{count, plural, one{# turn} other{# turns}}',
+  'course.settingEdition': 'International competition rules as known to this program',
+  'course.settingCaution':
+    'Rules change every season and editions differ; limits marked from memory must be confirmed. Only the rulebook in force and the jury decide. A rule not listed here is not checked.',
+
   // Competition limits.
+  'rules.notGiven': 'not given',
   'rules.newerEdition': '{version} is newer than this program reads; accepted is 1',
   'rules.leastOrMost': 'a limit with least, most or both',
   'rules.leastUpToMost': 'least not greater than most',
