@@ -83,7 +83,8 @@ export const english = {
 
   // Formulas that people type.
   'formula.accepted': 'numbers, names, calls and + - * / ^',
-  'formula.vocabulary': 'numbers, {names}, + - * / ^, parentheses, {ofOne} of one value, {ofTwo} of two',
+  'formula.vocabulary':
+    'numbers, {names}, + - * / ^ (2s is 2*s), parentheses, {ofOne} of one value, {ofTwo} of two',
   'formula.characters': '{count, plural, one{# character} other{# characters}}',
   'formula.parts': 'up to {parts} parts nested {depth} deep',
   'formula.expressionIn': 'an expression in {variable}',
