@@ -289,6 +289,7 @@ export const english = {
     'no line at a start speed of {speed} can be edged fast enough {at} down the hill; accepted is a slower start or a wider set',
 
   // Competition limits.
+  'rules.atMostLimits': 'a list of at most {most} limits',
   'rules.newerEdition': '{version} is newer than this program reads; accepted is 1',
   'rules.leastOrMost': 'a limit with least, most or both',
   'rules.leastUpToMost': 'least not greater than most',
