@@ -1,4 +1,5 @@
 import { FieldError } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import { GRAVITY, type TurnRadius } from '../run/index.ts';
 import { DEGREE, KMH } from '../units/index.ts';
 import type { CoursePair } from './edge-choice.ts';
@@ -21,12 +22,12 @@ export interface RankedPair {
   readonly gatesDrifted: number;
   /** Time down the set with the time drifting costs, s: what the pairs are ranked by. */
   readonly cost: number;
-  readonly verdict: string;
+  readonly verdict: Sentence;
 }
 
 /** A small change to what was put in, and which pair would then come first. */
 export interface Flip {
-  readonly change: string;
+  readonly change: Sentence;
   readonly pick: string;
 }
 
@@ -34,7 +35,7 @@ export interface Ranking {
   /** Best first. */
   readonly pairs: readonly RankedPair[];
   readonly pick: string;
-  readonly because: string;
+  readonly because: readonly Sentence[];
   readonly sure: 'clear' | 'close' | 'only one pair';
   readonly flips: readonly Flip[];
   readonly line: Line;
@@ -44,7 +45,8 @@ export interface Ranking {
 const contenders = 6;
 /** Costs are compared in hundredths of a second, as they are timed. */
 const hundredths = (entry: RankedPair): number => Math.round(entry.cost * 100);
-const degrees = 1 / DEGREE;
+const angle = (value: number) => ({ quantity: 'angle', value, decimals: 0 }) as const;
+const seconds = (value: number) => ({ quantity: 'time', value, decimals: 2 }) as const;
 
 /**
  * Ranks pairs on a set. The line is drawn once; each pair is run down it. Drifting costs time: in a free run
@@ -130,19 +132,20 @@ function verdictOf(
   neededEdge: number | null,
   count: Record<'carves' | 'tight arcs' | 'drifts', number>,
   conditions: CourseConditions,
-): string {
+): Sentence {
   const all = report.gates.length;
-  const every = all === 2 ? 'both gates' : `all ${all} gates`;
-  const of = (n: number): string => (n === all ? every : `${n} of ${all} gates`);
+  const of = (n: number): Sentence =>
+    n === all ? { key: 'course.allGates', values: { all } } : { key: 'course.someGates', values: { n, all } };
   if (count.drifts > 0) {
-    const limit = `${(conditions.greatestEdge * degrees).toFixed(0)}°`;
-    const cannotTurn = neededEdge === null || neededEdge > conditions.greatestEdge;
-    return cannotTurn
-      ? `drifts at ${of(count.drifts)}: the line asks for ${neededEdge === null ? 'more edge than there is' : `${(neededEdge * degrees).toFixed(0)}° of edge`}, beyond ${limit}`
-      : `drifts at ${of(count.drifts)}: at this speed no edge angle up to ${limit} holds`;
+    const at = { gates: of(count.drifts), limit: angle(conditions.greatestEdge) };
+    if (neededEdge === null) return { key: 'course.driftsBeyondAnyEdge', values: at };
+    return neededEdge > conditions.greatestEdge
+      ? { key: 'course.driftsBeyondEdge', values: { ...at, edge: angle(neededEdge) } }
+      : { key: 'course.driftsAtSpeed', values: at };
   }
-  if (count['tight arcs'] > 0) return `holds, with tighter arcs and traverses at ${of(count['tight arcs'])}`;
-  return `carves ${every} on the line`;
+  return count['tight arcs'] > 0
+    ? { key: 'course.holdsTight', values: { gates: of(count['tight arcs']) } }
+    : { key: 'course.carves', values: { gates: of(all) } };
 }
 
 const peakEdge = (pair: RankedPair): number => Math.max(...pair.report.gates.map(gate => gate.edge));
@@ -152,33 +155,43 @@ function reason(
   second: RankedPair | undefined,
   flips: readonly Flip[],
   speedHeld: boolean,
-): string {
-  const parts = [`${best.name} ${best.verdict}.`];
-  if (second) {
-    const gap = (hundredths(second) - hundredths(best)) / 100;
-    const [bestEdge, secondEdge] = [best, second].map(entry => `${(peakEdge(entry) * degrees).toFixed(0)}°`);
-    parts.push(
-      gap > 0
-        ? speedHeld
-          ? `${second.name} ${second.verdict}. ${
-              gap < best.report.seconds / 2
-                ? `Keeping this speed all the same would cost it ${gap.toFixed(2)} s more to win back what drifting takes.`
-                : 'It could not keep this speed: drifting takes more than half of what the slope gives.'
-            }`
-          : `It is ${gap.toFixed(2)} s ahead of ${second.name}, which ${second.verdict}.`
-        : best.gatesCarved !== second.gatesCarved
-          ? `${second.name} is level on time but ${second.verdict}.`
-          : bestEdge !== secondEdge
-            ? `${second.name} is level on time; ${best.name} needs less edge (${bestEdge} against ${secondEdge}).`
-            : `${second.name} is level with it in everything compared here.`,
-    );
-    parts.push(
-      flips.length === 0
-        ? 'None of the small changes tried would put another pair first.'
-        : `Close: ${flips[0].change} would put ${flips[0].pick} first.`,
-    );
+): Sentence[] {
+  const { name, verdict } = best;
+  const first: Sentence = { key: 'course.pairVerdict', values: { name, verdict } };
+  if (!second) return [first];
+  const [flip] = flips;
+  return [
+    first,
+    ...against(best, second, speedHeld),
+    flip
+      ? { key: 'course.close', values: { change: flip.change, pick: flip.pick } }
+      : { key: 'course.noFlip' },
+  ];
+}
+
+/** What sets the best apart from the next. */
+function against(best: RankedPair, second: RankedPair, speedHeld: boolean): Sentence[] {
+  const gap = (hundredths(second) - hundredths(best)) / 100;
+  const next = { name: second.name, verdict: second.verdict };
+  if (gap > 0 && !speedHeld) return [{ key: 'course.ahead', values: { gap: seconds(gap), ...next } }];
+  if (gap > 0) {
+    return [
+      { key: 'course.pairVerdict', values: next },
+      gap < best.report.seconds / 2
+        ? { key: 'course.keepingSpeed', values: { gap: seconds(gap) } }
+        : { key: 'course.cannotKeepSpeed' },
+    ];
   }
-  return parts.join(' ');
+  if (best.gatesCarved !== second.gatesCarved) return [{ key: 'course.levelBut', values: next }];
+  const [edge, other] = [peakEdge(best), peakEdge(second)];
+  return Math.round(edge / DEGREE) === Math.round(other / DEGREE)
+    ? [{ key: 'course.level', values: { name: second.name } }]
+    : [
+        {
+          key: 'course.lessEdge',
+          values: { name: second.name, best: best.name, edge: angle(edge), other: angle(other) },
+        },
+      ];
 }
 
 function findFlips(
@@ -193,7 +206,7 @@ function findFlips(
   const pick = near[0];
   const flips: Flip[] = [];
   const consider = (
-    change: string,
+    change: Sentence,
     field: readonly CoursePair[],
     drawn: Line,
     set: readonly Gate[],
@@ -204,19 +217,33 @@ function findFlips(
     if (first.index !== 0) flips.push({ change, pick: first.name });
   };
   for (const sign of [1, -1]) {
-    const word = sign > 0 ? 'wider' : 'narrower';
-    const moved = offsetGates(gates, sign * 0.3);
+    const way = sign > 0 ? 'more' : 'less';
+    const by = { quantity: 'distance', value: 0.3 } as const;
+    const moved = offsetGates(gates, sign * by.value);
     const redrawn = tryLine(moved, options);
-    if (redrawn) consider(`gates 0.3 m ${word}`, near, redrawn, moved, conditions);
+    if (redrawn)
+      consider({ key: 'course.gatesMoved', values: { by, way } }, near, redrawn, moved, conditions);
     const startSpeed = conditions.startSpeed + sign * 5 * KMH;
     if (startSpeed > 0) {
-      consider(`5 km/h ${sign > 0 ? 'faster' : 'slower'}`, near, line, gates, { ...conditions, startSpeed });
+      const values = { by: { quantity: 'speed', value: 5 * KMH, decimals: 0 }, way } as const;
+      consider({ key: 'course.speedChanged', values }, near, line, gates, { ...conditions, startSpeed });
     }
-    const longer = sign > 0 ? 'longer' : 'shorter';
     const changed = near.map((pair, i) => (i === 0 ? withRadius(pair, sign * 0.3, conditions) : pair));
-    consider(`a radius 0.3 m ${longer} on ${pick.name}`, changed, line, gates, conditions);
+    consider(
+      { key: 'course.radiusChanged', values: { by, way, name: pick.name } },
+      changed,
+      line,
+      gates,
+      conditions,
+    );
     const other = near.map((pair, i) => (i === 1 ? withRadius(pair, sign * 0.3, conditions) : pair));
-    consider(`a radius 0.3 m ${longer} on ${near[1].name}`, other, line, gates, conditions);
+    consider(
+      { key: 'course.radiusChanged', values: { by, way, name: near[1].name } },
+      other,
+      line,
+      gates,
+      conditions,
+    );
   }
   return flips;
 }

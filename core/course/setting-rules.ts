@@ -1,3 +1,4 @@
+import type { PlainKey, Quantity, Sentence, Value } from '../language/index.ts';
 import type { Gate } from './gates.ts';
 
 /**
@@ -8,11 +9,10 @@ import type { Gate } from './gates.ts';
 export type SettingStatus = 'seen' | 'from memory';
 
 export interface SettingItem {
-  readonly rule: string;
-  readonly limit: string;
-  /** Least and greatest value found, in `unit`; null when the course does not tell. */
-  readonly found: readonly [number, number] | null;
-  readonly unit: string;
+  readonly rule: { readonly key: PlainKey };
+  readonly limit: readonly Sentence[];
+  /** What was found: one value, or the least and the greatest; null when the course does not tell. */
+  readonly found: readonly Value[] | null;
   readonly verdict: 'passes' | 'fails' | 'not given';
   /** Labels of the gates concerned. */
   readonly gates: readonly string[];
@@ -20,10 +20,10 @@ export interface SettingItem {
 }
 
 export interface SettingCheck {
-  readonly edition: string;
+  readonly edition: Sentence;
   readonly verdict: 'passes' | 'fails' | 'not given';
   readonly items: readonly SettingItem[];
-  readonly caution: string;
+  readonly caution: Sentence;
 }
 
 export interface SettingOptions {
@@ -37,23 +37,19 @@ export interface SettingOptions {
   readonly gateWidth?: number;
 }
 
-const edition = 'International competition rules as known to this program';
-
 /** Checks gate count against drop, pole distances, slope, drop and gate width. */
 export function checkSetting(gates: readonly Gate[], options: SettingOptions): SettingCheck {
   const items = options.discipline === 'SL' ? slalomItems(gates, options) : giantSlalomItems(gates, options);
   const judged = items.filter(item => item.verdict !== 'not given');
   return {
-    edition,
+    edition: { key: 'course.settingEdition' },
     verdict: judged.some(item => item.verdict === 'fails')
       ? 'fails'
       : judged.length > 0
         ? 'passes'
         : 'not given',
     items,
-    caution:
-      'Rules change every season and editions differ; limits marked from memory must be confirmed. Only the ' +
-      'rulebook in force and the jury decide. A rule not listed here is not checked.',
+    caution: { key: 'course.settingCaution' },
   };
 }
 
@@ -66,13 +62,12 @@ function courseDrop(gates: readonly Gate[], slope: number): number {
 
 function slalomItems(gates: readonly Gate[], options: SettingOptions): SettingItem[] {
   const drop = options.drop ?? courseDrop(gates, options.slope);
-  const gradient = 100 * Math.tan(options.slope);
   const children = options.category === 'children';
   return [
     countItem(gates, drop, 0.3, 0.35, 'seen'),
-    distanceItem(gates, 'turning pole to turning pole', children ? 7 : 6, children ? 11 : 13, 'from memory'),
-    single('slope', gradient, '%', 33, 45, 'seen', 'about 33 to 45 %', 1),
-    single('gate width', options.gateWidth ?? null, 'm', 4, 6, 'seen'),
+    distanceItem(gates, 'course.turningPoles', children ? 7 : 6, children ? 11 : 13, 'from memory'),
+    slopeItem(options.slope),
+    widthItem(options.gateWidth ?? null, 4, 6),
     ...(children ? [] : [dropItem(drop, options.category === 'men' ? [180, 220] : [140, 220])]),
   ];
 }
@@ -82,9 +77,9 @@ function giantSlalomItems(gates: readonly Gate[], options: SettingOptions): Sett
   const children = options.category === 'children';
   return [
     countItem(gates, drop, 0.11, 0.15, 'seen', 0),
-    distanceItem(gates, 'nearest poles of successive gates', 10, Number.POSITIVE_INFINITY, 'seen'),
-    ...(children ? [distanceItem(gates, 'turning pole to turning pole', 0, 27, 'seen')] : []),
-    single('gate width', options.gateWidth ?? null, 'm', 4, 8, 'seen'),
+    distanceItem(gates, 'course.nearestPoles', 10, Number.POSITIVE_INFINITY, 'seen'),
+    ...(children ? [distanceItem(gates, 'course.turningPoles', 0, 27, 'seen')] : []),
+    widthItem(options.gateWidth ?? null, 4, 8),
     ...(children ? [] : [dropItem(drop, options.category === 'men' ? [250, 450] : [250, 400])]),
   ];
 }
@@ -100,12 +95,21 @@ function countItem(
 ): SettingItem {
   const least = Math.max(0, Math.ceil(from * drop - grace - 1e-9));
   const most = Math.floor(to * drop + grace + 1e-9);
-  const share = `${Math.round(100 * from)} to ${Math.round(100 * to)} % of the drop`;
+  const shares = {
+    least,
+    most,
+    from: { quantity: 'share', value: from, bare: true },
+    to: { quantity: 'share', value: to },
+    drop: metres(drop),
+  } as const;
   return {
-    rule: 'direction changes',
-    limit: `${least} to ${most} (${share}${grace > 0 ? ` ± ${grace}` : ''}, ${drop.toFixed(0)} m)`,
-    found: [gates.length, gates.length],
-    unit: 'turns',
+    rule: { key: 'course.directionChanges' },
+    limit: [
+      grace > 0
+        ? { key: 'course.countLimitWithGrace', values: { ...shares, grace } }
+        : { key: 'course.countLimit', values: shares },
+    ],
+    found: [{ key: 'course.turns', values: { count: gates.length } }],
     verdict: gates.length >= least && gates.length <= most ? 'passes' : 'fails',
     gates: [],
     status,
@@ -114,16 +118,16 @@ function countItem(
 
 function distanceItem(
   gates: readonly Gate[],
-  rule: string,
+  rule: PlainKey,
   least: number,
   most: number,
   status: SettingStatus,
 ): SettingItem {
-  const bounds = [
-    ...(least > 0 ? [`at least ${least} m`] : []),
-    ...(most < 1e9 ? [`at most ${most} m`] : []),
+  const limit: Sentence[] = [
+    ...(least > 0 ? [{ key: 'course.atLeast', values: { least: metres(least) } } as const] : []),
+    ...(most < 1e9 ? [{ key: 'course.atMost', values: { most: metres(most) } } as const] : []),
   ];
-  const item = { rule, limit: bounds.join(', '), unit: 'm', status };
+  const item = { rule: { key: rule }, limit, status };
   if (gates.length < 2) return { ...item, found: null, verdict: 'not given', gates: [] };
   let shortest = Number.POSITIVE_INFINITY;
   let longest = 0;
@@ -138,34 +142,50 @@ function distanceItem(
   }
   return {
     ...item,
-    found: [shortest, longest],
+    found: [exactMetres(shortest), exactMetres(longest)],
     verdict: concerned.length === 0 ? 'passes' : 'fails',
     gates: concerned,
   };
 }
 
-function dropItem(drop: number, [least, most]: readonly [number, number]): SettingItem {
-  return single('drop, top level', drop, 'm', least, most, 'seen');
+const dropItem = (drop: number, [least, most]: readonly [number, number]): SettingItem =>
+  single('course.drop', drop, metres(drop), least, most, rangeOf(metres, least, most));
+
+const widthItem = (width: number | null, least: number, most: number): SettingItem =>
+  single('course.gateWidth', width, exactMetres(width ?? 0), least, most, rangeOf(metres, least, most));
+
+/** Gradients are stated in per cent, about: one more either way passes. */
+function slopeItem(slope: number): SettingItem {
+  const gradient = Math.tan(slope);
+  const share = (value: number): Quantity => ({ quantity: 'share', value });
+  const limit: Sentence = { key: 'course.aboutFrom', values: { from: bare(share(0.33)), to: share(0.45) } };
+  return single('course.slope', gradient, share(gradient), 0.32, 0.46, limit);
 }
 
 function single(
-  rule: string,
+  rule: PlainKey,
   found: number | null,
-  unit: string,
+  shown: Quantity,
   least: number,
   most: number,
-  status: SettingStatus,
-  limit = `${least} to ${most} ${unit}`,
-  grace = 0,
+  limit: Sentence,
 ): SettingItem {
-  const within = found !== null && found >= least - grace - 1e-9 && found <= most + grace + 1e-9;
+  const within = found !== null && found >= least - 1e-9 && found <= most + 1e-9;
   return {
-    rule,
-    limit,
-    found: found === null ? null : [found, found],
-    unit,
+    rule: { key: rule },
+    limit: [limit],
+    found: found === null ? null : [shown],
     verdict: found === null ? 'not given' : within ? 'passes' : 'fails',
     gates: [],
-    status,
+    status: 'seen',
   };
 }
+
+const rangeOf = (shown: (value: number) => Quantity, from: number, to: number): Sentence => ({
+  key: 'course.from',
+  values: { from: bare(shown(from)), to: shown(to) },
+});
+
+const bare = (quantity: Quantity): Quantity => ({ ...quantity, bare: true });
+const metres = (value: number): Quantity => ({ quantity: 'distance', value, decimals: 0 });
+const exactMetres = (value: number): Quantity => ({ quantity: 'distance', value });

@@ -26,7 +26,16 @@ type EndOfSelector =
   | 'x'
   | 'y'
   | 'z'
-  | `${number}`;
+  | '0'
+  | '1'
+  | '2'
+  | '3'
+  | '4'
+  | '5'
+  | '6'
+  | '7'
+  | '8'
+  | '9';
 
 /** The placeholder that a text begins with, its opening brace taken off: its name and how it is formatted. */
 type Opened<Text extends string> = Text extends `${infer Inside}}${string}`

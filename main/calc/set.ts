@@ -16,6 +16,7 @@ import { rounded } from './quantity.ts';
 import { askedWords, conditionsOf, type SetQuestion, setQuestion } from './set-question.ts';
 import { tableOf } from './table.ts';
 import { NO_ADVICE, turnOf } from './turn-of.ts';
+import { told, toldAll } from './words.ts';
 
 const ASKED = [
   ...fieldsOf('set', 'gates'),
@@ -52,12 +53,10 @@ export const set: Command = {
       return turnOf(files[i], ski, hardness);
     });
     const ranking = asking(course.name, () =>
-      asking(course.name, () =>
-        rankPairs(
-          skis.map((ski, i) => ({ name: ski.name, turn: known[i].turn, baseBevel: ski.baseBevel })),
-          course.gates,
-          conditionsOf(course.asked, said),
-        ),
+      rankPairs(
+        skis.map((ski, i) => ({ name: ski.name, turn: known[i].turn, baseBevel: ski.baseBevel })),
+        course.gates,
+        conditionsOf(course.asked, said),
       ),
     );
     const radius = rhythm
@@ -71,11 +70,11 @@ export const set: Command = {
         neededEdgeDeg: neededEdge === null ? null : rounded(neededEdge / DEGREE),
         minHoldDeg: rounded(minHold / DEGREE),
         seconds: rounded(report.seconds),
-        verdict,
+        verdict: told(verdict),
         turnRadius: known[index].source,
       })),
       pick: ranking.pick,
-      because: ranking.because,
+      because: toldAll(ranking.because),
       remarks,
       asked: course.asked,
     };
@@ -92,7 +91,7 @@ export const set: Command = {
       tables: [{ title, ...table }],
       csv: table,
       words: [
-        ranking.because,
+        toldAll(ranking.because),
         askedWords(course.asked),
         ...remarks,
         ...known.map(({ words }) => words),

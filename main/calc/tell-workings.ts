@@ -1,9 +1,9 @@
-import { sayAll } from '../../core/language/index.ts';
 import { type Balance, balanceSides, type Working, type WorkingValue } from '../../core/working/index.ts';
+import { toldAll } from './words.ts';
 
 /** What a working says beside its formula, in words. */
 export const noteOf = ({ note = '' }: Pick<Working, 'note'>): string =>
-  typeof note === 'string' ? note : sayAll(note);
+  typeof note === 'string' ? note : toldAll(note);
 
 /** Workings in words: the formula, the numbers put in, the result, the source. */
 export function tellWorkings(workings: readonly Working[]): string {

@@ -148,7 +148,8 @@ export class EdgeScene implements SetUp<EdgeSceneInput, EdgeCamera> {
       const place = part.object.at;
       place.x = at.x;
       place.y = at.y;
-      place.axis = at.heading;
+      // The tail slides out: the ski points into the turn by the angle at which its edge slips.
+      place.axis = at.heading + turn * (spec.slip ?? 0);
       place.edge = turn * spec.edgeAngle;
       place.depth = bootDepth(spec.bend, spec.form);
       part.object.place(this.frame);

@@ -16,6 +16,7 @@ import {
   trackAt,
   trackState,
 } from './track-at.ts';
+import { wayMarks } from './way-marks.ts';
 
 /** Bends for every row of a track: row-major, one value a station. */
 export interface BendRows {
@@ -39,6 +40,8 @@ export interface HillRun {
 }
 
 const CAPACITY = 1000;
+/** Ways are told apart this far ahead of the skier, s: nearer the skier stands before them. */
+const AHEAD = 0.15;
 /** The mass goes over the snow in dashes, m. */
 const MASS_DASH = [0.4, 0.4];
 
@@ -51,6 +54,8 @@ export class HillRunner {
   readonly centre = new Vector3();
   readonly #groove: Groove;
   readonly #path: ArcLine;
+  /** Rows where skis and mass are furthest apart. */
+  readonly #wayMarks: readonly number[];
   /** Way of the mass; null where the track does not tell it. */
   readonly #massPath: ArcLine | null;
   readonly #rows: Int32Array;
@@ -91,6 +96,7 @@ export class HillRunner {
     this.#path.mesh.material.color.set(run.style.colour);
     this.#path.mesh.material.opacity = ghost ? 0.55 : 0.8;
     const { massX, massY } = track;
+    this.#wayMarks = wayMarks(track);
     this.#massPath = massX && massY ? new ArcLine(view) : null;
     if (this.#massPath && massX && massY) {
       const { mesh } = this.#massPath;
@@ -147,6 +153,16 @@ export class HillRunner {
     this.object.place(this.#frame);
     this.#frame.place(s.x, s.y, 0, this.centre);
     this.#carve(s.row);
+  }
+
+  /** Where both ways are next told from each other at time t: points of skis and mass; false where they are not. */
+  nextMark(t: number, skis: Vector3, mass: Vector3): boolean {
+    const { track } = this.run;
+    const row = this.#wayMarks.find(each => track.t[each] > t + AHEAD);
+    if (row === undefined || !track.massX || !track.massY || !this.#path.mesh.visible) return false;
+    this.#frame.place(track.x[row], track.y[row], 0, skis);
+    this.#frame.place(track.massX[row], track.massY[row], 0, mass);
+    return true;
   }
 
   /** Forces the bend to be written again (the exaggeration changed). */

@@ -63,6 +63,8 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
     arrow: new ForceArrow(),
     label: this.labels.make(DETAIL_LAYER, 1),
   }));
+  /** Which of the two ways ahead is whose. */
+  readonly #ways = { skis: this.labels.make(DETAIL_LAYER), mass: this.labels.make(DETAIL_LAYER) };
   readonly #marks = [0, 1].map(() => this.labels.make(FAR_LAYER));
   #runners: HillRunner[] = [];
   #gates: InstancedMesh | null = null;
@@ -143,12 +145,20 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
     this.labels.keepClear(this.#skier.group.visible ? this.#skier.points : []);
     this.#skier.pose(first.object.seat.origin, first.object.seat.up, this.#leanUp, this.#forward, s.leg);
     this.#drawForces(input);
+    this.#nameWays(first);
     this.#marks.forEach((mark, i) => {
       const runner = this.#runners[i];
       const { letter, colour } = runner?.run.style ?? { letter: '', colour: '' };
       mark.set(letter, colour, this.#theme);
       if (runner) mark.sprite.position.copy(runner.centre).addScaledVector(this.#normal, 1);
     });
+  }
+
+  #nameWays(runner: HillRunner): void {
+    const { skis, mass } = this.#ways;
+    const told = runner.nextMark(this.playback.time, skis.sprite.position, mass.sprite.position);
+    skis.set(told ? 'skis' : '', runner.run.style.colour, this.#theme);
+    mass.set(told ? 'mass' : '', runner.run.style.colour, this.#theme);
   }
 
   coarsen(): void {

@@ -18,10 +18,13 @@ export function conditionsGiven(draft: Given): Given {
 /** Conditions from a draft; what is none, or out of its range, is as usual. */
 export function conditionsFrom(draft: Given): Conditions {
   const given = conditionsGiven(draft);
-  return Object.fromEntries(
-    Object.entries(DEFAULT_CONDITIONS).map(([field, usual]) => {
-      const value = given[field];
-      return [field, isAccepted(field as ConditionField, value) ? value : usual];
-    }),
-  ) as unknown as Conditions;
+  const always = Object.entries(DEFAULT_CONDITIONS).map(([field, usual]) => {
+    const value = given[field];
+    return [field, isAccepted(field as ConditionField, value) ? value : usual];
+  });
+  const { wallStrengthKPa } = given;
+  return {
+    ...(Object.fromEntries(always) as unknown as Conditions),
+    ...(isAccepted('wallStrengthKPa', wallStrengthKPa) ? { wallStrengthKPa } : {}),
+  };
 }

@@ -27,11 +27,14 @@ export interface RackEntry {
   readonly readOnly?: string;
 }
 
-/** Conditions a project carries; those of a set belong to its course, the legs follow from the height, the wall from the hardness. */
+/** Conditions a project always carries; those of a set belong to its course, the legs follow from the height. */
 export type ConditionField = Exclude<Field, FieldOf<'course' | 'legSpan' | 'wall'>>;
 
 /** What is asked of the skis, in the units people say: see core/conditions. */
-export type Conditions = { readonly [F in ConditionField]: number };
+export type Conditions = { readonly [F in ConditionField]: number } & {
+  /** Left out, the hardness says. */
+  readonly wallStrengthKPa?: number;
+};
 
 /** The set of gates being asked about. */
 export interface Course {

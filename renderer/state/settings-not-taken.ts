@@ -55,7 +55,7 @@ export function settingsNotTaken(draft: string | null, project: Project): Senten
     );
   });
   return [
-    ...Object.entries(project.conditions).flatMap(([field, kept]) =>
+    ...Object.entries({ wallStrengthKPa: undefined, ...project.conditions }).flatMap(([field, kept]) =>
       notTaken(conditions[field], kept, rowOf(field as ConditionField).label),
     ),
     ...others,

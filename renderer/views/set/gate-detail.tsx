@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import { chosenRanking } from '../../answers/index.ts';
 import { Empty, PairBadge } from '../../kit/index.ts';
-import { activePair, view } from '../../state/index.ts';
+import { activePair, inWords, view } from '../../state/index.ts';
 import { MODE_WORDS } from './gate-words.ts';
 import { selectedGate, selectGate } from './set-state.ts';
 import { Standing } from './standing.tsx';
@@ -29,7 +29,7 @@ export function GateDetail(): JSX.Element {
       <div class="set-head">
         <PairBadge mark={active.mark} />
         <strong>{active.name}</strong>
-        <span class="reading-hint">{ranked.verdict}. Keys A to D take another pair.</span>
+        <span class="reading-hint">{inWords(ranked.verdict)}. Keys A to D take another pair.</span>
       </div>
       <div class="plain-scroll">
         <table class="plain-table">

@@ -20,6 +20,7 @@ import {
   chosenPairs,
   course,
   edit,
+  inWords,
   letterFree,
   project,
   report,
@@ -141,7 +142,7 @@ function Row(props: { id: string; ranked: RankedPair; place: number; bent: boole
       <tr class="pair-words">
         <td />
         <td colSpan={6}>
-          {ranked.verdict}; {bent ? 'bent ski' : 'cosine rule'}
+          {inWords(ranked.verdict)}; {bent ? 'bent ski' : 'cosine rule'}
           {entry.pair.discipline && entry.pair.discipline !== course.value.discipline && (
             <strong> · stated for {entry.pair.discipline}</strong>
           )}

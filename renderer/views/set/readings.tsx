@@ -5,11 +5,13 @@ import { enteredNow, ranking, scope, type TurnModel, turnModel } from '../../ans
 import { ConditionControl } from '../../controls/index.ts';
 import { PairBadge, Quantity, Segments } from '../../kit/index.ts';
 import {
+  allInWords,
   type Course,
   changeCourse,
   chosenPairs,
   conditions,
   course,
+  inWords,
   project,
   view,
 } from '../../state/index.ts';
@@ -62,14 +64,14 @@ function Pick(): JSX.Element {
       <p class="pick-name">
         {chosen && <PairBadge mark={chosen.mark} />} {name}
       </p>
-      <p>{because}</p>
+      <p>{allInWords(because)}</p>
       <h3>How sure?</h3>
       <p>{sureness(sure, flips.length, view.value.system)}</p>
       {flips.length > 0 && (
         <ul class="flips">
           {flips.map(({ change, pick }) => (
-            <li key={`${change} ${pick}`}>
-              {change}: {pick} first
+            <li key={`${inWords(change)} ${pick}`}>
+              {inWords(change)}: {pick} first
             </li>
           ))}
         </ul>

@@ -2,10 +2,10 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { reachOf, siOf } from '../../../core/conditions/index.ts';
 import { checkSetting, type SettingItem } from '../../../core/course/index.ts';
-import { formatQuantity, shownAs } from '../../../core/units/index.ts';
+import { shownAs } from '../../../core/units/index.ts';
 import { NumberCell } from '../../kit/index.ts';
 import { VerdictMark } from '../../rules/index.ts';
-import { changeCourse, course, view } from '../../state/index.ts';
+import { changeCourse, course, inWords, t, view } from '../../state/index.ts';
 
 type Level = 'men' | 'women' | 'children';
 
@@ -34,7 +34,7 @@ export function SettingSheet(): JSX.Element {
       </div>
       <div class="plain-scroll">
         <table class="plain-table">
-          <caption class="sr-only">{check.edition}</caption>
+          <caption class="sr-only">{inWords(check.edition)}</caption>
           <thead>
             <tr>
               <th scope="col">Rule</th>
@@ -46,9 +46,9 @@ export function SettingSheet(): JSX.Element {
           </thead>
           <tbody>
             {check.items.map(item => (
-              <tr key={`${item.rule} ${item.limit}`}>
-                <th scope="row">{item.rule}</th>
-                <td>{item.limit}</td>
+              <tr key={item.rule.key + item.limit.map(inWords).join()}>
+                <th scope="row">{inWords(item.rule)}</th>
+                <td>{item.limit.map(inWords).join(', ')}</td>
                 <td>
                   {foundText(item)}
                   {item.gates.length > 0 && (
@@ -68,20 +68,18 @@ export function SettingSheet(): JSX.Element {
         </table>
       </div>
       <p class="reading-hint">
-        {check.edition}. The category is the one of the rule check; slope from the readings. {check.caution}
+        {inWords(check.edition)}. The category is the one of the rule check; slope from the readings.{' '}
+        {inWords(check.caution)}
       </p>
     </>
   );
 }
 
-function foundText({ found, unit }: SettingItem): string {
-  if (!found) return 'not given';
-  const { system } = view.value;
-  const one = (value: number) =>
-    unit === 'm'
-      ? formatQuantity(value, 'distance', { system }).text
-      : `${unit === 'turns' ? value : value.toFixed(0)} ${unit}`;
-  return found[0] === found[1] ? one(found[0]) : `${one(found[0])} to ${one(found[1])}`;
+function foundText({ found }: SettingItem): string {
+  if (found === null) return t('rules.notGiven');
+  const [least, most = least] = found;
+  const [one, other] = [least!, most!].map(value => t('course.found', { value }));
+  return one === other ? one! : t('course.from', { from: one!, to: other! });
 }
 
 /** Gate width is in no list of turning poles, so it may be said here. */

@@ -22,6 +22,7 @@ import { holdWorking, loadWorking } from './row-workings.ts';
 import { bookWorking, endSpeedWorking } from './run-workings.ts';
 import { airWords, skidWords, stretchesOf } from './skids.ts';
 import { SkierControls } from './skier-controls.tsx';
+import { SnowControls } from './snow-controls.tsx';
 import { TurnControls } from './turn-controls.tsx';
 
 export function SlopeReadings(): JSX.Element | null {
@@ -38,6 +39,7 @@ export function SlopeReadings(): JSX.Element | null {
         <TurnControls />
         {!rhythmic && <ConditionControl field="speedKmh" />}
         <HillControls />
+        <SnowControls />
         <SkierControls />
       </div>
       <p class="reading-hint">

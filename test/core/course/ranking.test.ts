@@ -9,6 +9,7 @@ import {
   rankPairs,
   rhythmicSet,
 } from '../../../core/course/index.ts';
+import { sayAll } from '../../../core/language/index.ts';
 import { cosineTurn } from '../../../core/run/index.ts';
 
 const rad = Math.PI / 180;
@@ -119,22 +120,22 @@ describe('rankPairs', () => {
     const ranking = rankPairs([pairOf(13), pairOf(13.2)], gates, { holdSpeed: true, startSpeed: 9 });
     expect(ranking.sure).toBe('close');
     expect(ranking.flips.length).toBeGreaterThan(0);
-    expect(ranking.because).toContain('Close:');
+    expect(sayAll(ranking.because)).toContain('Close:');
     for (const flip of ranking.flips) expect(flip.pick).not.toBe(ranking.pick);
   });
 
   it('says so when nothing compared tells two pairs apart', () => {
     const ranking = rankPairs([pairOf(13), { ...pairOf(13), name: 'twin' }], gates);
     expect(ranking.pick).toBe('13 m');
-    expect(ranking.because).toContain('level with it in everything compared');
+    expect(sayAll(ranking.because)).toContain('level with it in everything compared');
   });
 
   it('says in words when drifting leaves no speed to keep', () => {
     const { pairs, because } = rankPairs([pairOf(13), pairOf(30)], gates, { holdSpeed: true, startSpeed: 9 });
     const [best, last] = pairs;
     expect(last.cost - best.cost).toBeGreaterThan(best.report.seconds / 2);
-    expect(because).toContain('30 m drifts at');
-    expect(because).toContain(
+    expect(sayAll(because)).toContain('30 m drifts at');
+    expect(sayAll(because)).toContain(
       'could not keep this speed: drifting takes more than half of what the slope gives',
     );
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkSetting, rhythmicSet } from '../../../core/course/index.ts';
+import { say, sayAll } from '../../../core/language/index.ts';
 
 const slope = Math.atan(0.4);
 
@@ -7,7 +8,7 @@ describe('checkSetting', () => {
   it('passes a slalom with 33 % of its drop in turns and 10 m gates', () => {
     const gates = rhythmicSet(60, 8.2, 3);
     const check = checkSetting(gates, { discipline: 'SL', category: 'men', slope, drop: 182, gateWidth: 5 });
-    expect(check.items.map(item => [item.rule, item.verdict])).toEqual([
+    expect(check.items.map(item => [say(item.rule), item.verdict])).toEqual([
       ['direction changes', 'passes'],
       ['turning pole to turning pole', 'passes'],
       ['slope', 'passes'],
@@ -16,16 +17,16 @@ describe('checkSetting', () => {
     ]);
     expect(check.verdict).toBe('passes');
     // 30 % of 182 is 54.6, less three: 52; 35 % is 63.7, and three: 66.
-    expect(check.items[0].limit).toContain('52 to 66');
+    expect(sayAll(check.items[0].limit)).toContain('52 to 66');
   });
 
   it('names the gates that stand too close and keeps the status of each limit', () => {
     const gates = rhythmicSet(60, 10, 3).map((gate, i) => (i === 5 ? { ...gate, y: gate.y - 5 } : gate));
     const check = checkSetting(gates, { discipline: 'SL', category: 'women', slope });
-    const distance = check.items.find(item => item.rule.startsWith('turning pole'));
+    const distance = check.items.find(item => say(item.rule).startsWith('turning pole'));
     expect(distance).toMatchObject({ verdict: 'fails', gates: ['5–6', '6–7'], status: 'from memory' });
     expect(check.items[0].status).toBe('seen');
-    expect(check.items.find(item => item.rule === 'gate width')?.verdict).toBe('not given');
+    expect(check.items.find(item => item.rule.key === 'course.gateWidth')?.verdict).toBe('not given');
     expect(check.verdict).toBe('fails');
   });
 
@@ -34,8 +35,8 @@ describe('checkSetting', () => {
     const options = { discipline: 'GS' as const, slope: Math.atan(0.27) };
     const adults = checkSetting(gates, { ...options, category: 'men' });
     const children = checkSetting(gates, { ...options, category: 'children' });
-    expect(adults.items.find(item => item.rule.startsWith('nearest'))?.verdict).toBe('passes');
-    expect(children.items.find(item => item.rule.startsWith('turning'))?.verdict).toBe('fails');
-    expect(adults.items[0].limit).toContain('11 to 15 %');
+    expect(adults.items.find(item => say(item.rule).startsWith('nearest'))?.verdict).toBe('passes');
+    expect(children.items.find(item => say(item.rule).startsWith('turning'))?.verdict).toBe('fails');
+    expect(sayAll(adults.items[0].limit)).toMatch(/11 to 15\s%/);
   });
 });

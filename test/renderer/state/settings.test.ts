@@ -1,8 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { wallStrengthOf } from '../../../core/carve/index.ts';
 import { say } from '../../../core/language/index.ts';
 import {
   board,
   changeBoard,
+  changeConditions,
   changeCourse,
   changeSlope,
   course,
@@ -49,6 +51,22 @@ describe('the run and the board in the project', () => {
     expect(slope.value.drawn[1]!.deg).toBe(63);
     undo();
     expect(slope.value.drawn).toBe(DEFAULT_SLOPE.drawn);
+  });
+
+  it('the strength of the wall of snow follows the hardness until it is said, and is kept then', () => {
+    expect(project.value.conditions.wallStrengthKPa).toBeUndefined();
+    expect(wallStrengthOf(project.value.conditions)).toBeCloseTo(600e3, 3);
+    changeConditions('Hardness', { hardnessNPerMm3: 30 });
+    expect(wallStrengthOf(project.value.conditions)).toBeGreaterThan(1.5e6);
+    changeConditions('Wall', { wallStrengthKPa: 900 });
+    expect(wallStrengthOf(read({}).conditions)).toBeCloseTo(900e3, 3);
+    changeConditions('Wall', { wallStrengthKPa: undefined });
+    expect(read({}).conditions).not.toHaveProperty('wallStrengthKPa');
+    const conditions = { ...project.value.conditions, wallStrengthKPa: 1 };
+    const odd = JSON.stringify({ ...JSON.parse(draftOf(project.value)), conditions });
+    expect(settingsNotTaken(odd, projectFrom(odd)!).map(each => say(each))).toEqual([
+      expect.stringContaining('Strength of the wall of snow'),
+    ]);
   });
 
   it('come back from a draft as they were', () => {

@@ -1,0 +1,40 @@
+import type { JSX } from 'preact';
+import { NAMED_SNOWS, wallStrengthOf } from '../../../core/carve/index.ts';
+import { reachOf, rowOf, saidOf } from '../../../core/conditions/index.ts';
+import { say } from '../../../core/language/index.ts';
+import { ConditionControl } from '../../controls/index.ts';
+import { Quantity } from '../../kit/index.ts';
+import { changeConditions, conditions } from '../../state/index.ts';
+
+/** What the snow bears: its hardness, and the strength of the wall an edge leans on, which follows it until it is said. */
+export function SnowControls(): JSX.Element {
+  const c = conditions.value;
+  const [min, max] = reachOf('wallStrengthKPa');
+  const { measure, label: key } = rowOf('wallStrengthKPa');
+  const label = say({ key });
+  const own = c.wallStrengthKPa !== undefined;
+  return (
+    <details class="control-group">
+      <summary>Snow</summary>
+      <ConditionControl
+        field="hardnessNPerMm3"
+        note={NAMED_SNOWS.find(({ hardnessNPerMm3 }) => hardnessNPerMm3 === c.hardnessNPerMm3)?.name}
+      />
+      <Quantity
+        label={label}
+        measure={measure}
+        value={saidOf('wallStrengthKPa', wallStrengthOf(c))}
+        min={min}
+        max={max}
+        log
+        note={own ? undefined : 'By the hardness: our own value, no measurement'}
+        onInput={wallStrengthKPa => changeConditions(label, { wallStrengthKPa }, 'wallStrengthKPa')}
+      />
+      {own && (
+        <button type="button" onClick={() => changeConditions(label, { wallStrengthKPa: undefined })}>
+          By the hardness
+        </button>
+      )}
+    </details>
+  );
+}
