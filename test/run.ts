@@ -44,6 +44,15 @@ function runSuite(config: string): { passed: number; failed: number } {
   }
 }
 
+/** `npm test -- --renew-charts`: draws every chart anew into its record, to be looked at in the diff. */
+if (process.argv.includes('--renew-charts')) {
+  const vitest = join(projectRoot, 'node_modules/vitest/vitest.mjs');
+  const charts = [vitest, 'run', '--config', 'test/vitest.config.ts', 'test/renderer/charts'];
+  rmSync(join(projectRoot, 'test/renderer/charts/recorded'), { recursive: true, force: true });
+  const env = { ...process.env, RENEW_CHARTS: '1' };
+  process.exit(spawnSync(process.execPath, charts, { cwd: projectRoot, stdio: 'inherit', env }).status ?? 1);
+}
+
 if (!quick) {
   ensureBrowser(console.log);
   ensureBuilt(console.log);
