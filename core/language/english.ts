@@ -83,7 +83,8 @@ export const english = {
 
   // Formulas that people type.
   'formula.accepted': 'numbers, names, calls and + - * / ^',
-  'formula.vocabulary': 'numbers, {names}, + - * / ^, parentheses, {ofOne} of one value, {ofTwo} of two',
+  'formula.vocabulary':
+    'numbers, {names}, + - * / ^ (2s is 2*s), parentheses, {ofOne} of one value, {ofTwo} of two',
   'formula.characters': '{count, plural, one{# character} other{# characters}}',
   'formula.parts': 'up to {parts} parts nested {depth} deep',
   'formula.expressionIn': 'an expression in {variable}',
@@ -181,6 +182,21 @@ export const english = {
   'flex.stiffnessAtShare': '{stiffness} at s = {share}',
   'flex.positiveAllAlong': 'a finite number over 0 all along',
   'flex.heldBeam': 'a beam held against moving and turning',
+  'flex.needsBending': 'a stiffness profile (bending)',
+  'flex.needsMass': 'the mass of one ski (massKg) or a layup',
+  'flex.largeBendShown':
+    'The small-deflection answer is {off} too {way, select, large{large} other{small}} at this load; the large-bend answer is shown.',
+  'flex.smallBendDoes': 'The small-deflection answer is within {slack} (off by {off}).',
+  'flex.pastLargeBend': 'The load is past what large-bend theory can settle on these supports.',
+  'flex.tooFewReadings':
+    'The readings ({readings}, at {places, plural, one{# pair} other{# pairs}} of load and dial positions) tell only about {things, plural, one{# thing} other{# things}} about the profile: the mean stiffness is found, its shape is not; add readings with the load and the dial moved towards the tip and the tail.',
+  'flex.stiffnessUnsure':
+    'The stiffness is known to no better than {share} at {places}; put load and dial nearer to there, or load more.',
+  'flex.nearSupports':
+    'Near the supports ({places}) a bench hardly bends the ski, so the band is wide there.',
+  'flex.readingsDisagree':
+    'The readings disagree by {times} times their stated uncertainty; check the rows or state a larger uncertainty.',
+  'flex.readingsSettle': 'The readings settle the profile within the band shown.',
   'flex.benchHeadings': 'a first line that names {names}',
 
   // A turn and a run.
@@ -328,6 +344,7 @@ export const english = {
     'Rules change every season and editions differ; limits marked from memory must be confirmed. Only the rulebook in force and the jury decide. A rule not listed here is not checked.',
 
   // Competition limits.
+  'rules.atMostLimits': 'a list of at most {most} limits',
   'rules.notGiven': 'not given',
   'rules.newerEdition': '{version} is newer than this program reads; accepted is 1',
   'rules.leastOrMost': 'a limit with least, most or both',
@@ -1078,4 +1095,7 @@ export const english = {
   'setting.system': 'Units',
   'setting.theme': 'Look',
   'setting.exaggeration': 'Widths drawn larger',
+
+  // The command line.
+  'calc.lacking': 'this question needs {needs}, and the pair gives none',
 } as const;
