@@ -102,9 +102,6 @@ describe('pairs on a set', () => {
     expect(pairs.map(({ name }) => name)).toEqual(['Larch', 'Alder']);
     expect(Math.abs(pairs[1].gap - 0.57)).toBeLessThan(0.2);
     expect(pairs[1].gap).toBeGreaterThan(pairs[1].gapPlusMinus);
-      pairs.map(p => [p.name, p.seconds, p.secondsPlusMinus, p.gap, p.gapPlusMinus]),
-      say(because[0]),
-    );
     expect(pick).toBe(1);
     expect(because[0].key).toBe('line.quickest');
   });
