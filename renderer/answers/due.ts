@@ -1,5 +1,5 @@
 import type { TuneEntry } from '../../core/pair/index.ts';
-import type { DueAfter } from '../state/index.ts';
+import { type DueAfter, t } from '../state/index.ts';
 
 /** One kind of care: when it was last given, how long ago, and whether it is due. */
 export interface Care {
@@ -49,17 +49,22 @@ function care(tunes: readonly TuneEntry[], after: number, today: string): Care {
 
 /** "today", "3 days ago", "never". */
 export function agoText({ days }: Care): string {
-  if (days === null) return 'never';
-  if (days < 0) return 'dated ahead';
-  return days === 0 ? 'today' : days === 1 ? '1 day ago' : `${days} days ago`;
+  return ago(days, 'squad.daysAgo');
 }
 
 /** The same where room is short: "3 d ago". */
-export const agoShort = (care: Care): string => agoText(care).replace(/ days? ago/, ' d ago');
+export const agoShort = ({ days }: Care): string => ago(days, 'squad.daysAgoShort');
+
+function ago(days: number | null, key: 'squad.daysAgo' | 'squad.daysAgoShort'): string {
+  if (days === null) return t('squad.never');
+  return days < 0 ? t('squad.datedAhead') : t(key, { days });
+}
 
 /** What is due in words; empty when nothing is. */
-export const dueText = ({ edge, wax }: DueState): string =>
-  [edge.due && 'edges', wax.due && 'wax'].filter(Boolean).join(' and ');
+export function dueText({ edge, wax }: DueState): string {
+  if (edge.due) return t(wax.due ? 'squad.edgesAndWax' : 'squad.edges');
+  return wax.due ? t('squad.wax') : '';
+}
 
 /** The longer something is due the greater; never logged comes first. */
 export const urgency = ({ edge, wax }: DueState, after: DueAfter): number =>

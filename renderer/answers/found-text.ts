@@ -1,5 +1,6 @@
-import type { CheckItem, LimitedQuantity } from '../../core/rules/index.ts';
+import type { CheckItem, LimitedQuantity, LimitVerdict } from '../../core/rules/index.ts';
 import { formatQuantity, type MeasureName, type System, shownAs } from '../../core/units/index.ts';
+import { t } from '../state/index.ts';
 
 const MEASURES: Record<LimitedQuantity, MeasureName> = {
   lengthMm: 'lengthMm',
@@ -17,7 +18,7 @@ function supported(uncertainty: number): number {
 
 /** What was found, ± its measuring uncertainty, which keeps one figure: a tape reads whole millimetres. */
 export function foundText(item: CheckItem, system: System): string {
-  if (item.found === null) return 'not given';
+  if (item.found === null) return t('common.notGiven');
   const measure = MEASURES[item.quantity];
   const { plusMinus } = item;
   const known = plusMinus !== null && plusMinus > 0 && Number.isFinite(plusMinus);
@@ -39,7 +40,7 @@ export function sourcesText(items: readonly CheckItem[]): string {
     const rules = bySource.get(item.source) ?? [];
     bySource.set(item.source, [...rules, limitedText(item)]);
   }
-  return [...bySource].map(([source, rules]) => `${rules.join(', ')} (${source})`).join('; ');
+  return [...bySource].map(([source, rules]) => t('rules.sourceOf', { rules, source })).join('; ');
 }
 
 /** The limit as the edition words it; in imperial its converted ends follow. */
@@ -50,5 +51,12 @@ export function limitText(item: CheckItem, system: System): string {
     .filter(value => value !== null)
     .map(value => formatQuantity(value, MEASURES[item.quantity], { system }));
   if (ends.length === 0) return limit;
-  return `${limit} (${ends.length > 1 ? `${ends[0]!.value} to ` : ''}${ends.at(-1)!.text})`;
+  const to = ends.at(-1)!.text;
+  const converted = ends.length > 1 ? t('rules.limitRange', { from: ends[0]!.value, to }) : to;
+  return t('rules.limitIn', { limit, converted });
 }
+
+export const verdictText = (verdict: LimitVerdict): string => t(`rules.verdict.${verdict}`);
+
+/** How well a limit is established. */
+export const statusText = (status: CheckItem['status']): string => t(`rules.status.${status}`);

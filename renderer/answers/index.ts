@@ -50,7 +50,7 @@ export {
   knownEditions,
   lowerLevel,
 } from './edition.ts';
-export { foundText, limitedText, limitText, sourcesText } from './found-text.ts';
+export { foundText, limitedText, limitText, sourcesText, statusText, verdictText } from './found-text.ts';
 export { faultOf, grooveOf, grooves, unbendable } from './grooves.ts';
 export type { Identified, LargeBendAnswer, Modes, TableCurve } from './jobs/flex-jobs.ts';
 export { groundOf, programmeOf, type RhythmAnswer } from './jobs/run-plan.ts';

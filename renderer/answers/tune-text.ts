@@ -1,12 +1,13 @@
 import type { TuneEntry } from '../../core/pair/index.ts';
+import { t } from '../state/index.ts';
 
 /** An entry in one line: "side 87°, base 0.5°, wax cold". */
 export function tuneText(entry: TuneEntry): string {
   return [
-    entry.sideAngleDeg !== undefined && `side ${entry.sideAngleDeg}°`,
-    entry.baseBevelDeg !== undefined && `base ${entry.baseBevelDeg}°`,
-    entry.wax && `wax ${entry.wax}`,
-    entry.structure && `structure ${entry.structure}`,
+    entry.sideAngleDeg !== undefined && t('squad.side', { angle: entry.sideAngleDeg }),
+    entry.baseBevelDeg !== undefined && t('squad.base', { angle: entry.baseBevelDeg }),
+    entry.wax && t('squad.waxNamed', { wax: entry.wax }),
+    entry.structure && t('squad.structureNamed', { structure: entry.structure }),
     entry.note,
   ]
     .filter(Boolean)

@@ -1,5 +1,5 @@
 import { type Signal, signal } from '@preact/signals';
-import { activePair, changeView, report } from '../state/index.ts';
+import { activePair, changeView, report, t } from '../state/index.ts';
 
 export type FlexSheet = 'stiffness' | 'modes' | 'layup' | 'readings';
 
@@ -22,14 +22,11 @@ export function readingsOf(id: string): Signal<string> {
 export function takeReadings(file: { readonly name: string; readonly text: string }): void {
   const active = activePair.value;
   if (!active) {
-    report(
-      `${file.name} holds bench readings; choose the pair they were taken of, then open it again.`,
-      'error',
-    );
+    report(t('files.readingsWithoutPair', { name: file.name }), 'error');
     return;
   }
   readingsOf(active.id).value = file.text;
   flexSheet.value = 'readings';
   changeView({ question: 'flex' });
-  report(`${file.name} read as bench readings of ${active.pair.name}`);
+  report(t('files.readingsRead', { name: file.name, pair: active.pair.name }));
 }

@@ -9,11 +9,12 @@ import {
   changeCourse,
   course,
   courseText,
+  errorWords,
   fileStem,
   markCourseSaved,
   report,
+  t,
 } from '../state/index.ts';
-import { counted } from './counted.ts';
 
 /** What could not be read of the file opened last, row by row. */
 export const fileProblems = signal<{
@@ -29,14 +30,14 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
   const { gates, stated, problems } = readGates(file.text);
   fileProblems.value = problems.length > 0 ? { file: file.name, read: gates.length, problems } : null;
   if (gates.length === 0) {
-    report(`${file.name}: no gates found; the set stays as it is`, 'error');
+    report(t('files.noGates', { name: file.name }), 'error');
     return;
   }
   const { category: written, comments = [], ...of } = stated;
   const category = categories.find(each => each.toLowerCase() === written?.toLowerCase());
   const unknown = written !== undefined && category === undefined;
   const kept = unknown ? unreadComments([{ row: 0, field: 'category', raw: written }]) : [];
-  changeCourse(`Open ${file.name}`, before => {
+  changeCourse(t('files.openStep', { name: file.name }), before => {
     const opened: Course = {
       ...before,
       // What the file does not state stays as it was asked about, or is usual for its gates.
@@ -50,11 +51,12 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
     };
     return { ...opened, inFile: courseText(opened) };
   });
-  const unread = problems.length > 0 ? `, ${problems.length} not read` : '';
-  const nobody = unknown ? `; category "${written}" is none of ${categories.join(', ')}` : '';
+  const { length: unread } = problems;
+  const read = { name: file.name, gates: t('common.gates', { count: gates.length }) };
+  const told = unread > 0 ? t('files.gatesNotRead', { ...read, count: unread }) : t('files.gatesRead', read);
   report(
-    `${file.name}: ${counted(gates.length, 'gate')}${unread}${nobody}`,
-    unread || unknown ? 'error' : 'note',
+    unknown ? t('files.unknownCategory', { told, found: written, categories }) : told,
+    unread > 0 || unknown ? 'error' : 'note',
   );
 }
 
@@ -72,9 +74,9 @@ export async function saveCourse(): Promise<void> {
   try {
     if (await getHost().exportFile(file, 'text/csv', asCsvFile(text))) {
       markCourseSaved(name, text);
-      report(`${file} saved, ${counted(gates.length, 'gate')}`);
+      report(t('files.savedGates', { name: file, gates: t('common.gates', { count: gates.length }) }));
     }
   } catch (error) {
-    report(`${file} could not be saved: ${(error as Error).message}`, 'error');
+    report(t('common.notSaved', { name: file, why: errorWords(error) }), 'error');
   }
 }

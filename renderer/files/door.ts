@@ -1,6 +1,6 @@
 import { identify, type TextKind } from '../../core/kind/index.ts';
 import { type FileKind, getHost } from '../host/index.ts';
-import { changeView, inWords, report } from '../state/index.ts';
+import { changeView, errorWords, report, t } from '../state/index.ts';
 import { takeReadings } from './bench-files.ts';
 import { takeCourse } from './course-files.ts';
 import { takeEdition } from './edition-files.ts';
@@ -31,7 +31,7 @@ export function takeIn(file: Incoming, wanted?: TextKind): void {
   const found = identify(file.text, file.name);
   const kind = found.ok ? found.kind : wanted;
   if (kind) TAKE[kind](file);
-  else if (!found.ok) report(`${file.name}: ${inWords(found.fault)}`, 'error');
+  else if (!found.ok) report(t('files.atFault', { name: file.name, fault: found.fault }), 'error');
 }
 
 const CHOOSER: Partial<Record<TextKind, FileKind>> = {
@@ -49,6 +49,6 @@ export async function openFiles(wanted?: TextKind): Promise<void> {
     const files = await getHost().open((wanted && CHOOSER[wanted]) ?? 'any');
     for (const file of files) takeIn(file, wanted);
   } catch (error) {
-    report((error as Error).message, 'error');
+    report(errorWords(error), 'error');
   }
 }

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import { FieldError } from '../../core/fault/index.ts';
 import { editions, readEdition } from '../../core/rules/index.ts';
-import { changeRules, faultsInWords, inWords, report } from '../state/index.ts';
+import { changeRules, faultsInWords, inWords, report, t } from '../state/index.ts';
 
 /** Why the last edition file could not be read, field by field. */
 export const editionProblems = signal<{ readonly file: string; readonly lines: readonly string[] } | null>(
@@ -16,18 +16,16 @@ export function takeEdition(file: { readonly name: string; readonly text: string
     const label = editions.some(each => each.edition === read.edition)
       ? `${read.edition} (${file.name})`
       : read.edition;
-    changeRules(`Open edition ${label}`, ({ opened }) => ({
+    changeRules(t('files.editionStep', { label }), ({ opened }) => ({
       opened: [{ ...read, edition: label }, ...opened.filter(each => each.edition !== label)],
       edition: label,
     }));
     editionProblems.value = null;
-    report(
-      `${file.name}: edition "${label}" opened, ${read.limits.length} ${read.limits.length === 1 ? 'limit' : 'limits'}`,
-    );
+    report(t('files.editionOpened', { name: file.name, label, count: read.limits.length }));
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
     const faults = [error, ...error.others];
     editionProblems.value = { file: file.name, lines: faults.map(inWords) };
-    report(`${file.name} is no edition of limits. ${faultsInWords(faults)}`, 'error');
+    report(t('files.noEdition', { name: file.name, fault: faultsInWords(faults) }), 'error');
   }
 }

@@ -1,6 +1,6 @@
 import { asCsvFile, writeCsvRows } from '../../core/table/index.ts';
 import { getHost } from '../host/index.ts';
-import { report } from '../state/index.ts';
+import { errorWords, report, t } from '../state/index.ts';
 
 /** Saves rows as CSV through the host and says so. */
 export async function exportTable(
@@ -9,8 +9,8 @@ export async function exportTable(
 ): Promise<void> {
   try {
     const text = asCsvFile(writeCsvRows(rows.map(row => row.map(String))));
-    if (await getHost().exportFile(name, 'text/csv', text)) report(`${name} saved`);
+    if (await getHost().exportFile(name, 'text/csv', text)) report(t('common.saved', { name }));
   } catch (error) {
-    report(`${name} could not be saved: ${(error as Error).message}`, 'error');
+    report(t('common.notSaved', { name, why: errorWords(error) }), 'error');
   }
 }

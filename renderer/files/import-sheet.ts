@@ -127,4 +127,4 @@ export function faultSheet({ sheet }: SheetImport): string {
 }
 
 const whyOf = (problem: SheetProblem) =>
-  problem.imported ? `${inWords(problem)} (taken in without it)` : inWords(problem);
+  problem.imported ? t('files.takenWithoutField', { fault: problem }) : inWords(problem);

@@ -29,9 +29,9 @@ import {
   removeEntries,
   replacePair,
   report,
+  t,
   tuneLogInFile,
 } from '../state/index.ts';
-import { counted } from './counted.ts';
 import type { Incoming } from './incoming.ts';
 import { saveRack } from './saving.ts';
 
@@ -57,7 +57,7 @@ export const waitingRacks = signal<readonly WaitingRack[]>([]);
 export function takePair(file: Incoming): void {
   const read = readPair(file.text);
   if (!read.ok) {
-    report(`${file.name}: ${faultsInWords(read.problems)}`, 'error');
+    report(t('files.atFault', { name: file.name, fault: faultsInWords(read.problems) }), 'error');
     return;
   }
   const { token } = file;
@@ -81,8 +81,10 @@ function addPair(
     ...(token === null ? {} : { fileToken: token, fileName: file.name }),
     ...(readOnly ? { readOnly: notes.map(inWords).join(' ') } : {}),
   };
-  edit(`Open ${pair.name}`, before => choose(entry.id)(freeLetter(addEntries([entry])(before))));
-  report(notes.length > 0 ? notes.map(inWords).join(' ') : `${pair.name} opened`);
+  edit(t('files.openStep', { name: pair.name }), before =>
+    choose(entry.id)(freeLetter(addEntries([entry])(before))),
+  );
+  report(notes.length > 0 ? notes.map(inWords).join(' ') : t('files.opened', { name: pair.name }));
 }
 
 /** The file of a pair that is in the rack already: two entries that save to one file would lose one's work. */
@@ -91,19 +93,17 @@ function openAgain(file: OpenedFile, read: GoodPair, open: RackEntry): void {
   const onDisk = writePair(read.pair);
   const seen = (now: Project) => choose(open.id)(freeLetter(now));
   if (open.saved && onDisk === writePair(open.saved)) {
-    edit(`Choose ${name}`, seen);
-    report(`${name} is in the rack already${isUnsaved(open) ? ', with changes not saved yet' : ''}.`);
+    edit(t('files.chooseStep', { name }), seen);
+    report(t(isUnsaved(open) ? 'files.inRackAlreadyUnsaved' : 'files.inRackAlready', { name }));
   } else if (!isUnsaved(open)) {
-    edit(`Read ${file.name} again`, before => seen(replacePair(open.id, read.pair)(before)));
+    edit(t('files.readAgainStep', { name: file.name }), before =>
+      seen(replacePair(open.id, read.pair)(before)),
+    );
     learn(markSaved(open.id, read.pair, file));
-    report(`${file.name} was changed since it was opened and has been read again.`);
+    report(t('files.readAgain', { name: file.name }));
   } else {
     addPair(file, read, null);
-    report(
-      `${file.name} was changed by something else, and ${name} has changes not saved yet: both are in the rack, ` +
-        'the one from the disk as a pair in no file.',
-      'error',
-    );
+    report(t('files.bothInRack', { file: file.name, name }), 'error');
   }
 }
 
@@ -112,14 +112,14 @@ export function takeRack(file: Incoming): void {
   const read = readRack(file.text);
   const { token } = file;
   if (!read.ok) {
-    report(`${file.name}: ${inWords(read.problems[0]!)}`, 'error');
+    report(t('files.atFault', { name: file.name, fault: read.problems[0]! }), 'error');
     return;
   }
   const { rackFile } = project.value;
   if (token === undefined) joinRack({ file, read });
   else if (rackFile === null) openRack({ file: { ...file, token }, read });
   else if (rackFile.token === token && writeRack(read.rack) === writeRack(rackFile.rack)) {
-    report(`${file.name} is open already${rackFileUnsaved.value ? ', with changes not saved yet' : ''}.`);
+    report(t(rackFileUnsaved.value ? 'files.openAlreadyUnsaved' : 'files.openAlready', { name: file.name }));
   } else waitingRacks.value = [...waitingRacks.value, { file: { ...file, token }, read }];
 }
 
@@ -152,7 +152,7 @@ const entriesOf = ({ read }: ReadFile): RackEntry[] =>
 function openRack(waiting: WaitingRack): void {
   const { file, read } = waiting;
   const entries = entriesOf(waiting).map(entry => ({ ...entry, saved: entry.pair, fileName: file.name }));
-  edit(`Open ${file.name}`, before => {
+  edit(t('files.openStep', { name: file.name }), before => {
     const gone = new Set(before.rackFile ? tuneLogInFile(before) : []);
     const left = removeEntries(entry => entry.inRackFile === true)(before);
     return addEntries(entries)({
@@ -167,10 +167,11 @@ function openRack(waiting: WaitingRack): void {
       },
     });
   });
-  tell(
-    waiting,
-    [`${counted(entries.length, 'pair')} opened from ${file.name}`, ...read.notes.map(inWords)].join('. '),
-  );
+  const opened = t('files.rackOpened', {
+    pairs: t('common.pairs', { count: entries.length }),
+    name: file.name,
+  });
+  tell(waiting, [opened, ...read.notes.map(inWords)].join('. '));
 }
 
 /** The rack's pairs and log as new ones of the rack that is open, if one is. Its own file is left as it is. */
@@ -178,17 +179,20 @@ function joinRack(joining: ReadFile): void {
   const { file, read } = joining;
   const into = project.value.rackFile?.name;
   const entries = entriesOf(joining);
-  edit(`Add the pairs of ${file.name}`, before =>
+  edit(t('files.addPairsStep', { name: file.name }), before =>
     addEntries(entries.map(entry => ({ ...entry, inRackFile: joinsRackFile(before) })))({
       ...before,
       tuneLog: [...before.tuneLog, ...read.rack.tuneLog.filter(tune => tune.ok)],
     }),
   );
-  const saving = into === undefined ? '' : `; saving writes them into ${into}`;
-  tell(joining, `${counted(entries.length, 'pair')} of ${file.name} added${saving}`);
+  const added = { pairs: t('common.pairs', { count: entries.length }), name: file.name };
+  tell(
+    joining,
+    into === undefined ? t('files.pairsAdded', added) : t('files.pairsAddedInto', { ...added, into }),
+  );
 }
 
 function tell({ file, read }: ReadFile, done: string): void {
   if (read.problems.length === 0) report(done);
-  else report(`${file.name}: ${faultsInWords(read.problems)}`, 'error');
+  else report(t('files.atFault', { name: file.name, fault: faultsInWords(read.problems) }), 'error');
 }

@@ -1,6 +1,7 @@
 import { type Rack, type RackPair, rackOf, writePair, writeRack } from '../../core/pair/index.ts';
 import { getHost } from '../host/index.ts';
 import {
+  errorWords,
   fileStem,
   isUnsaved,
   learn,
@@ -10,6 +11,7 @@ import {
   type RackEntry,
   rackFileUnsaved,
   report,
+  t,
   tuneLogInFile,
   tuneLogUnsaved,
 } from '../state/index.ts';
@@ -19,12 +21,12 @@ export async function saveEntry(id: string, elsewhere = false): Promise<boolean>
   const entry = project.value.rack.find(each => each.id === id);
   if (!entry) return false;
   if (entry.readOnly && !elsewhere) {
-    report(`${entry.pair.name} was not saved: ${entry.readOnly}`, 'error');
+    report(t('files.notSavedReadOnly', { name: entry.pair.name, why: entry.readOnly }), 'error');
     return false;
   }
   if (entry.inRackFile && !elsewhere) return saveRack();
   const text = writePair(entry.pair);
-  return told(entry.pair.name, async () => {
+  return reported(entry.pair.name, async () => {
     const file =
       entry.fileToken && !elsewhere
         ? await getHost().save(entry.fileToken, text)
@@ -49,7 +51,7 @@ export async function saveRack(): Promise<boolean> {
   const { rack, rackFile } = project.value;
   const entries = rackFile ? rack.filter(entry => entry.inRackFile) : rack;
   if (rackFile?.readOnly) {
-    report(`${rackFile.name} was not saved: it was written by a newer version and is read-only`, 'error');
+    report(t('files.notSavedNewer', { name: rackFile.name }), 'error');
     return false;
   }
   const tuneLog = tuneLogInFile(project.value);
@@ -63,7 +65,7 @@ export async function saveRack(): Promise<boolean> {
         tuneLog,
       };
   const text = writeRack(content);
-  return told('The rack', async () => {
+  return reported(t('files.theRack'), async () => {
     const file = rackFile
       ? await getHost().save(rackFile.token, text)
       : await getHost().saveAs('squad.rack.json', text);
@@ -81,13 +83,13 @@ function withPairs(rack: Rack, entries: readonly RackEntry[], tuneLog: Rack['tun
   return { ...rack, tuneLog, pairs: [...pairs, ...rack.pairs.filter(each => !each.ok)] };
 }
 
-async function told(what: string, write: () => Promise<string | null>): Promise<boolean> {
+async function reported(name: string, write: () => Promise<string | null>): Promise<boolean> {
   try {
-    const name = await write();
-    if (name !== null) report(`${what} saved to ${name}`);
-    return name !== null;
+    const file = await write();
+    if (file !== null) report(t('common.savedTo', { name, file }));
+    return file !== null;
   } catch (error) {
-    report(`${what} could not be saved: ${(error as Error).message}`, 'error');
+    report(t('common.notSaved', { name, why: errorWords(error) }), 'error');
     return false;
   }
 }

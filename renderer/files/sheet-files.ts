@@ -5,14 +5,15 @@ import {
   addEntries,
   changeView,
   edit,
+  errorWords,
   joinsRackFile,
   newId,
   type Project,
   project,
   type RackEntry,
   report,
+  t,
 } from '../state/index.ts';
-import { counted } from './counted.ts';
 import { entriesOf, faultSheet, lookOver, type SheetImport } from './import-sheet.ts';
 
 type SheetText = Pick<OpenedFile, 'name' | 'text' | 'note'>;
@@ -45,14 +46,17 @@ export function takePairs(
   pairs: SheetImport['pairs'],
   logOf: (entries: readonly RackEntry[]) => Project['tuneLog'] = () => [],
 ): void {
-  edit(`Import ${read.fileName}`, now => {
+  edit(t('files.importStep', { name: read.fileName }), now => {
     const entries = entriesOf(pairs, newId, joinsRackFile(now));
     const grown = addEntries(entries)(now);
     return { ...grown, tuneLog: [...grown.tuneLog, ...logOf(entries)] };
   });
   const left = read.refused.length;
+  const imported = { pairs: t('common.pairs', { count: pairs.length }), name: read.fileName };
   report(
-    `${counted(pairs.length, 'pair')} taken in from ${read.fileName}${left > 0 ? `; ${counted(left, 'line')} could not be` : ''}. Undo takes them out again.`,
+    left > 0
+      ? t('files.importedInPart', { ...imported, lines: t('common.lines', { count: left }) })
+      : t('files.imported', imported),
   );
 }
 
@@ -60,8 +64,9 @@ export function takePairs(
 export async function saveFaults(read: SheetImport): Promise<void> {
   const name = `${read.fileName.replace(/\.[a-z]+$/i, '')}-at-fault.csv`;
   try {
-    if (await getHost().exportFile(name, 'text/csv', asCsvFile(faultSheet(read)))) report(`${name} saved`);
+    if (await getHost().exportFile(name, 'text/csv', asCsvFile(faultSheet(read))))
+      report(t('common.saved', { name }));
   } catch (error) {
-    report(`${name} could not be saved: ${(error as Error).message}`, 'error');
+    report(t('common.notSaved', { name, why: errorWords(error) }), 'error');
   }
 }

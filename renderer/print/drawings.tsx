@@ -1,7 +1,7 @@
 import { line, scaleLinear } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../core/carve/index.ts';
-import { DEGREE, formatQuantity, type MeasureName, shownAs } from '../../core/units/index.ts';
+import { DEGREE, type MeasureName, shownAs } from '../../core/units/index.ts';
 import {
   asked,
   beamOf,
@@ -16,7 +16,7 @@ import {
   radiusOf,
   tableOf,
 } from '../answers/index.ts';
-import { type ChosenPair, view } from '../state/index.ts';
+import { type ChosenPair, t, view } from '../state/index.ts';
 
 const PAGE = 700;
 const OUTLINE_HEIGHT = 92;
@@ -38,7 +38,7 @@ export function OutlineOnPaper({ pair }: { pair: ChosenPair }): JSX.Element {
       class="sheet-outline"
       viewBox={`0 0 ${PAGE} ${OUTLINE_HEIGHT}`}
       role="img"
-      aria-label="Outline from above"
+      aria-label={t('print.outline')}
     >
       <path class="body" d={bodyPath(half, place)} />
       {endPaths(pair, place).map(path => (
@@ -49,7 +49,7 @@ export function OutlineOnPaper({ pair }: { pair: ChosenPair }): JSX.Element {
       ))}
       <path class="thin" d={`M${boot},${middle - 7}v14M${boot - 7},${middle}h14`} />
       <text x={boot} y={OUTLINE_HEIGHT - 3} text-anchor="middle">
-        boot centre; tail at the left, widths ×{WIDE}
+        {t('print.outlineNote', { times: WIDE })}
       </text>
     </svg>
   );
@@ -114,7 +114,12 @@ function PaperChart(props: {
             </text>
           ))}
           <text x={(LEFT + WIDTH) / 2} y={HEIGHT - 4} text-anchor="middle">
-            {`${props.x.label}, ${toX.unit}; upward ${props.y.label}, ${toY.unit}`}
+            {t('print.axes', {
+              across: props.x.label,
+              acrossUnit: toX.unit,
+              up: props.y.label,
+              upUnit: toY.unit,
+            })}
           </text>
           {lines.map((each, at) => (
             <path
@@ -134,17 +139,16 @@ export function StiffnessOnPaper({ pair }: { pair: ChosenPair }): JSX.Element {
   const at = Float64Array.from({ length: 101 }, (_, i) => (i / 100) * pair.ski.contactLength);
   return (
     <PaperChart
-      title="Bending stiffness along the ski"
-      x={{ label: 'from the rear contact point', measure: 'station' }}
-      y={{ label: 'EI', measure: 'stiffness' }}
+      title={t('print.stiffnessTitle')}
+      x={{ label: t('print.fromRearContact'), measure: 'station' }}
+      y={{ label: t('print.bendingSymbol'), measure: 'stiffness' }}
       lines={bending ? [{ x: at, y: at.map(x => bending(x)) }] : []}
-      none="No bending stiffness is given."
+      none={t('print.noBending')}
     />
   );
 }
 
 export function RadiusOnPaper({ pair }: { pair: ChosenPair }): JSX.Element {
-  const { system } = view.value;
   const { hardness, fore, load } = asked.value;
   const { table } = tableOf(pair.pair, hardness, fore).value;
   const sidecut = radiusOf(pair.pair);
@@ -155,19 +159,20 @@ export function RadiusOnPaper({ pair }: { pair: ChosenPair }): JSX.Element {
       ? []
       : [{ x: angles, y: angles.map(each => cosineRadius(sidecut, each * DEGREE)), dotted: true }]),
   ];
-  const under = formatQuantity(load, 'force', { system }).text;
-  const snow = formatQuantity(hardness, 'hardness', { system }).text;
   return (
     <PaperChart
       title={
         table
-          ? `Turn radius, bent under ${under} on ${snow} snow; dotted: cosine rule`
-          : 'Turn radius by the cosine rule'
+          ? t('print.radiusBent', {
+              load: { quantity: 'force', value: load },
+              snow: { quantity: 'hardness', value: hardness },
+            })
+          : t('print.radiusCosine')
       }
-      x={{ label: 'edge angle', measure: 'angleDeg' }}
-      y={{ label: 'radius', measure: 'radius' }}
+      x={{ label: t('print.edgeAngle'), measure: 'angleDeg' }}
+      y={{ label: t('print.radius'), measure: 'radius' }}
       lines={lines}
-      none="The edge has no sidecut."
+      none={t('print.noSidecut')}
     />
   );
 }

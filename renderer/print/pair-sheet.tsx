@@ -6,11 +6,13 @@ import {
   foundText,
   limitedText,
   limitText,
+  statusText,
   TAKEN_AS,
   tuneText,
+  verdictText,
 } from '../answers/index.ts';
 import { CAUTIONS } from '../help/index.ts';
-import { ownerOf, PAIR_MARKS, project, ski, tunesOf, view } from '../state/index.ts';
+import { disciplineText, ownerOf, PAIR_MARKS, project, ski, t, tunesOf, view } from '../state/index.ts';
 import { OutlineOnPaper, RadiusOnPaper, StiffnessOnPaper } from './drawings.tsx';
 import { type ReadingGroup, readingGroups } from './sheet-readings.ts';
 
@@ -30,11 +32,7 @@ export function PairSheet({ id }: { id: string }): JSX.Element | null {
       <header class="sheet-head">
         <h1>{pair.name}</h1>
         <p>
-          {[
-            owner && `of ${owner}`,
-            pair.discipline ?? 'other',
-            pair.demo && 'demo data: this pair is invented',
-          ]
+          {[owner && t('print.of', { owner }), disciplineText(pair.discipline), pair.demo && t('print.demo')]
             .filter(Boolean)
             .join(' · ')}
         </p>
@@ -52,18 +50,20 @@ export function PairSheet({ id }: { id: string }): JSX.Element | null {
       <Tunes pair={pair} />
       {pair.notes && (
         <section>
-          <h2>Notes</h2>
+          <h2>{t('common.notes')}</h2>
           <p class="sheet-notes">{pair.notes}</p>
         </section>
       )}
       <p class="sheet-cautions">
-        ± is one standard uncertainty, taken as usual in a ski room: a tape to 1 mm, a caliper to 0.25 mm,
-        stiffness to {TAKEN_AS.stiffness * 100} %, mass to {TAKEN_AS.massKg * 1000} g, edges to{' '}
-        {TAKEN_AS.angleDeg}°.
+        {t('print.uncertainty', {
+          stiffness: TAKEN_AS.stiffness * 100,
+          mass: TAKEN_AS.massKg * 1000,
+          angle: TAKEN_AS.angleDeg,
+        })}
       </p>
       <ul class="sheet-cautions">
-        {CAUTIONS.slice(0, 4).map(text => (
-          <li key={text}>{text}</li>
+        {CAUTIONS.slice(0, 4).map(caution => (
+          <li key={caution}>{t(caution)}</li>
         ))}
       </ul>
     </>
@@ -93,7 +93,12 @@ function Rules({ pair }: { pair: Pair }): JSX.Element {
   return (
     <table class="sheet-wide">
       <caption>
-        Rule check, {check.discipline}, {check.category}, {check.edition}: {check.verdict}
+        {t('print.ruleCheck', {
+          discipline: disciplineText(check.discipline),
+          category: check.category,
+          edition: check.edition,
+          verdict: verdictText(check.verdict),
+        })}
       </caption>
       <tbody>
         {check.items.map(item => (
@@ -101,13 +106,13 @@ function Rules({ pair }: { pair: Pair }): JSX.Element {
             <th scope="row">{limitedText(item)}</th>
             <td>{limitText(item, system)}</td>
             <td>{foundText(item, system)}</td>
-            <td>{item.verdict}</td>
-            <td>limit {item.status}</td>
+            <td>{verdictText(item.verdict)}</td>
+            <td>{t('print.limitStatus', { status: statusText(item.status) })}</td>
           </tr>
         ))}
         {check.items.length === 0 && (
           <tr>
-            <td>This edition holds no limits for this discipline.</td>
+            <td>{t('print.noLimits')}</td>
           </tr>
         )}
       </tbody>
@@ -120,17 +125,19 @@ function Tunes({ pair }: { pair: Pair }): JSX.Element {
   const more = tunes.length - MOST_TUNES;
   return (
     <table class="sheet-wide">
-      <caption>Tune log{more > 0 && `, the last ${MOST_TUNES} of ${tunes.length}`}</caption>
+      <caption>
+        {more > 0 ? t('print.lastTunes', { shown: MOST_TUNES, count: tunes.length }) : t('squad.tuneLog')}
+      </caption>
       <tbody>
         {tunes.slice(0, MOST_TUNES).map(tune => (
           <tr key={`${tune.date} ${tuneText(tune)}`}>
             <th scope="row">{tune.date}</th>
-            <td>{tuneText(tune) || 'no details'}</td>
+            <td>{tuneText(tune) || t('squad.noDetails')}</td>
           </tr>
         ))}
         {tunes.length === 0 && (
           <tr>
-            <td>Nothing logged.</td>
+            <td>{t('print.nothingLogged')}</td>
           </tr>
         )}
       </tbody>

@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { getHost } from '../host/index.ts';
-import { activePair, report } from '../state/index.ts';
+import { activePair, errorWords, report, t } from '../state/index.ts';
 import { PairSheet } from './pair-sheet.tsx';
 
 const content = signal<(() => JSX.Element) | null>(null);
@@ -41,9 +41,9 @@ export async function printPaper(what: string, fileName: string, draw: () => JSX
   content.value = draw;
   await drawn();
   try {
-    if (await getHost().printPdf(fileName)) report(`${what} made`);
+    if (await getHost().printPdf(fileName)) report(t('print.made', { what }));
   } catch (error) {
-    report(`${what} could not be made: ${(error as Error).message}`, 'error');
+    report(t('print.notMade', { what, why: errorWords(error) }), 'error');
   } finally {
     content.value = null;
   }

@@ -2,7 +2,7 @@ import { group } from 'd3';
 import type { JSX } from 'preact';
 import { agoText, allRows, day, dueText, type SquadRow } from '../answers/index.ts';
 import { SQUAD_CAUTIONS } from '../help/index.ts';
-import { project } from '../state/index.ts';
+import { disciplineText, project, t } from '../state/index.ts';
 import { printPaper } from './paper.tsx';
 
 /** Prints what is due of the whole squad, owner by owner, the most overdue first. */
@@ -10,7 +10,7 @@ export async function printDue(): Promise<void> {
   const rows = allRows.value
     .filter(row => row.due.due)
     .toSorted((one, other) => (one.urgency === other.urgency ? 0 : other.urgency - one.urgency));
-  await printPaper('The list of what is due', `due-${day.value}.pdf`, () => <DueList rows={rows} />);
+  await printPaper(t('print.dueListName'), `due-${day.value}.pdf`, () => <DueList rows={rows} />);
 }
 
 function DueList({ rows }: { rows: readonly SquadRow[] }): JSX.Element {
@@ -19,33 +19,33 @@ function DueList({ rows }: { rows: readonly SquadRow[] }): JSX.Element {
   return (
     <>
       <header class="sheet-head">
-        <h1>What is due</h1>
+        <h1>{t('print.dueTitle')}</h1>
         <p>
-          {day.value} · edges after {edgeDays} days, wax after {waxDays} days · {rows.length} pairs
-          {rows.some(row => row.pair.demo) && ' · with demo data: those pairs are invented'}
+          {t('print.dueHead', { day: day.value, edgeDays, waxDays, pairs: rows.length })}
+          {rows.some(row => row.pair.demo) && ` · ${t('print.dueDemo')}`}
         </p>
       </header>
       <table class="due-table">
         <thead>
           <tr>
-            <th>Pair</th>
-            <th>For</th>
-            <th>Edges</th>
-            <th>Edges done</th>
-            <th>Waxed</th>
-            <th>Due</th>
-            <th>Done</th>
+            <th>{t('common.pair')}</th>
+            <th>{t('squad.for')}</th>
+            <th>{t('common.edges')}</th>
+            <th>{t('squad.edgesDone')}</th>
+            <th>{t('squad.waxed')}</th>
+            <th>{t('print.dueColumn')}</th>
+            <th>{t('print.done')}</th>
           </tr>
         </thead>
         {byOwner.map(([owner, own]) => (
           <tbody key={owner}>
             <tr class="due-owner">
-              <th colSpan={7}>{owner || 'No owner given'}</th>
+              <th colSpan={7}>{owner || t('print.noOwner')}</th>
             </tr>
             {own.map(({ entry, pair, due }) => (
               <tr key={entry.id}>
                 <td>{pair.name}</td>
-                <td>{pair.discipline ?? 'other'}</td>
+                <td>{disciplineText(pair.discipline)}</td>
                 <td>
                   {pair.edges?.sideAngleDeg ?? '–'}° / {pair.edges?.baseBevelDeg ?? '–'}°
                 </td>
@@ -59,8 +59,8 @@ function DueList({ rows }: { rows: readonly SquadRow[] }): JSX.Element {
         ))}
       </table>
       <ul class="sheet-cautions">
-        {SQUAD_CAUTIONS.map(text => (
-          <li key={text}>{text}</li>
+        {SQUAD_CAUTIONS.map(caution => (
+          <li key={caution}>{t(caution)}</li>
         ))}
       </ul>
     </>

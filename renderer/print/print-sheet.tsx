@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals';
 import { asked, tableOf } from '../answers/index.ts';
-import { activePair, fileStem, project, report } from '../state/index.ts';
+import { activePair, fileStem, project, report, t } from '../state/index.ts';
 import { PairSheet } from './pair-sheet.tsx';
 import { printPaper } from './paper.tsx';
 
@@ -12,7 +12,7 @@ export async function printSheet(name: string, id?: string): Promise<void> {
   const wanted = id ?? activePair.value?.id;
   const entry = project.value.rack.find(each => each.id === wanted);
   if (!entry) {
-    report('No pair is chosen; choose one in the rack first.', 'error');
+    report(t('common.noPair'), 'error');
     return;
   }
   const { hardness, fore } = asked.value;
@@ -30,5 +30,5 @@ export async function printSheet(name: string, id?: string): Promise<void> {
       if (made || failure || missing) done();
     });
   });
-  await printPaper(`Sheet of ${name}`, `${fileStem(name)}.pdf`, () => <PairSheet id={entry.id} />);
+  await printPaper(t('print.sheetOf', { name }), `${fileStem(name)}.pdf`, () => <PairSheet id={entry.id} />);
 }

@@ -2,7 +2,8 @@ import type { Pair } from '../../core/pair/index.ts';
 import { TAPE_AND_CALIPER } from '../../core/shape/index.ts';
 import { formatQuantity, type MeasureName, type System, shownAs } from '../../core/units/index.ts';
 import { sidecutOf, springsOf, TAKEN_AS } from '../answers/index.ts';
-import { FIELD_GROUPS, otherwiseText, textOf } from '../rack/index.ts';
+import { FIELD_GROUPS, type NumberField, otherwiseText, textOf } from '../rack/index.ts';
+import { t } from '../state/index.ts';
 
 export interface ReadingGroup {
   readonly title: string;
@@ -26,10 +27,12 @@ const MEASURED: Partial<Record<string, number>> = {
 const wholeDecimals = (measure: MeasureName, system: System): number | undefined =>
   measure === 'lengthMm' || measure === 'stationMm' ? (system === 'metric' ? 0 : 2) : undefined;
 
-const absent = (otherwise: string | undefined) => {
-  if (otherwise === undefined || otherwise === 'not given') return 'not given';
-  return otherwise === 'none' ? 'none given' : `${otherwise} (none given)`;
-};
+function absent(field: NumberField, system: System): string {
+  const { otherwise } = field;
+  if (otherwise === undefined || otherwise === 'common.notGiven') return t('common.notGiven');
+  if (otherwise === 'common.none') return t('print.noneGiven');
+  return t('print.takenAs', { value: otherwiseText(field, system)! });
+}
 
 /** What was measured and what follows from it, each with its uncertainty, as the sheet prints it. */
 export function readingGroups(pair: Pair, system: System): ReadingGroup[] {
@@ -37,18 +40,18 @@ export function readingGroups(pair: Pair, system: System): ReadingGroup[] {
     ({ seldom, fields }) => !seldom || fields.some(field => textOf(pair, field, system) !== ''),
   );
   const measured = stated.map(({ title, fields }) => ({
-    title,
+    title: t(title),
     rows: fields.map(field => {
       const text = textOf(pair, field, system);
-      if (!text) return [field.label, absent(otherwiseText(field, system))] as const;
+      if (!text) return [t(field.label), absent(field, system)] as const;
       const uncertainty = MEASURED[field.field];
       const value = field.field
         .split('.')
         .reduce<unknown>((at, key) => (at as Record<string, unknown>)[key], pair);
       return uncertainty === undefined
-        ? ([field.label, `${text} ${shownAs(field.measure, system).unit}`] as const)
+        ? ([t(field.label), `${text} ${shownAs(field.measure, system).unit}`] as const)
         : ([
-            field.label,
+            t(field.label),
             formatQuantity(Number(value), field.measure, {
               system,
               uncertainty,
@@ -65,13 +68,13 @@ function shapeGroup(pair: Pair, system: System): ReadingGroup {
   const row = (label: string, value: number, measure: MeasureName, uncertainty?: number) =>
     [label, formatQuantity(value, measure, { system, uncertainty }).text] as const;
   return {
-    title: 'What follows from the shape',
+    title: t('print.fromShape'),
     rows: [
-      row('Sidecut radius', cut.radius, 'radius', cut.radiusUncertainty),
-      row('Exact circle', cut.circleRadius, 'radius'),
-      row('Sidecut depth', cut.depth, 'width'),
-      row('True waist from rear contact', cut.waistStation, 'station'),
-      row('Taper of either edge', cut.taper, 'angle'),
+      row(t('print.sidecutRadius'), cut.radius, 'radius', cut.radiusUncertainty),
+      row(t('print.exactCircle'), cut.circleRadius, 'radius'),
+      row(t('print.sidecutDepth'), cut.depth, 'width'),
+      row(t('print.trueWaist'), cut.waistStation, 'station'),
+      row(t('print.taper'), cut.taper, 'angle'),
     ],
   };
 }
@@ -81,14 +84,14 @@ function stiffnessGroup(pair: Pair, system: System): ReadingGroup {
   const spring = (value: number) =>
     formatQuantity(value, 'spring', { system, uncertainty: TAKEN_AS.stiffness * value }).text;
   return {
-    title: 'Springs',
+    title: t('print.springs'),
     rows: springs
       ? [
-          ['Under the boot', spring(springs.centre)],
-          ['Shovel', spring(springs.shovel)],
-          ['Tail', spring(springs.rear)],
-          ['Shovel over tail', formatQuantity(springs.balance, 'number', { system }).text],
+          [t('print.underBoot'), spring(springs.centre)],
+          [t('print.shovel'), spring(springs.shovel)],
+          [t('print.tail'), spring(springs.rear)],
+          [t('print.shovelOverTail'), formatQuantity(springs.balance, 'number', { system }).text],
         ]
-      : [['Bending stiffness', 'not given']],
+      : [[t('print.bendingStiffness'), t('common.notGiven')]],
   };
 }

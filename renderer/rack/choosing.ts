@@ -8,6 +8,7 @@ import {
   type RackEntry,
   removeEntry,
   report,
+  t,
   unchoose,
 } from '../state/index.ts';
 
@@ -18,19 +19,19 @@ export function select({ id, pair }: Named): void {
   const { chosen, activeId } = project.value;
   if (chosen.includes(id)) adjust(activate(id));
   else if (chosen.filter(each => each !== null).length <= 1) {
-    edit(`Choose ${pair.name}`, now => choose(id)(activeId ? unchoose(activeId)(now) : now));
+    edit(t('rack.choose', { name: pair.name }), now => choose(id)(activeId ? unchoose(activeId)(now) : now));
   } else toggle({ id, pair });
 }
 
 /** Gives the pair a letter, or takes its letter away. */
 export function toggle({ id, pair }: Named): void {
-  if (project.value.chosen.includes(id)) edit(`Let go of ${pair.name}`, unchoose(id));
-  else if (letterFree(project.value)) edit(`Choose ${pair.name}`, choose(id));
-  else report('Four pairs are chosen already; let one go first.', 'error');
+  if (project.value.chosen.includes(id)) edit(t('rack.deselectStep', { name: pair.name }), unchoose(id));
+  else if (letterFree(project.value)) edit(t('rack.choose', { name: pair.name }), choose(id));
+  else report(t('rack.fourChosen'), 'error');
 }
 
 export function remove({ id, pair }: Named): void {
-  edit(`Remove ${pair.name}`, before => {
+  edit(t('rack.removeStep', { name: pair.name }), before => {
     const after = removeEntry(id)(before);
     if (after.chosen.some(each => each !== null)) return after;
     // The pair that comes into its place is looked at, so that the stage does not go empty.
@@ -38,5 +39,5 @@ export function remove({ id, pair }: Named): void {
     const next = after.rack[Math.min(at, after.rack.length - 1)];
     return before.activeId === id && next ? choose(next.id)(after) : after;
   });
-  report(`${pair.name} removed from the rack; undo brings it back. Its file is untouched.`);
+  report(t('rack.removed', { name: pair.name }));
 }

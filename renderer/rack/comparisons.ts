@@ -1,4 +1,4 @@
-import { changeView, chooseOnly, edit, project, type Question, type RackEntry } from '../state/index.ts';
+import { changeView, chooseOnly, edit, project, type Question, type RackEntry, t } from '../state/index.ts';
 
 /** A comparison that is one click away: which pairs, and the question to look at them with. */
 export interface Comparison {
@@ -16,14 +16,14 @@ export function comparisonsOf(rack: readonly RackEntry[]): Comparison[] {
   const comparisons: Comparison[] = [];
   if (slalom && giantSlalom) {
     comparisons.push({
-      label: 'Slalom against giant slalom at the same edge angle',
+      label: t('rack.slalomAgainstGiantSlalom'),
       ids: [slalom, giantSlalom],
       question: 'edge',
     });
   }
   if (slaloms.length === 2) {
     comparisons.push({
-      label: `${slaloms[0]!.pair.name} against ${slaloms[1]!.pair.name}, shape by shape`,
+      label: t('rack.shapeByShape', { one: slaloms[0]!.pair.name, other: slaloms[1]!.pair.name }),
       ids: slaloms.map(entry => entry.id),
       question: 'shape',
     });
@@ -32,7 +32,7 @@ export function comparisonsOf(rack: readonly RackEntry[]): Comparison[] {
 }
 
 export function show(comparison: Comparison): void {
-  edit('Choose pairs to compare', chooseOnly(comparison.ids));
+  edit(t('rack.compareStep'), chooseOnly(comparison.ids));
   changeView({ question: comparison.question });
 }
 

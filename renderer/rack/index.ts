@@ -7,7 +7,7 @@ export { RackDialogs } from './dialogs.tsx';
 export { useGrowing } from './growing.ts';
 export { Message } from './message.tsx';
 export { textOf } from './pair-draft.ts';
-export { FIELD_GROUPS, fieldLabel, otherwiseText } from './pair-fields.ts';
+export { FIELD_GROUPS, fieldLabel, type NumberField, otherwiseText } from './pair-fields.ts';
 export { editPair, newPair } from './pair-form-host.tsx';
 export { RackPanel } from './rack-panel.tsx';
 export { showRecent } from './recent-list.tsx';

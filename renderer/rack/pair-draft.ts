@@ -2,7 +2,7 @@ import { FieldError, type FieldFault } from '../../core/fault/index.ts';
 import { bendingOf, torsionOf } from '../../core/flex/index.ts';
 import { checkPair, type Pair, type PairStiffness, skiOf } from '../../core/pair/index.ts';
 import { decimal, parseQuantity, type System, shownAs } from '../../core/units/index.ts';
-import { inWords } from '../state/index.ts';
+import { inWords, t } from '../state/index.ts';
 import { NUMBER_FIELDS, type NumberField } from './pair-fields.ts';
 
 /** What has been typed into the form, by field path. Fields not touched keep the pair's own value. */
@@ -43,7 +43,7 @@ export function applyDraft(pair: Pair, draft: Draft, system: System): DraftResul
     }
     const parsed = parseQuantity(text, measure, system);
     if (parsed.ok) put(next, field, Number(parsed.value.toFixed(6)));
-    else messages[field] = inWords({ field: label, ...parsed });
+    else messages[field] = inWords({ field: t(label), ...parsed });
   }
   for (const field of ['name', 'notes', 'discipline']) {
     if (draft[field] !== undefined) put(next, field, draft[field] === '' ? undefined : draft[field]);
@@ -51,7 +51,8 @@ export function applyDraft(pair: Pair, draft: Draft, system: System): DraftResul
   if (draft.name !== undefined) next.name = draft.name;
   if (draft.widthStations !== undefined) {
     const read = readStations(draft.widthStations, 'widthMm');
-    if (typeof read === 'string') messages.widthStations = `Width stations: ${read}`;
+    if (typeof read === 'string')
+      messages.widthStations = t('rack.inField', { field: t('rack.widthStationsField'), fault: read });
     else put(next, 'widthStations', read.length > 0 ? read : undefined);
   }
   for (const field of ['bending', 'torsion'] as const) {
@@ -79,7 +80,7 @@ function withTyped(problem: FieldFault, typed: string | undefined): string {
   const { found } = problem;
   const text = typed?.trim() ?? '';
   const same = text === '' || text.includes('\n') || Number(text.replace(',', '.')) === Number(found);
-  return same || Number.isNaN(Number(found)) ? labelled : `${labelled} ("${text}" was typed)`;
+  return same || Number.isNaN(Number(found)) ? labelled : t('rack.typed', { fault: labelled, text });
 }
 
 /** What is wrong with a stiffness typed here that only shows when it is worked out, such as a formula. */
@@ -138,7 +139,7 @@ function readStations<K extends string>(
     if (line.trim() === '') continue;
     const numbers = numbersOf(line.trim());
     if (numbers.length !== 2 || !numbers.every(Number.isFinite)) {
-      return `line ${at + 1} "${line.trim()}" found; two numbers are accepted, the station from the rear contact point in mm and the value`;
+      return t('rack.stationUnreadable', { line: at + 1, text: line.trim() });
     }
     stations.push({ fromTailMm: numbers[0]!, [key]: numbers[1]! } as { fromTailMm: number } & Record<
       K,
@@ -177,18 +178,20 @@ function readStiffness(
   const kind = (draft[`${field}.kind`] ?? known?.kind ?? 'none') as StiffnessKind;
   const typed = draft[`${field}.text`];
   if (draft[`${field}.kind`] === undefined && typed === undefined) return 'untouched';
-  const label = field === 'bending' ? 'Bending stiffness' : 'Torsional stiffness';
+  const label = t(`field.${field}`);
   const text = typed ?? (known?.kind === kind ? stiffnessText(known) : '');
   switch (kind) {
     case 'none':
       return undefined;
     case 'layup':
-      return known?.kind === 'layup' ? known : `${label}: a layup is made in the Flex view`;
+      return known?.kind === 'layup' ? known : t('rack.layupInFlex', { field: label });
     case 'formula':
       return { kind, newtonM2: text };
     case 'stations': {
       const read = readStations(text, 'newtonM2');
-      return typeof read === 'string' ? `${label}: ${read}` : { kind, stations: read };
+      return typeof read === 'string'
+        ? t('rack.inField', { field: label, fault: read })
+        : { kind, stations: read };
     }
     case 'uniform': {
       const parsed = parseQuantity(text, 'stiffness');

@@ -1,19 +1,21 @@
-import { DEFAULTS } from '../../core/pair/index.ts';
+import type { PlainKey, Sentence } from '../../core/language/index.ts';
+import { DEFAULTS, type SheetField } from '../../core/pair/index.ts';
 import { formatQuantity, type MeasureName, type System, shownAs } from '../../core/units/index.ts';
+import { inWords, t } from '../state/index.ts';
 
 /** One line of the pair form; `field` is the path in the pair file and in the checker's messages. */
 export interface NumberField {
   readonly field: string;
-  readonly label: string;
+  readonly label: PlainKey;
   readonly measure: MeasureName;
   readonly decimals?: number;
   /** What stands when the field is left empty, in words or in the field's unit; absent for required fields. */
-  readonly otherwise?: string | number;
+  readonly otherwise?: PlainKey | Sentence | number;
 }
 
 export interface FieldGroup {
-  readonly title: string;
-  readonly hint?: string;
+  readonly title: PlainKey;
+  readonly hint?: PlainKey;
   /** Few pairs state any of it: a printed page leaves the group out where a pair states none. */
   readonly seldom?: boolean;
   readonly fields: readonly NumberField[];
@@ -21,93 +23,114 @@ export interface FieldGroup {
 
 export const FIELD_GROUPS: readonly FieldGroup[] = [
   {
-    title: 'Lengths',
-    hint: 'Stations are measured from the rear contact point.',
+    title: 'rack.lengths',
+    hint: 'rack.lengthsHint',
     fields: [
-      { field: 'lengthMm', label: 'Overall length', measure: 'lengthMm' },
-      { field: 'contactLengthMm', label: 'Contact length', measure: 'lengthMm' },
+      { field: 'lengthMm', label: 'field.lengthMm', measure: 'lengthMm' },
+      { field: 'contactLengthMm', label: 'field.contactLengthMm', measure: 'lengthMm' },
       {
         field: 'waistFromTailMm',
-        label: 'Waist from rear contact',
+        label: 'field.waistFromTailMm',
         measure: 'stationMm',
-        otherwise: 'taken midway',
+        otherwise: 'rack.takenMidway',
       },
       {
         field: 'bootCentreFromTailMm',
-        label: 'Boot centre from rear contact',
+        label: 'field.bootCentreFromTailMm',
         measure: 'stationMm',
-        otherwise: `${DEFAULTS.bootCentreShare} × contact length`,
+        otherwise: { key: 'rack.shareOfContact', values: { share: DEFAULTS.bootCentreShare } },
       },
-      { field: 'bootSoleMm', label: 'Boot sole', measure: 'lengthMm', otherwise: DEFAULTS.bootSoleMm },
+      { field: 'bootSoleMm', label: 'field.bootSoleMm', measure: 'lengthMm', otherwise: DEFAULTS.bootSoleMm },
     ],
   },
   {
-    title: 'Widths',
+    title: 'rack.widths',
     fields: [
-      { field: 'tipWidthMm', label: 'Tip', measure: 'widthMm' },
-      { field: 'waistWidthMm', label: 'Waist', measure: 'widthMm' },
-      { field: 'tailWidthMm', label: 'Tail', measure: 'widthMm' },
+      { field: 'tipWidthMm', label: 'field.tipWidthMm', measure: 'widthMm' },
+      { field: 'waistWidthMm', label: 'field.waistWidthMm', measure: 'widthMm' },
+      { field: 'tailWidthMm', label: 'field.tailWidthMm', measure: 'widthMm' },
     ],
   },
   {
-    title: 'Camber and mass',
+    title: 'rack.camberAndMass',
     fields: [
-      { field: 'camberMm', label: 'Camber', measure: 'widthMm', otherwise: 'none' },
-      { field: 'massKg', label: 'Mass of one ski', measure: 'massKg', decimals: 2, otherwise: 'not given' },
+      { field: 'camberMm', label: 'field.camberMm', measure: 'widthMm', otherwise: 'common.none' },
+      {
+        field: 'massKg',
+        label: 'field.massKg',
+        measure: 'massKg',
+        decimals: 2,
+        otherwise: 'common.notGiven',
+      },
     ],
   },
   {
-    title: 'Plate',
+    title: 'rack.plate',
     seldom: true,
-    hint: 'EI and GJ below are those of the bare ski; the plate adds to them over its length. Leave empty for none.',
+    hint: 'rack.plateHint',
     fields: [
       {
         field: 'plate.fromTailMm',
-        label: 'Plate from rear contact',
+        label: 'field.plate.fromTailMm',
         measure: 'stationMm',
-        otherwise: 'no plate',
+        otherwise: 'rack.noPlate',
       },
-      { field: 'plate.lengthMm', label: 'Plate length', measure: 'lengthMm', otherwise: 'no plate' },
-      { field: 'plate.newtonM2', label: 'Plate adds to EI', measure: 'stiffness', otherwise: 'no plate' },
+      {
+        field: 'plate.lengthMm',
+        label: 'field.plate.lengthMm',
+        measure: 'lengthMm',
+        otherwise: 'rack.noPlate',
+      },
+      {
+        field: 'plate.newtonM2',
+        label: 'field.plate.newtonM2',
+        measure: 'stiffness',
+        otherwise: 'rack.noPlate',
+      },
       {
         field: 'plate.torsionNewtonM2',
-        label: 'Plate adds to GJ',
+        label: 'field.plate.torsionNewtonM2',
         measure: 'stiffness',
-        otherwise: 'nothing',
+        otherwise: 'rack.nothing',
       },
     ],
   },
   {
-    title: 'Boot on the ski',
+    title: 'rack.bootOnSki',
     seldom: true,
     fields: [
       {
         field: 'standingHeightMm',
-        label: 'Standing height',
+        label: 'field.standingHeightMm',
         measure: 'widthMm',
         otherwise: DEFAULTS.standingHeightMm,
       },
       {
         field: 'bootSoleHeightMm',
-        label: 'Boot sole height',
+        label: 'field.bootSoleHeightMm',
         measure: 'widthMm',
         otherwise: DEFAULTS.bootSoleHeightMm,
       },
-      { field: 'bootSoleNewtonM2', label: 'Boot adds to EI', measure: 'stiffness', otherwise: 'nothing' },
+      {
+        field: 'bootSoleNewtonM2',
+        label: 'field.bootSoleNewtonM2',
+        measure: 'stiffness',
+        otherwise: 'rack.nothing',
+      },
     ],
   },
   {
-    title: 'Edges',
+    title: 'rack.edges',
     fields: [
       {
         field: 'edges.baseBevelDeg',
-        label: 'Base bevel',
+        label: 'field.baseBevelDeg',
         measure: 'angleDeg',
         otherwise: DEFAULTS.baseBevelDeg,
       },
       {
         field: 'edges.sideAngleDeg',
-        label: 'Side-edge angle',
+        label: 'field.sideAngleDeg',
         measure: 'angleDeg',
         otherwise: DEFAULTS.sideAngleDeg,
       },
@@ -119,16 +142,12 @@ export const NUMBER_FIELDS: readonly NumberField[] = FIELD_GROUPS.flatMap(group 
 
 /** What stands when the field is left empty, as a person reads it in the chosen system. */
 export function otherwiseText({ otherwise, measure }: NumberField, system: System): string | undefined {
-  if (typeof otherwise !== 'number') return otherwise;
+  if (otherwise === undefined) return undefined;
+  if (typeof otherwise === 'string') return t(otherwise);
+  if (typeof otherwise === 'object') return inWords(otherwise);
   const whole = Number.isInteger(otherwise * shownAs(measure, system).factor);
   return formatQuantity(otherwise, measure, whole ? { system, decimals: 0 } : { system }).text;
 }
 
-/** The name without its group, as a technician's sheet has it. */
-const bare = (field: string) => field.replace(/^edges\./, '');
-
 /** What a field of a technician's sheet is called, as the pair form calls it. */
-export function fieldLabel(field: string): string {
-  const known = NUMBER_FIELDS.find(each => bare(each.field) === field);
-  return known?.label ?? field[0]!.toUpperCase() + field.slice(1);
-}
+export const fieldLabel = (field: SheetField): string => t(`field.${field}`);

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { addEntries, choose, edit, joinsRackFile, letterFree, newId, project } from '../state/index.ts';
+import { addEntries, choose, edit, joinsRackFile, letterFree, newId, project, t } from '../state/index.ts';
 import { startingPair } from './new-pair.ts';
 import { PairForm } from './pair-form.tsx';
 
@@ -14,7 +14,7 @@ export function editPair(id: string): void {
 /** A new pair in the rack, chosen if a letter is free, with its form open. */
 export function newPair(): void {
   const id = newId();
-  edit('New pair', now => {
+  edit(t('rack.newPair'), now => {
     const grown = addEntries([{ id, pair: startingPair(), saved: null, inRackFile: joinsRackFile(now) }])(
       now,
     );

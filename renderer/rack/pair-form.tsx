@@ -2,7 +2,17 @@ import type { JSX } from 'preact';
 import { useId, useRef, useState } from 'preact/hooks';
 import { shownAs } from '../../core/units/index.ts';
 import { Dialog } from '../kit/index.ts';
-import { edit, type RackEntry, replacePair, report, settle, view } from '../state/index.ts';
+import {
+  DISCIPLINES,
+  disciplineText,
+  edit,
+  type RackEntry,
+  replacePair,
+  report,
+  settle,
+  t,
+  view,
+} from '../state/index.ts';
 import { Message } from './message.tsx';
 import { applyDraft, type Draft, type Messages, stationsText, textOf } from './pair-draft.ts';
 import { FIELD_GROUPS, type NumberField, otherwiseText } from './pair-fields.ts';
@@ -29,18 +39,26 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
     setDraft(typed);
     const result = applyDraft(first.current, typed, system);
     setMessages(result.ok ? {} : result.messages);
-    if (result.ok) edit(`Edit ${result.pair.name}`, replacePair(entry.id, result.pair), `form ${entry.id}`);
+    if (result.ok)
+      edit(
+        t('rack.editPair', { name: result.pair.name }),
+        replacePair(entry.id, result.pair),
+        `form ${entry.id}`,
+      );
   };
-  const takeBack = () => {
+  const revert = () => {
     setDraft({});
     setMessages({});
-    edit(`Edit ${first.current.name}`, replacePair(entry.id, first.current), `form ${entry.id}`);
+    edit(
+      t('rack.editPair', { name: first.current.name }),
+      replacePair(entry.id, first.current),
+      `form ${entry.id}`,
+    );
   };
   const open = Object.keys(messages).length;
   const close = () => {
     if (open > 0) {
-      const fields = open === 1 ? 'one field' : `${open} fields`;
-      report(`${entry.pair.name} keeps the last good values: ${fields} could not be used as typed`, 'error');
+      report(t('rack.keepsLastGood', { name: entry.pair.name, count: open }), 'error');
     }
     settle();
     onClose();
@@ -50,7 +68,7 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
 
   return (
     <Dialog
-      title={locked ? entry.pair.name : `Edit ${entry.pair.name}`}
+      title={locked ? entry.pair.name : t('rack.editPair', { name: entry.pair.name })}
       place="drawer"
       onClose={close}
       footer={
@@ -59,14 +77,14 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
             {locked
               ? entry.readOnly
               : open > 0
-                ? `${open === 1 ? 'One field needs' : `${open} fields need`} attention; the last good pair is in use.`
+                ? t('rack.needsAttention', { count: open })
                 : Object.keys(draft).length > 0
-                  ? 'In use. Undo takes it back.'
+                  ? t('rack.applied')
                   : ''}
           </p>
           {!locked && (
-            <button type="button" disabled={Object.keys(draft).length === 0} onClick={takeBack}>
-              Take back
+            <button type="button" disabled={Object.keys(draft).length === 0} onClick={revert}>
+              {t('rack.revert')}
             </button>
           )}
           <button
@@ -79,7 +97,7 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
               else dialog?.close();
             }}
           >
-            Done
+            {t('rack.done')}
           </button>
         </>
       }
@@ -92,7 +110,7 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
         )}
         <div class="form-grid">
           <label class="form-wide">
-            <span>Name</span>
+            <span>{t('common.name')}</span>
             <input
               autofocus
               // As after Tab: what is typed takes the place of what stands there.
@@ -105,15 +123,15 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
             <Message text={messages.name} />
           </label>
           <label>
-            <span>Discipline</span>
+            <span>{t('common.discipline')}</span>
             <select
               value={draft.discipline ?? first.current.discipline ?? 'other'}
               disabled={locked}
               onChange={event => type({ discipline: event.currentTarget.value })}
             >
-              {['SL', 'GS', 'SG', 'DH', 'other'].map(each => (
+              {DISCIPLINES.map(each => (
                 <option key={each} value={each}>
-                  {each}
+                  {disciplineText(each)}
                 </option>
               ))}
             </select>
@@ -121,8 +139,8 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
         </div>
         {FIELD_GROUPS.map(group => (
           <fieldset key={group.title}>
-            <legend>{group.title}</legend>
-            {group.hint && <p class="form-hint">{group.hint}</p>}
+            <legend>{t(group.title)}</legend>
+            {group.hint && <p class="form-hint">{t(group.hint)}</p>}
             <div class="form-grid">
               {group.fields.map(each => (
                 <NumberLine
@@ -137,12 +155,9 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
           </fieldset>
         ))}
         <fieldset>
-          <legend>Measured width stations</legend>
+          <legend>{t('rack.widthStations')}</legend>
           <label>
-            <span class="form-hint">
-              Optional; used from five on. One a line: station from the rear contact point and full width,
-              both in mm.
-            </span>
+            <span class="form-hint">{t('rack.widthStationsHint')}</span>
             <textarea
               rows={5}
               value={draft.widthStations ?? stationsText(first.current.widthStations ?? [], 'widthMm')}
@@ -166,10 +181,10 @@ export function PairForm({ entry, onClose }: Props): JSX.Element {
           />
         ))}
         <fieldset>
-          <legend>Notes</legend>
+          <legend>{t('common.notes')}</legend>
           <textarea
             rows={3}
-            aria-label="Notes"
+            aria-label={t('common.notes')}
             value={text('notes')}
             disabled={locked}
             onInput={event => type({ notes: event.currentTarget.value })}
@@ -196,7 +211,7 @@ function NumberLine({ field, start, unit, draft, messages, locked, type }: LineP
   const message = messages[field.field];
   return (
     <div class="form-line">
-      <label for={id}>{field.label}</label>
+      <label for={id}>{t(field.label)}</label>
       <span class="form-number">
         <input
           id={id}

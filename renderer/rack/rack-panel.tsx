@@ -8,6 +8,7 @@ import {
   ownerOf,
   project,
   rackFileUnsaved,
+  t,
   tuneLogUnsaved,
 } from '../state/index.ts';
 import { comparisons, show } from './comparisons.ts';
@@ -44,19 +45,14 @@ export function RackPanel(): JSX.Element {
   const stop = inHand >= 0 ? active : found[0]?.id;
   const chosen = chosenPairs.value.length;
   return (
-    <section class="rack" id="rack" aria-label="Rack" tabIndex={-1}>
+    <section class="rack" id="rack" aria-label={t('rack.title')} tabIndex={-1}>
       <header class="rack-head">
-        <h2>Rack</h2>
-        <button
-          type="button"
-          class="quiet"
-          title="Files opened or saved lately (Ctrl Shift O)"
-          onClick={() => void showRecent()}
-        >
-          Recent…
+        <h2>{t('rack.title')}</h2>
+        <button type="button" class="quiet" title={t('rack.recentHint')} onClick={() => void showRecent()}>
+          {t('rack.recent')}
         </button>
         <button type="button" class="quiet" onClick={newPair}>
-          New pair
+          {t('rack.newPair')}
         </button>
       </header>
       <SetAsideNote />
@@ -64,8 +60,8 @@ export function RackPanel(): JSX.Element {
         id="rack-search"
         class="rack-search"
         type="search"
-        placeholder={`Find among ${rack.length}`}
-        aria-label="Find a pair by name, owner, discipline or length"
+        placeholder={t('rack.findAmong', { count: rack.length })}
+        aria-label={t('rack.findLabel')}
         value={wanted.value}
         onInput={event => {
           wanted.value = event.currentTarget.value;
@@ -78,47 +74,45 @@ export function RackPanel(): JSX.Element {
         ))}
         {shown < found.length && (
           <li class="rack-more" ref={end}>
-            {shown} of {found.length} shown; scroll on or search
+            {t('rack.shownOf', { shown, count: found.length })}
           </li>
         )}
       </ul>
       {rack.length === 0 && (
         <div class="rack-empty">
-          <p>No pairs yet. Make one from a tape, a caliper and a bench, or open a pair file.</p>
+          <p>{t('rack.empty')}</p>
           <button type="button" onClick={newPair}>
-            New pair
+            {t('rack.newPair')}
           </button>
           <button type="button" onClick={() => void openFiles()}>
-            Open…
+            {t('common.open')}
           </button>
           <button type="button" onClick={() => changeView({ page: 'squad' })}>
-            Import a squad’s sheet…
+            {t('rack.importSheet')}
           </button>
         </div>
       )}
       {rack.length > 0 && found.length === 0 && (
-        <p class="rack-empty">
-          No pair matches “{wanted.value}”. Try part of a name or an owner, SL, GS or a length in cm.
-        </p>
+        <p class="rack-empty">{t('rack.noMatch', { words: wanted.value })}</p>
       )}
       {rack.length > 0 && (
         <footer class="rack-foot">
           <div class="rack-pages">
             <button type="button" onClick={() => changeView({ page: 'squad' })}>
-              Squad rack
+              {t('rack.squad')}
             </button>
             <button
               type="button"
               disabled={chosen < 2}
-              title={chosen < 2 ? 'Tick two to four pairs first' : 'The ticked pairs side by side'}
+              title={t(chosen < 2 ? 'rack.tickFirst' : 'rack.compareHint')}
               onClick={() => changeView({ page: 'compare' })}
             >
-              Compare {chosen >= 2 ? chosen : ''}
+              {chosen >= 2 ? t('rack.compareCount', { count: chosen }) : t('rack.compare')}
             </button>
           </div>
           {comparisons().length > 0 && (
             <>
-              <h3>Worth comparing</h3>
+              <h3>{t('rack.worthComparing')}</h3>
               {comparisons().map(comparison => (
                 <button
                   key={comparison.label}
@@ -132,11 +126,11 @@ export function RackPanel(): JSX.Element {
             </>
           )}
           <button type="button" class="quiet rack-save" onClick={() => void saveRack()}>
-            {rackFile ? `Save ${rackFile.name}` : 'Save all as one rack file…'}
+            {rackFile ? t('rack.saveNamed', { name: rackFile.name }) : t('rack.saveAll')}
             {(rackFileUnsaved.value || tuneLogUnsaved.value) && (
               <span class="unsaved">
                 {' '}
-                ●<span class="sr-only"> unsaved changes</span>
+                ●<span class="sr-only"> {t('common.unsavedChanges')}</span>
               </span>
             )}
           </button>

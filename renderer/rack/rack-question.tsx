@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { answer, waitingRacks } from '../files/index.ts';
 import { Dialog } from '../kit/index.ts';
-import { project, rackFileUnsaved } from '../state/index.ts';
+import { project, rackFileUnsaved, t } from '../state/index.ts';
 
 /** Asks what to do with the rack that is open before another one is opened. */
 export function RackQuestion(): JSX.Element | null {
@@ -15,7 +15,7 @@ export function RackQuestion(): JSX.Element | null {
   return (
     <Dialog
       key={file.token}
-      title={`Open ${file.name}`}
+      title={t('rack.open', { name: file.name })}
       onClose={() => {
         // Closed without an answer; an answer has taken it off the list already.
         if (waitingRacks.value[0] === waiting) void answer('leave');
@@ -24,15 +24,15 @@ export function RackQuestion(): JSX.Element | null {
         <>
           {!rackFile.readOnly && !changedOutside && (
             <button type="button" onClick={() => void answer('join')}>
-              Add its pairs to {rackFile.name}
+              {t('rack.addPairsTo', { name: rackFile.name })}
             </button>
           )}
           <button type="button" class={unsaved ? '' : 'primary'} onClick={() => void answer('replace')}>
-            {changedOutside ? 'Read it again' : unsaved ? 'Open without saving' : 'Open in its place'}
+            {t(changedOutside ? 'rack.readAgain' : unsaved ? 'rack.openWithoutSaving' : 'rack.openInPlace')}
           </button>
           {unsaved && !changedOutside && (
             <button type="button" class="primary" onClick={() => void answer('save')}>
-              Save {rackFile.name}, then open
+              {t('rack.saveThenOpen', { name: rackFile.name })}
             </button>
           )}
         </>
@@ -41,21 +41,21 @@ export function RackQuestion(): JSX.Element | null {
       <div class="rack-question">
         {changedOutside ? (
           <p>
-            {rackFile.name} is open already, and the file was changed by something else since.{' '}
-            {unsaved
-              ? 'Your changes here are not saved. Reading it again puts what is in the file in their place.'
-              : 'Reading it again puts what is in the file now in place of what stands here.'}
+            {t('rack.changedOutside', { name: rackFile.name })}{' '}
+            {t(unsaved ? 'rack.readAgainLoses' : 'rack.readAgainReplaces')}
           </p>
         ) : (
           <p>
-            One rack file is open at a time, so that saving never mixes two. {rackFile.name} is open with{' '}
-            {pairs === 1 ? '1 pair' : `${pairs} pairs`}
-            {unsaved ? ' and has changes that are not saved.' : ', all of it saved.'}
+            {t(unsaved ? 'rack.oneAtATimeUnsaved' : 'rack.oneAtATime', {
+              name: rackFile.name,
+              pairs: t('common.pairs', { count: pairs }),
+            })}
           </p>
         )}
         <p class="soft">
-          {changedOutside || rackFile.readOnly ? 'The' : 'Unless the new ones are added to them, the'} pairs
-          of {rackFile.name} leave the list; undo brings them back. Pairs that are not in it stay.
+          {t(changedOutside || rackFile.readOnly ? 'rack.pairsLeave' : 'rack.pairsLeaveUnlessAdded', {
+            name: rackFile.name,
+          })}
         </p>
       </div>
     </Dialog>

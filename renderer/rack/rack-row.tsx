@@ -7,6 +7,7 @@ import { PairBadge } from '../kit/index.ts';
 import {
   addEntries,
   choose,
+  disciplineText,
   edit,
   isUnsaved,
   joinsRackFile,
@@ -16,6 +17,7 @@ import {
   PAIR_MARKS,
   project,
   type RackEntry,
+  t,
   view,
 } from '../state/index.ts';
 import { remove, select, toggle } from './choosing.ts';
@@ -39,9 +41,9 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
   const radius = radiusOf(pair);
   const owner = ownerOf(pair);
   const facts = [
-    pair.discipline ?? 'other',
+    disciplineText(pair.discipline),
     formatQuantity(pair.lengthMm / 1000, 'skiLength', { system: system.value, decimals: 0 }).text,
-    radius === null ? 'no sidecut' : formatQuantity(radius, 'radius', { system: system.value }).text,
+    radius === null ? t('rack.noSidecut') : formatQuantity(radius, 'radius', { system: system.value }).text,
   ];
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === ' ') toggle(entry);
@@ -57,7 +59,7 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
         type="checkbox"
         tabIndex={-1}
         checked={mark !== null}
-        aria-label={`Choose ${pair.name}`}
+        aria-label={t('rack.choose', { name: pair.name })}
         onChange={event => {
           toggle(entry);
           // Refused when all letters are in use: the box goes back to what is true.
@@ -78,16 +80,16 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
             {pair.name}
           </span>
           {isUnsaved(entry) && (
-            <span class="unsaved" title="Unsaved changes">
-              ●<span class="sr-only"> unsaved changes</span>
+            <span class="unsaved" title={t('common.unsavedChanges')}>
+              ●<span class="sr-only"> {t('common.unsavedChanges')}</span>
             </span>
           )}
           {pair.demo && (
-            <span class="demo">
-              demo<span class="sr-only"> data</span>
+            <span class="demo" title={t('common.demoData')}>
+              {t('common.demo')}
             </span>
           )}
-          {entry.readOnly && <span class="demo">read-only</span>}
+          {entry.readOnly && <span class="demo">{t('common.readOnly')}</span>}
         </span>
         <span class="rack-facts">
           {owner && (
@@ -103,16 +105,16 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
       {active && (
         <div class="rack-actions">
           <button type="button" class="quiet" onClick={() => editPair(id)}>
-            {entry.readOnly ? 'View' : 'Edit'}
+            {t(entry.readOnly ? 'common.view' : 'common.edit')}
           </button>
           <button type="button" class="quiet" onClick={() => duplicate(entry)}>
-            Duplicate
+            {t('rack.duplicate')}
           </button>
           <button type="button" class="quiet" onClick={() => void saveEntry(id)}>
-            Save
+            {t('common.save')}
           </button>
           <button type="button" class="quiet" onClick={() => remove(entry)}>
-            Remove
+            {t('rack.remove')}
           </button>
         </div>
       )}
@@ -121,8 +123,8 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
 }
 
 function duplicate({ pair }: RackEntry): void {
-  const copy = { ...pair, name: `${pair.name} copy`.slice(0, 120), id: undefined };
-  edit(`Duplicate ${pair.name}`, now => {
+  const copy = { ...pair, name: t('rack.copyOf', { name: pair.name }).slice(0, 120), id: undefined };
+  edit(t('rack.duplicateStep', { name: pair.name }), now => {
     const entry: RackEntry = { id: newId(), pair: copy, saved: null, inRackFile: joinsRackFile(now) };
     const grown = addEntries([entry])(now);
     return letterFree(grown) ? choose(entry.id)(grown) : grown;

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { takeIn } from '../files/index.ts';
 import { getHost, type RecentFile } from '../host/index.ts';
 import { Dialog } from '../kit/index.ts';
-import { report } from '../state/index.ts';
+import { errorWords, report, t } from '../state/index.ts';
 import { Message } from './message.tsx';
 
 interface Shown {
@@ -19,7 +19,7 @@ export async function showRecent(): Promise<void> {
   try {
     shown.value = { files: await getHost().recent() };
   } catch (error) {
-    report(`The recent files could not be listed: ${(error as Error).message}`, 'error');
+    report(t('rack.recentNotListed', { why: errorWords(error) }), 'error');
   }
 }
 
@@ -33,21 +33,18 @@ export function RecentList(): JSX.Element | null {
       dialog?.close();
       takeIn(file);
     } catch (error) {
-      shown.value = { files, failed: { token, message: (error as Error).message } };
+      shown.value = { files, failed: { token, message: errorWords(error) } };
     }
   };
   return (
     <Dialog
-      title="Open recent"
+      title={t('rack.openRecent')}
       onClose={() => {
         shown.value = null;
       }}
     >
       {files.length === 0 ? (
-        <p>
-          No file has been opened or saved here yet. Open… takes a pair, a rack or a squad’s sheet; from then
-          on it stands here.
-        </p>
+        <p>{t('rack.noRecent')}</p>
       ) : (
         <ul class="recent">
           {files.map(({ token, name, folder }, at) => (
@@ -66,11 +63,7 @@ export function RecentList(): JSX.Element | null {
           ))}
         </ul>
       )}
-      {getHost().kind === 'browser' && files.length > 0 && (
-        <p class="soft">
-          A page may not look where your files lie: each opens as it was last opened or saved here.
-        </p>
-      )}
+      {getHost().kind === 'browser' && files.length > 0 && <p class="soft">{t('rack.recentCopies')}</p>}
     </Dialog>
   );
 }

@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { getHost } from '../host/index.ts';
 import { Dialog } from '../kit/index.ts';
-import { edit, project, report, type SetAside, takeOff } from '../state/index.ts';
+import { dismiss, edit, errorWords, project, report, type SetAside, t } from '../state/index.ts';
 
 const open = signal(false);
 
@@ -12,7 +12,7 @@ export function SetAsideNote(): JSX.Element | null {
   if (length === 0) return null;
   return (
     <p class="problem rack-aside">
-      {length === 1 ? 'One part' : `${length} parts`} of your last work could not be taken up again.{' '}
+      {t('rack.partsNotRestored', { count: length })}{' '}
       <button
         type="button"
         class="bare link"
@@ -20,7 +20,7 @@ export function SetAsideNote(): JSX.Element | null {
           open.value = true;
         }}
       >
-        See what is kept…
+        {t('rack.seeKept')}
       </button>
     </p>
   );
@@ -32,39 +32,32 @@ export function SetAsideList(): JSX.Element | null {
   const { setAside } = project.value;
   return (
     <Dialog
-      title="Kept from your last work"
+      title={t('rack.keptTitle')}
       onClose={() => {
         open.value = false;
       }}
     >
       <div class="rack-question">
-        {setAside.length === 0 ? (
-          <p>Nothing is left on this list. Undo brings back what was taken off it.</p>
-        ) : (
-          <p>
-            This version of the program cannot read these. They are kept as they were, from start to start,
-            until you take them off this list.
-          </p>
-        )}
+        {setAside.length === 0 ? <p>{t('rack.keptNone')}</p> : <p>{t('rack.keptHint')}</p>}
         <ul class="aside-list">
           {setAside.map(each => (
             <li key={each.id}>
               <strong>{each.name}</strong>
-              <p class="soft">Not taken up: {each.why}.</p>
+              <p class="soft">{t('rack.notRestored', { why: each.why })}</p>
               <button
                 type="button"
-                aria-label={`Save as a file… ${each.name}`}
+                aria-label={t('rack.saveNamedAsFile', { name: each.name })}
                 onClick={() => void save(each)}
               >
-                Save as a file…
+                {t('rack.saveAsFile')}
               </button>{' '}
               <button
                 type="button"
                 class="quiet"
-                aria-label={`Take off the list: ${each.name}`}
-                onClick={() => edit(`Take ${each.name} off the list`, takeOff(each.id))}
+                aria-label={t('rack.dismissNamed', { name: each.name })}
+                onClick={() => edit(t('rack.dismissStep', { name: each.name }), dismiss(each.id))}
               >
-                Take off the list
+                {t('rack.dismiss')}
               </button>
             </li>
           ))}
@@ -77,8 +70,8 @@ export function SetAsideList(): JSX.Element | null {
 async function save({ name, fileName, text }: SetAside): Promise<void> {
   try {
     if (await getHost().exportFile(fileName, 'application/json', text))
-      report(`${name} saved to ${fileName}`);
+      report(t('common.savedTo', { name, file: fileName }));
   } catch (error) {
-    report(`${name} could not be saved: ${(error as Error).message}`, 'error');
+    report(t('common.notSaved', { name, why: errorWords(error) }), 'error');
   }
 }

@@ -9,9 +9,9 @@ import {
   threeReadingsWorking,
 } from '../../core/rules/index.ts';
 import type { Working } from '../../core/working/index.ts';
-import { foundText, limitedText, limitText, sourcesText } from '../answers/index.ts';
+import { foundText, limitedText, limitText, sourcesText, statusText } from '../answers/index.ts';
 import { PairBadge, showWorking } from '../kit/index.ts';
-import { type PairMark, view } from '../state/index.ts';
+import { disciplineText, type PairMark, t, view } from '../state/index.ts';
 import { ControlInputs } from './control-inputs.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 
@@ -36,15 +36,20 @@ export function CheckTable(props: {
         <div class="plain-scroll">
           <table class="plain-table">
             <caption class="sr-only">
-              {name} as {check.discipline}, {check.category}, by {check.edition}
+              {t('rules.caption', {
+                name,
+                discipline: disciplineText(check.discipline),
+                category: check.category,
+                edition: check.edition,
+              })}
             </caption>
             <thead>
               <tr>
-                <th scope="col">Rule</th>
-                <th scope="col">Limit</th>
-                <th scope="col">Found</th>
-                <th scope="col">Verdict</th>
-                <th scope="col">How known</th>
+                <th scope="col">{t('rules.rule')}</th>
+                <th scope="col">{t('rules.limit')}</th>
+                <th scope="col">{t('rules.found')}</th>
+                <th scope="col">{t('rules.verdictColumn')}</th>
+                <th scope="col">{t('rules.howKnown')}</th>
               </tr>
             </thead>
             <tbody>
@@ -57,7 +62,7 @@ export function CheckTable(props: {
       )}
       {check.items.filter(underLimit).map(item => (
         <p key={item.rule} class="reading-hint">
-          {limitedText(item)}: {item.note}.
+          {t('rules.noteOf', { rule: limitedText(item), note: item.note ?? '' })}
         </p>
       ))}
       <ControlInputs
@@ -67,7 +72,9 @@ export function CheckTable(props: {
         readOnly={readOnly}
         goesOn={check.items.some(underLimit)}
       />
-      {check.items.length > 0 && <p class="reading-hint">Limits from: {sourcesText(check.items)}.</p>}
+      {check.items.length > 0 && (
+        <p class="reading-hint">{t('rules.limitsFrom', { sources: sourcesText(check.items) })}</p>
+      )}
       <p class="reading-hint">{check.caution}</p>
     </section>
   );
@@ -86,9 +93,9 @@ function radiusWorking(pair: Pair, { control }: CheckItem): Working | readonly W
 }
 
 const foundBy = ({ control }: CheckItem): string => {
-  if (control === null) return 'catalogue widths';
-  if (control.used === 'first reading') return 'control stations';
-  return `1.015 × mean of three: ${control.procedure}`;
+  if (control === null) return t('rules.catalogueWidths');
+  if (control.used === 'first reading') return t('rules.controlStations');
+  return t('rules.meanOfThree', { procedure: control.procedure ?? '' });
 };
 
 function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
@@ -104,10 +111,12 @@ function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
           <button
             type="button"
             class="bare row-link"
-            aria-label={`How the radius of ${pair.name} was found`}
-            onClick={() => showWorking(`Rulebook radius: ${pair.name}`, radiusWorking(pair, item))}
+            aria-label={t('rules.howFound', { name: pair.name })}
+            onClick={() =>
+              showWorking(t('rules.rulebookRadius', { name: pair.name }), radiusWorking(pair, item))
+            }
           >
-            how?
+            {t('kit.how')}
           </button>
         )}
         {item.quantity === 'radiusM' && item.found !== null && (
@@ -117,7 +126,7 @@ function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
       <td>
         <VerdictMark verdict={item.verdict} />
       </td>
-      <td class="status">{item.status === 'from memory' ? 'from memory, confirm' : item.status}</td>
+      <td class="status">{statusText(item.status)}</td>
     </tr>
   );
 }

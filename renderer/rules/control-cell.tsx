@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { Pair } from '../../core/pair/index.ts';
 import { shownAs } from '../../core/units/index.ts';
 import { NumberCell } from '../kit/index.ts';
-import { changePair, view } from '../state/index.ts';
+import { changePair, t, view } from '../state/index.ts';
 
 /** The pair that is being measured, and what is wrong with the number typed last. */
 export interface Measured {
@@ -33,7 +33,7 @@ export function ControlCell({ of, field, label, value, range, nth = 0, put }: Pr
   const decimals = system === 'metric' ? 1 : 3;
   const steps = 10 ** decimals;
   const change = (mm: number | undefined) =>
-    changePair(of.id, `${label} of ${of.name}`, put(mm), `${field} ${nth} ${of.id}`);
+    changePair(of.id, t('rules.cellStep', { label, name: of.name }), put(mm), `${field} ${nth} ${of.id}`);
   return (
     <NumberCell
       label={label}

@@ -1,16 +1,17 @@
 import type { JSX } from 'preact';
+import { t } from '../state/index.ts';
 import { ControlCell, type Measured, Where } from './control-cell.tsx';
 
 export const HEIGHTS = [
   {
     field: 'standingHeightMm',
-    label: 'Standing height',
-    where: 'base to the underside of the boot sole',
+    label: 'rules.standingHeight',
+    where: 'rules.standingHeightWhere',
   },
   {
     field: 'bootSoleHeightMm',
-    label: 'Boot sole height',
-    where: 'underside of the sole to the foot bed',
+    label: 'rules.soleHeight',
+    where: 'rules.soleHeightWhere',
   },
 ] as const;
 
@@ -21,14 +22,14 @@ export function HeightRows({ of, columns }: { of: Measured; columns: number }): 
       {HEIGHTS.map(({ field, label, where }) => (
         <tr key={field}>
           <th scope="row">
-            {label}
-            <Where of={of} field={field} text={where} />
+            {t(label)}
+            <Where of={of} field={field} text={t(where)} />
           </th>
           <td class="number">
             <ControlCell
               of={of}
               field={field}
-              label={label}
+              label={t(label)}
               value={of.pair[field]}
               range={[10, 120]}
               put={value => ({ [field]: value })}

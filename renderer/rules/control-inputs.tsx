@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import type { Pair } from '../../core/pair/index.ts';
 import { controlOf, missingReadings, statedReading } from '../../core/rules/index.ts';
 import { shownAs } from '../../core/units/index.ts';
-import { view } from '../state/index.ts';
+import { t, view } from '../state/index.ts';
 import type { Measured } from './control-cell.tsx';
 import { HEIGHTS, HeightRows } from './control-heights.tsx';
 import { NTH, RadiusRows } from './control-radius.tsx';
@@ -30,22 +30,26 @@ export function ControlInputs(props: {
   return (
     <details class="control-inputs">
       <summary>
-        Measured by the control
+        {t('rules.measured')}
         <span class="reading-note">
           {missing === 5 && given === 0 && !repeated
-            ? 'nothing yet'
-            : `${5 - missing} of 5 for the radius${repeated ? `, ${complete} of 3 readings complete` : ''}, ${given} of 2 heights`}
+            ? t('rules.nothingYet')
+            : t(repeated ? 'rules.measuredCountRepeated' : 'rules.measuredCount', {
+                readings: 5 - missing,
+                complete,
+                heights: given,
+              })}
         </span>
       </summary>
       <div class="plain-scroll">
         <table class="plain-table">
-          <caption class="sr-only">Control measurement of {name}</caption>
+          <caption class="sr-only">{t('rules.measurementOf', { name })}</caption>
           <thead>
             <tr>
-              <th scope="col">Reading</th>
+              <th scope="col">{t('rules.reading')}</th>
               {readings.map(nth => (
                 <th key={nth} scope="col" class="number">
-                  {readings.length > 1 ? `${NTH[nth]}, ${unit}` : unit}
+                  {readings.length > 1 ? t('rules.nthIn', { nth: t(NTH[nth]!), unit }) : unit}
                 </th>
               ))}
             </tr>
@@ -57,10 +61,7 @@ export function ControlInputs(props: {
         </table>
       </div>
       <p class="reading-hint">
-        {missing === 0
-          ? 'Length, waist and radius in the table above are these readings.'
-          : 'The five radius readings take the place of the catalogue widths once all are there.'}{' '}
-        They stay with the pair; undo takes them back.
+        {t(missing === 0 ? 'rules.readingsUsed' : 'rules.readingsToCome')} {t('rules.readingsStay')}
       </p>
     </details>
   );

@@ -8,11 +8,11 @@ import {
   statedStations,
 } from '../../core/rules/index.ts';
 import { formatQuantity } from '../../core/units/index.ts';
-import { view } from '../state/index.ts';
+import { t, view } from '../state/index.ts';
 import { ControlCell, type Measured, Where } from './control-cell.tsx';
 import { controlRange, withReading } from './control-edits.ts';
 
-export const NTH = ['1st', '2nd', '3rd'] as const;
+export const NTH = ['rules.first', 'rules.second', 'rules.third'] as const;
 
 interface Props {
   readonly of: Measured;
@@ -40,7 +40,11 @@ export function RadiusRows({ of, readings, goesOn }: Props): JSX.Element {
                 <ControlCell
                   of={of}
                   field={field}
-                  label={`${symbol}, ${meaning}${several ? `, ${NTH[nth]} reading` : ''}`}
+                  label={
+                    several
+                      ? t('rules.cellNth', { symbol, meaning, nth: t(NTH[nth]!) })
+                      : t('rules.cell', { symbol, meaning })
+                  }
                   value={reading?.[field]}
                   range={controlRange(reading, field)}
                   nth={nth}
@@ -54,12 +58,8 @@ export function RadiusRows({ of, readings, goesOn }: Props): JSX.Element {
       {several && (
         <tr>
           <th scope="row">
-            Radius of the reading
-            <span class="where">
-              {goesOn
-                ? 'the first is under the limit: 1.015 × the mean of all three decides'
-                : 'the first is enough here; those after it are not used'}
-            </span>
+            {t('rules.radiusOfReading')}
+            <span class="where">{t(goesOn ? 'rules.meanDecides' : 'rules.firstEnough')}</span>
           </th>
           {readings.map(nth => (
             <td key={nth} class="number">
@@ -92,20 +92,18 @@ function radiusText(control: Measured['pair']['control'], nth: number): string {
 /** Where the tape or caliper goes for a reading. */
 function whereText(field: keyof StatedReading, control: StatedReading | undefined): string {
   const { system } = view.value;
-  const at = (mm: number) => formatQuantity(mm, 'lengthMm', { system }).text;
+  const caliperAt = (mm: number) => t('rules.caliperAt', { at: { quantity: 'lengthMm', value: mm } });
   const stations = statedStations(control);
   switch (field) {
     case 'developedLengthMm':
-      return `tail to tip along the base, to ${system === 'metric' ? '1 mm' : '0.04 in'}`;
+      return t('rules.developedLength', { resolution: system === 'metric' ? '1 mm' : '0.04 in' });
     case 'tailToWaistMm':
-      return 'from the tail, along the base';
+      return t('rules.tailToWaist');
     case 'frontWidthMm':
-      return stations ? `caliper at ${at(stations.frontMm)} from the tail` : 'once both lengths are given';
+      return stations ? caliperAt(stations.frontMm) : t('rules.onceLengths');
     case 'rearWidthMm':
-      return stations ? `caliper at ${at(stations.rearMm)} from the tail` : 'once both lengths are given';
+      return stations ? caliperAt(stations.rearMm) : t('rules.onceLengths');
     case 'waistWidthMm':
-      return control?.tailToWaistMm === undefined
-        ? 'at the narrowest point'
-        : `caliper at ${at(control.tailToWaistMm)} from the tail`;
+      return control?.tailToWaistMm === undefined ? t('rules.narrowest') : caliperAt(control.tailToWaistMm);
   }
 }

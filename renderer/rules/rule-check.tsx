@@ -1,5 +1,6 @@
 import './rules.css';
 import type { JSX } from 'preact';
+import type { PlainKey } from '../../core/language/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
 import { type Category, categories, type Discipline } from '../../core/rules/index.ts';
 import {
@@ -15,7 +16,7 @@ import {
   lowerLevel,
 } from '../answers/index.ts';
 import { editionProblems, openFiles } from '../files/index.ts';
-import type { PairMark } from '../state/index.ts';
+import { type PairMark, t } from '../state/index.ts';
 import { CheckTable } from './check-table.tsx';
 
 export interface CheckedEntry {
@@ -27,12 +28,12 @@ export interface CheckedEntry {
   readonly readOnly?: string | undefined;
 }
 
-const DISCIPLINES: readonly { value: Discipline | 'own'; label: string }[] = [
-  { value: 'own', label: 'of each pair' },
-  { value: 'SL', label: 'slalom' },
-  { value: 'GS', label: 'giant slalom' },
-  { value: 'SG', label: 'super-G' },
-  { value: 'DH', label: 'downhill' },
+const DISCIPLINES: readonly { value: Discipline | 'own'; label: PlainKey }[] = [
+  { value: 'own', label: 'rules.ofEachPair' },
+  { value: 'SL', label: 'discipline.SL' },
+  { value: 'GS', label: 'discipline.GS' },
+  { value: 'SG', label: 'discipline.SG' },
+  { value: 'DH', label: 'discipline.DH' },
 ];
 
 /**
@@ -53,38 +54,38 @@ export function RuleCheckPanel(props: {
     <div class="rule-check">
       <div class="rule-choices">
         <Choice
-          label="Discipline"
+          label={t('common.discipline')}
           value={discipline ?? 'own'}
-          options={DISCIPLINES}
+          options={DISCIPLINES.map(({ value, label }) => ({ value, label: t(label) }))}
           onInput={value => props.onDiscipline(value === 'own' ? null : (value as Discipline))}
         />
         <Choice
-          label="Category"
+          label={t('rules.category')}
           value={category.value}
           options={categories.map(value => ({ value, label: value }))}
           onInput={value => chooseCategory(value as Category)}
         />
-        <label class="check-choice" title="Its limits are eased where the edition says so">
+        <label class="check-choice" title={t('rules.lowerLevelHint')}>
           <input
             type="checkbox"
             checked={lowerLevel.value}
             onChange={event => chooseLowerLevel(event.currentTarget.checked)}
           />
           <span>
-            Lower-level race
-            {!easesLowerLevel.value && <span class="reading-note">not eased by this edition</span>}
+            {t('rules.lowerLevel')}
+            {!easesLowerLevel.value && <span class="reading-note">{t('rules.notEased')}</span>}
           </span>
         </label>
         <button type="button" onClick={() => void openFiles('edition')}>
-          Own edition…
+          {t('rules.ownEdition')}
         </button>
         <Choice
-          label="Edition"
+          label={t('rules.edition')}
           long
           value={edition.value.edition}
           options={knownEditions.value.map(each => ({
             value: each.edition,
-            label: `${each.edition}${isOwn(each) ? ' (your file)' : ''}`,
+            label: isOwn(each) ? t('rules.yourFile', { edition: each.edition }) : each.edition,
           }))}
           onInput={chooseEdition}
         />
@@ -92,7 +93,7 @@ export function RuleCheckPanel(props: {
       {problems && (
         <div class="problem" role="alert">
           <p>
-            {problems.file} is no edition of limits:
+            {t('rules.noEdition', { file: problems.file })}{' '}
             <button
               type="button"
               class="bare row-link"
@@ -100,7 +101,7 @@ export function RuleCheckPanel(props: {
                 editionProblems.value = null;
               }}
             >
-              Close
+              {t('common.close')}
             </button>
           </p>
           <ul>
@@ -108,7 +109,7 @@ export function RuleCheckPanel(props: {
               <li key={line}>{line}</li>
             ))}
           </ul>
-          {problems.lines.length > 8 && <p>and {problems.lines.length - 8} more.</p>}
+          {problems.lines.length > 8 && <p>{t('common.andMore', { count: problems.lines.length - 8 })}</p>}
         </div>
       )}
       {pairs.map(({ id, name, pair, mark, readOnly }) => (
@@ -122,9 +123,7 @@ export function RuleCheckPanel(props: {
           check={checkOf(pair, discipline ?? undefined)}
         />
       ))}
-      {pairs.length === 0 && (
-        <p class="reading-hint">Choose a pair in the rack to check it against limits.</p>
-      )}
+      {pairs.length === 0 && <p class="reading-hint">{t('rules.choosePair')}</p>}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { LimitVerdict } from '../../core/rules/index.ts';
+import { verdictText } from '../answers/index.ts';
 
 const SHAPES: Record<LimitVerdict, JSX.Element> = {
   passes: (
@@ -35,7 +36,7 @@ export function VerdictMark({ verdict }: { verdict: LimitVerdict }): JSX.Element
       <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
         {SHAPES[verdict]}
       </svg>
-      {verdict}
+      {verdictText(verdict)}
     </span>
   );
 }

@@ -1,5 +1,5 @@
 import type { RackTune } from '../../core/pair/index.ts';
-import type { RackEntry } from '../state/index.ts';
+import { type RackEntry, t } from '../state/index.ts';
 
 const DAY = 86_400_000;
 const WAXES = ['cold', 'medium', 'warm'];
@@ -21,12 +21,12 @@ export function demoLog(entries: readonly RackEntry[], today: string): RackTune[
           sideAngleDeg: pair.edges?.sideAngleDeg ?? 87,
           baseBevelDeg: pair.edges?.baseBevelDeg ?? 0.5,
           structure: STRUCTURES[at % 3],
-          note: 'Invented demo entry.',
+          note: t('squad.demoEntry'),
         },
       },
       {
         ok: true,
-        entry: { ...named, date: daysAgo((at * 5) % 7), wax: WAXES[at % 3], note: 'Invented demo entry.' },
+        entry: { ...named, date: daysAgo((at * 5) % 7), wax: WAXES[at % 3], note: t('squad.demoEntry') },
       },
     ];
   });

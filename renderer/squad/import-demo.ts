@@ -1,7 +1,7 @@
 import { day } from '../answers/index.ts';
 import { demoSheet } from '../demo/index.ts';
 import { lookOver, takePairs } from '../files/index.ts';
-import { project, report } from '../state/index.ts';
+import { project, report, t } from '../state/index.ts';
 import { demoLog } from './demo-log.ts';
 
 /** Takes the demo club's sheet in at once, with an invented tune log; undo takes it out again. */
@@ -9,7 +9,7 @@ export function importDemo(): void {
   const read = lookOver(demoSheet.name, demoSheet.text, project.value.rack);
   const fresh = read.pairs.filter(each => !each.known);
   if (fresh.length === 0) {
-    report('The demo squad is in the rack already.');
+    report(t('squad.demoInRack'));
     return;
   }
   takePairs(read, fresh, entries => demoLog(entries, day.value));

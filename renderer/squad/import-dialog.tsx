@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { group } from 'd3';
 import type { JSX } from 'preact';
+import type { Key } from '../../core/language/index.ts';
 import { FAULT_HEADING } from '../../core/pair/index.ts';
 import {
   looking,
@@ -13,9 +14,15 @@ import {
 } from '../files/index.ts';
 import { Dialog } from '../kit/index.ts';
 import { fieldLabel } from '../rack/index.ts';
+import { t } from '../state/index.ts';
 
 const MOST_LINES = 300;
-const SEPARATORS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' } as const;
+const SEPARATORS = {
+  ',': 'squad.separator.comma',
+  ';': 'squad.separator.semicolon',
+  '\t': 'squad.separator.tab',
+  '|': 'squad.separator.bar',
+} as const;
 
 /** A sheet laid out before it is taken in: what was read, what was guessed, what is wrong, line by line. */
 export function ImportDialog(): JSX.Element | null {
@@ -32,16 +39,18 @@ function LookOver({ read }: { read: SheetImport }): JSX.Element {
   const unused = columns.filter(
     column => column.field === null && column.heading !== '' && column.heading !== FAULT_HEADING,
   );
-  const count = (many: number) => (many === 1 ? '1 pair' : `${many} pairs`);
+  const readAs = used.map(({ heading, field }) =>
+    t('squad.columnAs', { heading, field: fieldLabel(field!) }),
+  );
   return (
     <Dialog
-      title={`Import ${read.fileName}`}
+      title={t('squad.import', { name: read.fileName })}
       onClose={nextSheet}
       footer={
         <>
           {problems.length > 0 && (
             <button type="button" onClick={() => void saveFaults(read)}>
-              Save lines at fault as CSV…
+              {t('squad.saveFaults')}
             </button>
           )}
           <button
@@ -53,21 +62,20 @@ function LookOver({ read }: { read: SheetImport }): JSX.Element {
               event.currentTarget.closest('dialog')?.close();
             }}
           >
-            Take in {count(taken.length)}
+            {t('squad.importPairs', { count: taken.length })}
           </button>
         </>
       }
     >
       <div class="import">
         <p>
-          <strong>{count(read.pairs.length)} read</strong>
-          {read.refused.length > 0 &&
-            `, ${read.refused.length === 1 ? '1 line' : `${read.refused.length} lines`} could not be`}
-          . Columns are separated by {SEPARATORS[separator]}.
+          <strong>{t('squad.pairsRead', { count: read.pairs.length })}</strong>
+          {read.refused.length > 0 ? `, ${t('squad.linesNotRead', { count: read.refused.length })}` : '.'}{' '}
+          {t('squad.separatedBy', { what: t(SEPARATORS[separator]) })}
         </p>
         {read.note && <p>{read.note}</p>}
         {sheetsWaiting.value > 0 && (
-          <p class="soft">{sheetsWaiting.value} more to look over after this one.</p>
+          <p class="soft">{t('squad.moreSheets', { count: sheetsWaiting.value })}</p>
         )}
         {known > 0 && (
           <label class="import-known">
@@ -78,16 +86,13 @@ function LookOver({ read }: { read: SheetImport }): JSX.Element {
                 leaveOut.value = event.currentTarget.checked;
               }}
             />
-            Leave out {count(known)} that the rack has already
+            {t('squad.leaveOut', { count: known })}
           </label>
         )}
         <p class="soft">
-          Read as:{' '}
-          {used.map(column => `${column.heading} → ${fieldLabel(column.field!)}`).join(', ') ||
-            'no column known here'}
-          .
+          {t('squad.readAs', { columns: readAs.length > 0 ? readAs : t('squad.noColumn') })}
           {unused.length > 0 &&
-            ` Kept with each pair as they stand: ${unused.map(column => column.label).join(', ')}.`}
+            ` ${t('squad.keptAsTheyStand', { columns: unused.map(column => column.label) })}`}
         </p>
         <Lines lines={read.lines} />
       </div>
@@ -95,28 +100,28 @@ function LookOver({ read }: { read: SheetImport }): JSX.Element {
   );
 }
 
-const TITLES: Record<SheetLine['kind'], string> = {
-  'not taken in': 'Not taken in',
-  'field left out': 'Taken in without the field at fault',
-  odd: 'Worth a second look',
-  guess: 'Guesses made',
-};
+const TITLES = {
+  'not taken in': 'squad.notImported',
+  'field left out': 'squad.fieldLeftOut',
+  odd: 'squad.odd',
+  guess: 'squad.guesses',
+} as const satisfies Record<SheetLine['kind'], Key>;
 
 /** Where the lines are that are too many to be listed. */
-const MORE: Record<SheetLine['kind'], string> = {
-  'not taken in': '; the file of lines at fault holds every one.',
-  'field left out': '; the file of lines at fault holds every one.',
-  odd: '; “Look again” on the squad’s page shows every one.',
-  guess: ' of the same kinds.',
-};
+const MORE = {
+  'not taken in': 'squad.moreInFile',
+  'field left out': 'squad.moreInFile',
+  odd: 'squad.moreOdd',
+  guess: 'squad.moreGuesses',
+} as const satisfies Record<SheetLine['kind'], Key>;
 
 const linesOf = (group: readonly SheetLine[]): string => {
   const count = new Set(group.map(line => line.row)).size;
-  return count === 1 ? '1 line' : `${count} lines`;
+  return t('common.lines', { count });
 };
 
 function Lines({ lines }: { lines: readonly SheetLine[] }): JSX.Element {
-  if (lines.length === 0) return <p>Nothing is wrong with it and nothing had to be guessed.</p>;
+  if (lines.length === 0) return <p>{t('squad.nothingWrong')}</p>;
   const groups = group(lines, line => line.kind);
   return (
     <>
@@ -125,20 +130,16 @@ function Lines({ lines }: { lines: readonly SheetLine[] }): JSX.Element {
         if (!group) return null;
         return (
           <section key={kind}>
-            <h3>
-              {TITLES[kind]} ({linesOf(group)})
-            </h3>
+            <h3>{t(TITLES[kind], { lines: linesOf(group) })}</h3>
             <ul class="import-lines">
               {group.slice(0, MOST_LINES).map((line, at) => (
                 <li key={at}>
-                  <span class="soft">line {line.row}</span> {line.message}
+                  <span class="soft">{t('squad.line', { line: line.row })}</span> {line.message}
                 </li>
               ))}
             </ul>
             {group.length > MOST_LINES && (
-              <p class="soft">
-                and {group.length - MOST_LINES} more{MORE[kind]}
-              </p>
+              <p class="soft">{t(MORE[kind], { count: group.length - MOST_LINES })}</p>
             )}
           </section>
         );

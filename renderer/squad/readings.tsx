@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { dueText } from '../answers/index.ts';
 import { printSheet } from '../print/index.ts';
 import { editPair } from '../rack/index.ts';
-import { edit, extraOf, replacePair, settle, withOwner } from '../state/index.ts';
+import { edit, extraOf, replacePair, settle, t, withOwner } from '../state/index.ts';
 import { owners, selectedRow } from './squad-state.ts';
 import { TuneForm } from './tune-form.tsx';
 import { TuneLog } from './tune-log.tsx';
@@ -10,16 +10,18 @@ import { TuneLog } from './tune-log.tsx';
 /** The pair looked at: owner, what is due, what is odd, its tune log. */
 export function SquadReadings(): JSX.Element {
   const row = selectedRow.value;
-  if (!row) return <p class="reading-hint">A pair’s owner and tune log stand here.</p>;
+  if (!row) return <p class="reading-hint">{t('squad.hint')}</p>;
   const { entry, pair, owner, due, odd } = row;
   const wanting = dueText(due);
   const extra = extraOf(pair);
   return (
     <div class="squad-pair" key={entry.id}>
       <h2>{pair.name}</h2>
-      <p class={due.due ? 'due' : 'soft'}>{wanting ? `Due: ${wanting}` : 'Nothing is due.'}</p>
+      <p class={due.due ? 'due' : 'soft'}>
+        {wanting ? t('squad.dueNamed', { what: wanting }) : t('squad.nothingDue')}
+      </p>
       <label class="squad-field">
-        <span>Owner</span>
+        <span>{t('common.owner')}</span>
         <input
           list="squad-owners"
           value={owner}
@@ -27,7 +29,7 @@ export function SquadReadings(): JSX.Element {
           maxLength={120}
           onInput={event =>
             edit(
-              `Owner of ${pair.name}`,
+              t('squad.ownerStep', { name: pair.name }),
               replacePair(entry.id, withOwner(pair, event.currentTarget.value)),
               `owner ${entry.id}`,
             )
@@ -42,7 +44,7 @@ export function SquadReadings(): JSX.Element {
       </label>
       {odd.length > 0 && (
         <section>
-          <h3>Look again</h3>
+          <h3>{t('squad.lookAgain')}</h3>
           <ul class="odd-list">
             {odd.map(text => (
               <li key={text}>{text}</li>
@@ -52,17 +54,17 @@ export function SquadReadings(): JSX.Element {
       )}
       <div class="squad-line">
         <button type="button" onClick={() => editPair(entry.id)}>
-          {entry.readOnly ? 'View' : 'Edit'}
+          {t(entry.readOnly ? 'common.view' : 'common.edit')}
         </button>
         <button type="button" onClick={() => void printSheet(pair.name, entry.id)}>
-          Sheet
+          {t('frame.sheet')}
         </button>
       </div>
       <TuneForm row={row} />
       <TuneLog tunes={row.tunes} pair={pair} />
       {extra.length > 0 && (
         <section>
-          <h3>From the sheet</h3>
+          <h3>{t('squad.fromSheet')}</h3>
           <ul>
             {extra.map(([heading, cell]) => (
               <li key={heading}>
@@ -74,7 +76,7 @@ export function SquadReadings(): JSX.Element {
       )}
       {pair.notes && (
         <section>
-          <h3>Notes</h3>
+          <h3>{t('common.notes')}</h3>
           <p class="soft">{pair.notes}</p>
         </section>
       )}

@@ -4,7 +4,7 @@ import { formatQuantity } from '../../core/units/index.ts';
 import { agoShort, type Care, radiusOf, type SquadRow, sidecutOf } from '../answers/index.ts';
 import { PairBadge } from '../kit/index.ts';
 import { editPair, remove, removeRow, toggle } from '../rack/index.ts';
-import { isUnsaved, PAIR_MARKS, project, view } from '../state/index.ts';
+import { disciplineText, isUnsaved, PAIR_MARKS, project, t, view } from '../state/index.ts';
 import { selectRow } from './squad-state.ts';
 
 interface Props {
@@ -37,7 +37,7 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
           type="checkbox"
           tabIndex={-1}
           checked={place >= 0}
-          aria-label={`Choose ${pair.name}`}
+          aria-label={t('rack.choose', { name: pair.name })}
           onClick={event => event.stopPropagation()}
           onChange={event => {
             toggle(entry);
@@ -59,17 +59,17 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
             {pair.name}
           </span>
           {isUnsaved(entry) && (
-            <span class="unsaved" title="In no file yet">
-              ●<span class="sr-only"> unsaved</span>
+            <span class="unsaved" title={t('squad.inNoFile')}>
+              ●<span class="sr-only"> {t('common.unsaved')}</span>
             </span>
           )}
-          {pair.demo && <span class="demo">demo</span>}
+          {pair.demo && <span class="demo">{t('common.demo')}</span>}
         </button>
       </th>
       <td class="squad-owner" title={owner}>
         {owner || <span class="soft">–</span>}
       </td>
-      <td>{pair.discipline ?? 'other'}</td>
+      <td>{disciplineText(pair.discipline)}</td>
       <td class="number">{length.text}</td>
       <td class="number">{radius === null ? '–' : <Radius pair={pair} radius={radius} />}</td>
       <td class="number">
@@ -81,7 +81,7 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
         {odd.length > 0 && (
           <span class="odd-flag" title={odd.join('; ')}>
             ⚑ {odd.length}
-            <span class="sr-only"> reasons to look again</span>
+            <span class="sr-only"> {t('squad.reasons', { count: odd.length })}</span>
           </span>
         )}
       </td>
@@ -106,7 +106,7 @@ function CareCell({ care }: { care: Care }): JSX.Element {
   return (
     <td class={care.due ? 'due' : undefined}>
       {agoShort(care)}
-      {care.due && <span class="due-word">due</span>}
+      {care.due && <span class="due-word">{t('squad.due')}</span>}
     </td>
   );
 }

@@ -1,24 +1,26 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import type { PlainKey } from '../../core/language/index.ts';
 import { allRows } from '../answers/index.ts';
 import { openFiles } from '../files/index.ts';
 import { Empty } from '../kit/index.ts';
 import { moveAmongRows, useGrowing } from '../rack/index.ts';
+import { t } from '../state/index.ts';
 import type { SortKey } from './arrange.ts';
 import { importDemo } from './import-demo.ts';
 import { arrangement, changeArrangement, selectedRow, shownRows } from './squad-state.ts';
 import { SquadTableRow } from './table-row.tsx';
 
-const COLUMNS: readonly (readonly [key: SortKey | null, label: string, className?: string])[] = [
-  ['name', 'Pair'],
-  ['owner', 'Owner'],
-  ['discipline', 'For'],
-  ['length', 'Length', 'number'],
-  ['radius', 'Radius', 'number'],
-  [null, 'Edges', 'number'],
-  ['edge', 'Edges done'],
-  ['wax', 'Waxed'],
-  [null, 'Look again', 'look'],
+const COLUMNS: readonly (readonly [key: SortKey | null, label: PlainKey, className?: string])[] = [
+  ['name', 'common.pair'],
+  ['owner', 'common.owner'],
+  ['discipline', 'squad.for'],
+  ['length', 'common.length', 'number'],
+  ['radius', 'common.radius', 'number'],
+  [null, 'common.edges', 'number'],
+  ['edge', 'squad.edgesDone'],
+  ['wax', 'squad.waxed'],
+  [null, 'squad.lookAgain', 'look'],
 ];
 
 /** The squad's pairs, a row each. Arrow keys go from pair to pair; see `SquadTableRow` for the other keys. */
@@ -36,34 +38,31 @@ export function SquadTable(): JSX.Element {
   if (allRows.value.length === 0) {
     return (
       <Empty>
-        <p>No pairs yet. Import a technician’s sheet: one pair a row, with name, length and widths.</p>
+        <p>{t('squad.empty')}</p>
         <button type="button" onClick={() => void openFiles('sheet')}>
-          Import a sheet…
+          {t('squad.importSheet')}
         </button>
         <button type="button" onClick={importDemo}>
-          Demo squad
+          {t('squad.demo')}
         </button>
       </Empty>
     );
   }
   if (rows.length === 0) {
-    return <Empty>No pair matches. Take a filter away, or try part of a name or an owner.</Empty>;
+    return <Empty>{t('squad.noMatch')}</Empty>;
   }
   const focusable = inHand >= 0 ? selected : rows[0]!.entry.id;
   return (
     <div class="squad-scroll">
       <table class="squad-table">
-        <caption class="sr-only">
-          Pairs of the squad. Arrow keys go from pair to pair, Space ticks a pair, Enter edits it, Delete
-          removes it.
-        </caption>
+        <caption class="sr-only">{t('squad.tableCaption')}</caption>
         <thead>
           <tr>
             <th scope="col">
-              <span class="sr-only">Chosen</span>
+              <span class="sr-only">{t('squad.chosen')}</span>
             </th>
             {COLUMNS.map(([key, label, className]) => (
-              <Heading key={label} sortKey={key} label={label} className={className} />
+              <Heading key={label} sortKey={key} label={t(label)} className={className} />
             ))}
           </tr>
         </thead>
@@ -80,7 +79,7 @@ export function SquadTable(): JSX.Element {
       </table>
       {shown < rows.length && (
         <p class="rack-more" ref={end}>
-          {shown} of {rows.length} shown; scroll on or search
+          {t('rack.shownOf', { shown, count: rows.length })}
         </p>
       )}
     </div>

@@ -4,7 +4,17 @@ import { openFiles } from '../files/index.ts';
 import { Segments } from '../kit/index.ts';
 import { printDue } from '../print/index.ts';
 import { enterRows } from '../rack/index.ts';
-import { changeView, chosenPairs, edit, project, setDueAfter, settle } from '../state/index.ts';
+import {
+  changeView,
+  chosenPairs,
+  DISCIPLINES,
+  disciplineText,
+  edit,
+  project,
+  setDueAfter,
+  settle,
+  t,
+} from '../state/index.ts';
 import { AS_IN_RACK, NO_OWNER, type Show } from './arrange.ts';
 import { importDemo } from './import-demo.ts';
 import { saveTable } from './save-table.ts';
@@ -19,49 +29,52 @@ export function SquadTools(): JSX.Element {
   const odd = rows.filter(row => row.odd.length > 0).length;
   const filtered = shown.length !== rows.length;
   return (
-    <section class="squad-tools" aria-label="Find and filter">
+    <section class="squad-tools" aria-label={t('squad.findAndFilter')}>
       <div class="squad-line">
         <input
           id="rack-search"
           class="rack-search"
           type="search"
-          placeholder={`Find among ${rows.length} pairs`}
-          aria-label="Find by name, owner, discipline, length or notes"
+          placeholder={t('squad.findAmong', { count: rows.length })}
+          aria-label={t('squad.findLabel')}
           value={by.words}
           onInput={event => changeArrangement({ words: event.currentTarget.value })}
           onKeyDown={event => enterRows(event, '.squad-name')}
         />
         <Choice
-          label="Owner"
+          label={t('common.owner')}
           value={by.owner}
           options={[
-            ['', 'everyone'],
+            ['', t('squad.everyone')],
             ...owners.value.map(owner => [owner, owner] as const),
-            [NO_OWNER, 'no owner given'],
+            [NO_OWNER, t('squad.noOwner')],
           ]}
           onInput={owner => changeArrangement({ owner })}
         />
         <Choice
-          label="Discipline"
+          label={t('common.discipline')}
           value={by.discipline}
-          options={[['', 'all'], ...['SL', 'GS', 'SG', 'DH', 'other'].map(each => [each, each] as const)]}
+          options={[
+            ['', t('squad.allDisciplines')],
+            ...DISCIPLINES.map(each => [each, disciplineText(each)] as const),
+          ]}
           onInput={discipline => changeArrangement({ discipline })}
         />
         <Segments<Show>
-          label="Show"
+          label={t('squad.show')}
           labelHidden
           value={by.show}
           options={[
-            { value: 'all', label: `All ${rows.length}` },
-            { value: 'due', label: `Due ${due}` },
-            { value: 'odd', label: `Look again ${odd}` },
+            { value: 'all', label: t('squad.showAllCount', { count: rows.length }) },
+            { value: 'due', label: t('squad.showDue', { count: due }) },
+            { value: 'odd', label: t('squad.showOdd', { count: odd }) },
           ]}
           onInput={show => changeArrangement({ show })}
         />
       </div>
       <div class="squad-line">
-        <Days field="edgeDays" label="Edges due after" />
-        <Days field="waxDays" label="Wax due after" />
+        <Days field="edgeDays" label={t('squad.edgesDueAfter')} />
+        <Days field="waxDays" label={t('squad.waxDueAfter')} />
         <span class="squad-gap">
           {filtered && (
             <button
@@ -69,24 +82,24 @@ export function SquadTools(): JSX.Element {
               class="quiet"
               onClick={() => changeArrangement({ ...AS_IN_RACK, sort: by.sort, down: by.down })}
             >
-              Show all
+              {t('squad.showAll')}
             </button>
           )}
         </span>
         <span class="squad-actions">
           <button type="button" disabled={due === 0} onClick={() => void printDue()}>
-            Print due list
+            {t('squad.printDue')}
           </button>
           <button
             type="button"
             disabled={chosenPairs.value.length < 2}
-            title="Tick two to four pairs"
+            title={t('squad.tickPairs')}
             onClick={() => changeView({ page: 'compare' })}
           >
-            Compare
+            {t('rack.compare')}
           </button>
-          <button type="button" title="Back to the questions" onClick={() => changeView({ page: null })}>
-            Back
+          <button type="button" title={t('squad.backHint')} onClick={() => changeView({ page: null })}>
+            {t('squad.back')}
           </button>
         </span>
       </div>
@@ -99,13 +112,13 @@ export function SquadFiles(): JSX.Element {
   return (
     <div class="squad-line">
       <button type="button" onClick={() => void openFiles('sheet')}>
-        Import a sheet…
+        {t('squad.importSheet')}
       </button>
       <button type="button" onClick={importDemo}>
-        Demo squad
+        {t('squad.demo')}
       </button>
       <button type="button" disabled={shownRows.value.length === 0} onClick={() => void saveTable()}>
-        Save as CSV
+        {t('squad.saveCsv')}
       </button>
     </div>
   );
@@ -153,7 +166,7 @@ function Days({ field, label }: { field: 'edgeDays' | 'waxDays'; label: string }
           event.currentTarget.value = String(project.value.dueAfter[field]);
         }}
       />
-      <span>days</span>
+      <span>{t('common.days')}</span>
     </label>
   );
 }

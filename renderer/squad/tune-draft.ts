@@ -1,5 +1,6 @@
 import type { TuneEntry } from '../../core/pair/index.ts';
 import { readIn } from '../../core/units/index.ts';
+import { t } from '../state/index.ts';
 
 /** The tune form as typed. */
 export interface TuneDraft {
@@ -24,24 +25,24 @@ export function readTune(draft: TuneDraft, today: string): ReadTune {
   const messages: Partial<Record<TuneField, string>> = {};
   const date = draft.date.trim();
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date))) {
-    messages.date = `Date: ${date === '' ? 'nothing' : `"${date}"`} found; a day such as ${today} is accepted`;
+    messages.date = date === '' ? t('squad.noDate', { today }) : t('squad.badDate', { found: date, today });
   } else if (date > today) {
-    messages.date = `Date: ${date} found; a day up to today, ${today}, is accepted`;
+    messages.date = t('squad.laterDate', { found: date, today });
   }
-  const degrees = (field: 'side' | 'base', label: string, least: number, most: number) => {
+  const degrees = (field: 'side' | 'base', name: string, least: number, most: number) => {
     const text = draft[field].trim();
     if (text === '') return undefined;
     const read = readIn(text, '°');
     if (read.ok && read.value >= least && read.value <= most) return read.value;
-    messages[field] = `${label}: "${text}" found; ${least} to ${most} degrees is accepted`;
+    messages[field] = t('squad.badAngle', { field: name, found: text, least, most });
     return undefined;
   };
-  const sideAngleDeg = degrees('side', 'Side edge', 80, 90);
-  const baseBevelDeg = degrees('base', 'Base bevel', 0, 5);
+  const sideAngleDeg = degrees('side', t('squad.sideEdge'), 80, 90);
+  const baseBevelDeg = degrees('base', t('squad.baseBevel'), 0, 5);
   const words = (field: 'wax' | 'structure' | 'note', most: number) => {
     const text = draft[field].trim();
     if (text.length > most) {
-      messages[field] = `${text.length} characters found; up to ${most} are accepted`;
+      messages[field] = t('squad.tooLong', { count: text.length, most });
     }
     return text === '' ? undefined : text;
   };
@@ -54,7 +55,7 @@ export function readTune(draft: TuneDraft, today: string): ReadTune {
   };
   const given = Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));
   if (Object.keys(messages).length === 0 && Object.keys(given).length === 0) {
-    messages.side = 'Nothing to log yet: an edge angle, a bevel, a wax, a structure or a note is accepted';
+    messages.side = t('squad.nothingToLog');
   }
   if (Object.keys(messages).length > 0) return { ok: false, messages };
   return { ok: true, done: { date, ...given } as Tuned };

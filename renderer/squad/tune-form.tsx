@@ -1,18 +1,19 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import type { PlainKey, Sentence } from '../../core/language/index.ts';
 import { day, type SquadRow } from '../answers/index.ts';
 import { Message } from '../rack/index.ts';
-import { addTune, type Edit, edit, newId, replacePair, report } from '../state/index.ts';
+import { addTune, type Edit, edit, newId, replacePair, report, t } from '../state/index.ts';
 import { shownRows } from './squad-state.ts';
 import { readTune, type TuneDraft, type Tuned, type TuneField } from './tune-draft.ts';
 
-const FIELDS: readonly (readonly [TuneField, string, string])[] = [
-  ['side', 'Side edge, °', '87'],
-  ['base', 'Base bevel, °', '0.5'],
-  ['wax', 'Wax', 'cold'],
-  ['structure', 'Structure', 'fine'],
-  ['note', 'Note', ''],
-];
+const FIELDS = [
+  ['side', 'squad.sideField', '87'],
+  ['base', 'squad.baseField', '0.5'],
+  ['wax', 'squad.waxField', { key: 'squad.waxExample' }],
+  ['structure', 'squad.structureField', { key: 'squad.structureExample' }],
+  ['note', 'squad.noteField', ''],
+] as const satisfies readonly (readonly [TuneField, PlainKey, example: string | Sentence])[];
 
 /** Logs a tune for the pair looked at, or for every pair the table shows at once. */
 export function TuneForm({ row }: { row: SquadRow }): JSX.Element {
@@ -34,11 +35,12 @@ export function TuneForm({ row }: { row: SquadRow }): JSX.Element {
     }
     const rows = (everyone && shown.length > 0 ? shown : [row]).filter(each => !each.entry.readOnly);
     if (rows.length === 0) {
-      report(`Nothing logged: ${row.entry.readOnly ?? 'no pair is shown'}`, 'error');
+      report(t('squad.nothingLoggedWhy', { why: row.entry.readOnly ?? t('squad.noPairShown') }), 'error');
       return;
     }
+    const name = rows.length === 1 ? rows[0]!.pair.name : t('common.pairs', { count: rows.length });
     edit(
-      rows.length === 1 ? `Tune ${rows[0]!.pair.name}` : `Tune ${rows.length} pairs`,
+      t('squad.tuneStep', { name }),
       rows
         .map(each => logged(each, read.done))
         .reduce<Edit>(
@@ -46,16 +48,14 @@ export function TuneForm({ row }: { row: SquadRow }): JSX.Element {
           now => now,
         ),
     );
-    report(
-      `Logged for ${rows.length === 1 ? rows[0]!.pair.name : `${rows.length} pairs`}; undo takes it back.`,
-    );
+    report(t('squad.logged', { name }));
     setDraft({ ...empty(), date: draft.date });
   };
   return (
     <form class="tune-form" onSubmit={add}>
-      <h3>Log a tune</h3>
+      <h3>{t('squad.logTune')}</h3>
       <label class="squad-field">
-        <span>Date</span>
+        <span>{t('squad.date')}</span>
         <input
           type="date"
           value={draft.date}
@@ -66,10 +66,10 @@ export function TuneForm({ row }: { row: SquadRow }): JSX.Element {
       </label>
       {FIELDS.map(([field, label, example]) => (
         <label key={field} class={`squad-field ${field}`}>
-          <span>{label}</span>
+          <span>{t(label)}</span>
           <input
             value={draft[field]}
-            placeholder={example}
+            placeholder={typeof example === 'string' ? example : t(example.key)}
             autoComplete="off"
             inputMode={field === 'side' || field === 'base' ? 'decimal' : undefined}
             aria-invalid={messages[field] !== undefined}
@@ -85,9 +85,9 @@ export function TuneForm({ row }: { row: SquadRow }): JSX.Element {
           disabled={shown.length === 0}
           onChange={event => setEveryone(event.currentTarget.checked)}
         />
-        for all {shown.length} pairs in the table
+        {t('squad.forAll', { count: shown.length })}
       </label>
-      <button type="submit">Add to the log</button>
+      <button type="submit">{t('squad.addToLog')}</button>
     </form>
   );
 }

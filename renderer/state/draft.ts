@@ -17,7 +17,7 @@ import {
 import { rulesFrom } from './rules-settings.ts';
 import { apart, asideFrom, pairAside, type SetAside } from './set-aside.ts';
 import { slopeFrom } from './slope-settings.ts';
-import { inWords } from './words.ts';
+import { inWords, t } from './words.ts';
 
 export const DRAFT_VERSION = 1;
 const EMPTY_RACK = rackOf('', []);
@@ -138,15 +138,15 @@ function rackFileAside(value: unknown, read: RackFile | null): SetAside[] {
 function tuneLogAside(value: unknown): SetAside[] {
   if (typeof value !== 'string' || readRack(value).ok) return [];
   const why = unread(value);
-  return [{ id: 'tune log', name: 'The tune log', fileName: 'tune-log.rack.json', why, text: value }];
+  return [{ id: 'tune log', name: t('draft.tuneLog'), fileName: 'tune-log.rack.json', why, text: value }];
 }
 
 function gatesAside(value: unknown, kept: number): SetAside[] {
   const { gates, name } = (value ?? {}) as Record<string, unknown>;
   const given = Array.isArray(gates) ? gates.length : 0;
   if (given === kept) return [];
-  const why = `${given - kept} of its ${given} gates could not be read; a gate needs a label and two numbers`;
-  const called = typeof name === 'string' && name ? name : 'The set of gates';
+  const why = t('draft.gatesUnreadable', { unread: given - kept, count: given });
+  const called = typeof name === 'string' && name ? name : t('draft.set');
   const text = JSON.stringify(value, null, 2);
   return [{ id: 'set', name: called, fileName: 'set-of-gates.json', why, text }];
 }

@@ -42,6 +42,7 @@ export {
   tuneLogUnsaved,
   unsavedEntries,
 } from './derived.ts';
+export { DISCIPLINES, disciplineText } from './discipline-text.ts';
 export { draftOf, projectFrom } from './draft.ts';
 export {
   type DraftChanges,
@@ -98,7 +99,7 @@ export {
   unchoose,
 } from './rack-edits.ts';
 export { changeRules, rules } from './rules-settings.ts';
-export { draftAside, type SetAside, takeOff } from './set-aside.ts';
+export { dismiss, draftAside, type SetAside } from './set-aside.ts';
 export { settingsNotTaken } from './settings-not-taken.ts';
 export { changeSlope, slope } from './slope-settings.ts';
 export { report, type Status, showTask, status, type Task, tasks } from './status.ts';

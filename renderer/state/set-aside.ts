@@ -3,7 +3,7 @@ import { readPair } from '../../core/pair/index.ts';
 import { fileStem } from './file-stem.ts';
 import type { RackEntry } from './project.ts';
 import type { Edit } from './rack-edits.ts';
-import { faultsInWords, inWords } from './words.ts';
+import { faultsInWords, inWords, t } from './words.ts';
 
 /** A part of the last work that this version cannot take up again. It is kept, word for word, until taken off. */
 export interface SetAside {
@@ -20,12 +20,12 @@ export interface SetAside {
 /** A pair of the draft that fails the check of today. */
 export function pairAside(id: string, pair: unknown, problems: readonly FieldFault[]): SetAside {
   const given = (pair as { name?: unknown } | null | undefined)?.name;
-  const name = typeof given === 'string' && given.trim() ? given : 'A pair without a name';
+  const name = typeof given === 'string' && given.trim() ? given : t('draft.pairWithoutName');
   return {
     id,
     name,
     fileName: `${fileStem(name)}.pair.json`,
-    why: faultsInWords(problems) || 'it is no pair',
+    why: faultsInWords(problems) || t('draft.noPair'),
     text: `${JSON.stringify(pair ?? null, null, 2)}\n`,
   };
 }
@@ -39,20 +39,17 @@ export function draftAside(text: string | null): SetAside[] {
   } catch {
     version = undefined;
   }
-  const why =
-    typeof version === 'number'
-      ? `it was written by another version of this program (its layout ${version}); open that version again to go on with it`
-      : 'it is damaged and cannot be read';
-  return [{ id: 'draft', name: 'Your last work in progress', fileName: 'work-in-progress.json', why, text }];
+  const why = typeof version === 'number' ? t('draft.otherVersion', { version }) : t('draft.damaged');
+  return [{ id: 'draft', name: t('draft.lastWork'), fileName: 'work-in-progress.json', why, text }];
 }
 
 /** One record of a draft that is damaged; the others are read all the same. */
 export function recordAside(key: string, text: string): SetAside {
   return {
     id: `draft ${key}`,
-    name: 'A part of your last work in progress',
+    name: t('draft.partOfLastWork'),
     fileName: 'part-of-work-in-progress.json',
-    why: 'it is damaged and cannot be read',
+    why: t('draft.damaged'),
     text,
   };
 }
@@ -72,7 +69,7 @@ export function asideFrom(value: unknown): { aside: SetAside[]; back: RackEntry[
     } else {
       aside.push({
         id: own,
-        name: typeof name === 'string' ? name : 'A part of earlier work',
+        name: typeof name === 'string' ? name : t('draft.earlierPart'),
         fileName: typeof fileName === 'string' ? fileName : 'earlier-work.json',
         why: typeof why === 'string' ? why : '',
         text,
@@ -94,6 +91,6 @@ export function apart<T extends { readonly id: string }>(items: readonly T[]): T
 }
 
 /** Off the list for good, once undo is past. */
-export const takeOff =
+export const dismiss =
   (id: string): Edit =>
   now => ({ ...now, setAside: now.setAside.filter(each => each.id !== id) });

@@ -104,7 +104,7 @@ test('work in progress survives a reload, and two windows keep theirs apart', as
   expect(back.map(each => each.length - demo.length).sort()).toEqual([1, 2]);
 });
 
-test('rows pasted from a spreadsheet are looked over, taken in and undone', async () => {
+test('rows pasted from a spreadsheet are looked over, imported and undone', async () => {
   await page.getByRole('button', { name: 'Squad rack' }).click();
   await page.evaluate(() => {
     const clipboardData = new DataTransfer();
@@ -118,14 +118,14 @@ test('rows pasted from a spreadsheet are looked over, taken in and undone', asyn
   });
   const dialog = page.getByRole('dialog', { name: 'Import pasted rows' });
   await expect.poll(() => dialog.textContent()).toContain('Overall length: "long" is not accepted');
-  await dialog.getByRole('button', { name: 'Take in 1 pair' }).click();
+  await dialog.getByRole('button', { name: 'Import 1 pair' }).click();
   const pairs = () => page.locator('.squad-words').count();
   await expect.poll(pairs).toBe(demo.length + 1);
   await page.keyboard.press('Control+z');
   await expect.poll(pairs).toBe(demo.length);
 });
 
-test('what this version cannot read of the last work is kept, told, saved as a file and taken off', async () => {
+test('what this version cannot read of the last work is kept, told, saved as a file and dismissed', async () => {
   const records = () => page.evaluate(readDraft);
   const stored = (changes: Record<string, string | null>) => page.evaluate(writeDraft, changes);
   const keptAside = async () => /^\[\{/.test((await records()).setAside ?? '');
@@ -155,7 +155,7 @@ test('what this version cannot read of the last work is kept, told, saved as a f
     name: demo[0],
     waistWidthMm: 999,
   });
-  await page.getByRole('button', { name: `Take off the list: ${demo[0]}` }).click();
+  await page.getByRole('button', { name: `Dismiss: ${demo[0]}` }).click();
   await page.keyboard.press('Escape');
   await expect.poll(() => page.getByRole('button', { name: 'See what is kept…' }).count()).toBe(0);
 

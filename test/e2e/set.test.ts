@@ -183,7 +183,7 @@ test('the squad’s sheet comes in; a pair is found, its tune logged and taken b
   const { page } = app;
   await page.getByRole('button', { name: 'Squad rack' }).click();
   await page.getByRole('button', { name: 'Demo squad' }).first().click();
-  await page.getByText(/^80 pairs taken in/).waitFor();
+  await page.getByText(/^80 pairs imported/).waitFor();
   await page.getByText('All 88', { exact: true }).waitFor();
   expect(await accessibilityFaults(page)).toEqual([]);
 

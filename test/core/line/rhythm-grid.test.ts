@@ -1,42 +1,12 @@
 // @module-tag slow
 /** Rhythms over the sets that are skied, each pair in its own groove: solved, or refused by the limit that cannot be kept. */
-import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import {
-  buildRadiusTable,
-  carvingSkiOf,
-  cosineTurnSurface,
-  tableTurnSurface,
-  usualWallStrength,
-} from '../../../core/carve/index.ts';
+import { cosineTurnSurface, usualWallStrength } from '../../../core/carve/index.ts';
 import { HELD_BACK_BY, rhythm } from '../../../core/line/index.ts';
-import { readPair, type Ski, skiOf } from '../../../core/pair/index.ts';
-import { sidecut } from '../../../core/shape/index.ts';
-import { conditionsOf, DEGREE, SLALOM } from './questions.ts';
-
-const demo = new URL('../../../renderer/demo/', import.meta.url);
-const skis = readdirSync(demo)
-  .filter(name => name.endsWith('.pair.json'))
-  .map(name => {
-    const read = readPair(readFileSync(new URL(name, demo), 'utf8'));
-    if (!read.ok) throw new Error(name);
-    return skiOf(read.pair);
-  });
+import { demoSkis, grooveSurface } from './demo-grooves.ts';
+import { conditionsOf, SLALOM } from './questions.ts';
 
 const GROOMED = 1e9;
-
-/** The pair in its own groove on groomed snow; the cosine rule for one without a stiffness. */
-function surfaceOf(ski: Ski) {
-  const { contactLength } = ski;
-  const carving = carvingSkiOf(ski);
-  if (!carving.ok) return cosineTurnSurface(sidecut(ski).radius, { contactLength, hardness: GROOMED });
-  const table = buildRadiusTable(carving.ski, GROOMED, {
-    edges: Array.from({ length: 14 }, (_, i) => (4 + 5 * i) * DEGREE),
-    loads: Array.from({ length: 7 }, (_, i) => 200 * 20 ** (i / 6)),
-  });
-  if (table === null || 'ok' in table) throw new Error(`${ski.name}: no table`);
-  return tableTurnSurface(table);
-}
 
 let seed = 20261;
 function random(from: number, to: number): number {
@@ -44,8 +14,8 @@ function random(from: number, to: number): number {
   return from + ((to - from) * seed) / 2147483648;
 }
 
-describe.each(skis.map(ski => [ski.name, ski] as const))('%s', (_, ski) => {
-  const surface = surfaceOf(ski);
+describe.each(demoSkis.map(ski => [ski.name, ski] as const))('%s', (_, ski) => {
+  const surface = grooveSurface(ski, GROOMED);
   const questions = Array.from({ length: 3 }, () => {
     const spacing = random(8, 30);
     return [spacing, Math.min(random(1.5, 9), 0.6 * spacing), random(5, 30)] as const;

@@ -1,12 +1,7 @@
 // @module-tag slow
 /** The wall of the groove as a limit of the quickest turn: kept, worth what it is told to be, and what makes ice matter. */
 import { describe, expect, test } from 'vitest';
-import {
-  buildRadiusTable,
-  carvingSkiOf,
-  tableTurnSurface,
-  usualWallStrength,
-} from '../../../core/carve/index.ts';
+import { usualWallStrength } from '../../../core/carve/index.ts';
 import {
   type Rhythm,
   type RhythmQuestion,
@@ -14,28 +9,12 @@ import {
   worthOf,
   worthOfCurvature,
 } from '../../../core/line/index.ts';
-import { readPair, skiOf } from '../../../core/pair/index.ts';
 import { GRAVITY } from '../../../core/skier/index.ts';
-import rowan from '../../../renderer/demo/rowan-165.pair.json' with { type: 'json' };
+import { demoSkis, grooveSurface } from './demo-grooves.ts';
 import { conditionsOf, DEGREE, SLALOM, slalom } from './questions.ts';
 
-const read = readPair(JSON.stringify(rowan));
-if (!read.ok) throw new Error('rowan');
-const ski = skiOf(read.pair);
-const carving = carvingSkiOf(ski);
-if (!carving.ok) throw new Error(JSON.stringify(carving.reason));
-
-function surfaceOn(hardness: number) {
-  if (!carving.ok) throw new Error(JSON.stringify(carving.reason));
-  const table = buildRadiusTable(carving.ski, hardness, {
-    edges: Array.from({ length: 14 }, (_, i) => (4 + 5 * i) * DEGREE),
-    loads: Array.from({ length: 7 }, (_, i) => 200 * 20 ** (i / 6)),
-  });
-  if (table === null || 'ok' in table) throw new Error('no table');
-  return tableTurnSurface(table);
-}
-
-const surfaces = new Map([1e9, 1e10, 3e10].map(hardness => [hardness, surfaceOn(hardness)]));
+const ski = demoSkis.find(({ name }) => name.startsWith('Rowan'))!;
+const surfaces = new Map([1e9, 1e10, 3e10].map(hardness => [hardness, grooveSurface(ski, hardness)]));
 
 function on(hardness: number, more: Partial<RhythmQuestion['conditions']> = {}): RhythmQuestion {
   return slalom({
@@ -111,7 +90,7 @@ describe('the wall of snow', () => {
       (anew({ skier: { ...skier, mass: 80.5 } }) - anew({ skier: { ...skier, mass: 79.5 } })) / 1;
     expect(Math.abs(of(injected).inputs.mass / byMass - 1)).toBeLessThan(0.02);
     // Snow a little harder: the groove both turns and bears otherwise.
-    const harder = surfaceOn(3.06e10);
+    const harder = grooveSurface(ski, 3.06e10);
     const told = worthOfCurvature(of(injected).groove, injected.question.conditions.ski, harder);
     const found = anew({ ski: harder }) - injected.secondsPerGate;
     expect(Math.abs(told / found - 1), `${told} told, ${found} solved anew`).toBeLessThan(0.05);

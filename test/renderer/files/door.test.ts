@@ -159,7 +159,7 @@ describe('what is at fault', () => {
       text: 'bad.json is no edition of limits. edition: "" is not accepted; accepted is at least one character (and 1 more)',
     });
     takeIn(file('hill.csv', 'distance,height\n0,0\n10,steep\n'));
-    expect(status.value?.text).toMatch(/^hill\.csv, line 3, .*"steep" is not accepted/);
+    expect(status.value?.text).toMatch(/^hill\.csv: line 3, .*"steep" is not accepted/);
     expect(slope.value.ground).not.toBe('file');
   });
 
@@ -173,7 +173,7 @@ describe('what is at fault', () => {
     await openFiles('slope');
     expect(asked).toEqual(['table']);
     expect(status.value?.text).toBe(
-      'hill.csv, line 2, height (m): "steep" is not accepted; accepted is a number (and 2 more)',
+      'hill.csv: line 2, height (m): "steep" is not accepted; accepted is a number (and 2 more)',
     );
     picked = [file('hill.csv', '0,0\n10,-2\n')];
     await openFiles('slope');

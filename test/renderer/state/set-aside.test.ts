@@ -3,6 +3,7 @@ import { readPair } from '../../../core/pair/index.ts';
 import {
   addEntries,
   changeCourse,
+  dismiss,
   draftAside,
   draftOf,
   EMPTY_PROJECT,
@@ -11,7 +12,6 @@ import {
   project,
   projectFrom,
   putGate,
-  takeOff,
   undo,
 } from '../../../renderer/state/index.ts';
 import { plainPair as pair } from '../plain-pair.ts';
@@ -39,7 +39,7 @@ test('what is set aside lasts from draft to draft until it is taken off, and und
   load(projectFrom(draftOf(project.value))!);
   const kept = project.value.setAside;
   expect(kept.map(each => each.name)).toEqual(['Ash']);
-  edit('Take off', takeOff('Ash'));
+  edit('Take off', dismiss('Ash'));
   expect(projectFrom(draftOf(project.value))!.setAside).toEqual([]);
   undo();
   expect(project.value.setAside).toEqual(kept);
