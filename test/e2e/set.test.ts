@@ -47,7 +47,7 @@ test('gates and slope of one’s own come back from their file, with a note the 
   expect(saved.suggestedFilename()).toBe('tuesday-slalom.csv');
   const text = await readFile(await saved.path(), 'utf8');
   expect(text.split('\n').slice(0, 2)).toEqual([
-    '# after the rain',
+    '\uFEFF# after the rain',
     'gate,across (m),down (m),colour,discipline,slope (°),kept speed (km/h),greatest edge (°),category,notes',
   ]);
   await files.getByRole('button', { name: 'Demo gates' }).click();
