@@ -9,7 +9,7 @@ const coreRooms = {
   formula: ['fault'],
   pair: ['fault', 'units', 'table'],
   shape: ['fault', 'pair', 'numeric'],
-  flex: ['fault', 'pair', 'formula', 'table', 'numeric'],
+  flex: ['fault', 'units', 'pair', 'formula', 'table', 'numeric'],
   carve: ['fault', 'conditions', 'units', 'shape', 'flex', 'numeric'],
   boot: ['fault', 'conditions', 'units', 'carve'],
   skier: ['fault', 'conditions', 'units', 'numeric'],

@@ -13,6 +13,12 @@ const OPERATORS: Readonly<Record<string, (a: number, b: number) => number>> = {
   '^': (a, b) => a ** b,
 };
 
+/**
+ * What the parser would read as something a person hardly meant: a percentage, a number in base 2, 8 or 16, and a
+ * power of ten without its power, which is a number times Euler's.
+ */
+const MISLEADING = /[\d.]*\s*%|\b0[xbo]\w*|[\d.]+\s*e(?![-+]?\d|[a-z])/i;
+
 /** What of mathjs's node classes is read. */
 export interface Part {
   readonly type: string;
@@ -47,7 +53,16 @@ export function walk(
       accepted: { to: limits.characters },
     });
   }
+  const [odd] = MISLEADING.exec(text) ?? [];
   const names = () => accepted(vocabulary, [...(variable === null ? [] : [variable]), ...values.keys()]);
+  if (odd !== undefined) {
+    const part: Sentence = { key: 'formula.value', values: { value: odd.trim() } };
+    throw new FieldError({
+      field: 'formula',
+      found: { key: 'formula.inText', values: { part, text } },
+      accepted: names(),
+    });
+  }
   let root: MathNode;
   try {
     root = parse(text);

@@ -83,7 +83,8 @@ export const english = {
 
   // Formulas that people type.
   'formula.accepted': 'numbers, names, calls and + - * / ^',
-  'formula.vocabulary': 'numbers, {names}, + - * / ^, parentheses, {ofOne} of one value, {ofTwo} of two',
+  'formula.vocabulary':
+    'numbers, {names}, + - * / ^ (2s is 2*s), parentheses, {ofOne} of one value, {ofTwo} of two',
   'formula.characters': '{count, plural, one{# character} other{# characters}}',
   'formula.parts': 'up to {parts} parts nested {depth} deep',
   'formula.expressionIn': 'an expression in {variable}',
@@ -328,6 +329,7 @@ export const english = {
     'Rules change every season and editions differ; limits marked from memory must be confirmed. Only the rulebook in force and the jury decide. A rule not listed here is not checked.',
 
   // Competition limits.
+  'rules.atMostLimits': 'a list of at most {most} limits',
   'rules.notGiven': 'not given',
   'rules.newerEdition': '{version} is newer than this program reads; accepted is 1',
   'rules.leastOrMost': 'a limit with least, most or both',

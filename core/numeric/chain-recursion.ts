@@ -91,7 +91,12 @@ export class ChainRecursion {
     this.costate = new Float64Array(stages * n);
     this.endMultiplier = new Float64Array(this.#rows);
     const shared = FoldedStage.workSpace(n, m, columns);
-    this.#stages = Array.from({ length: stages }, () => new FoldedStage(n, m, columns, shared));
+    const size = FoldedStage.size(n, m, columns);
+    const room = new Float64Array(stages * size);
+    this.#stages = Array.from(
+      { length: stages },
+      (_, k) => new FoldedStage(n, m, columns, shared, room.subarray(k * size, (k + 1) * size)),
+    );
     this.#border = new SymmetricIndefinite(n + this.#rows);
     this.#lastCost = new Float64Array(n * n);
     this.#lastLinear = new Float64Array(n);

@@ -45,22 +45,34 @@ export class FoldedStage {
   readonly #feed: Float64Array;
   readonly #work: WorkSpace;
 
-  constructor(states: number, controls: number, columns: number, work: WorkSpace) {
+  /** @param room of `FoldedStage.size` numbers, its own */
+  constructor(states: number, controls: number, columns: number, work: WorkSpace, room: Float64Array) {
     const z = states + controls;
+    let next = 0;
+    const take = (size: number) => {
+      next += size;
+      return room.subarray(next - size, next);
+    };
     this.#n = states;
     this.#m = controls;
     this.#columns = columns;
-    this.cost = new Float64Array(states * states);
-    this.linear = new Float64Array(states);
-    this.borders = new Float64Array(columns * states);
-    this.#middle = new Float64Array(states * z);
-    this.#onward = new Float64Array(states * z);
-    this.#own = new Float64Array(z * z);
-    this.#gain = new Float64Array(controls * (states + columns));
+    this.cost = take(states * states);
+    this.linear = take(states);
+    this.borders = take(columns * states);
+    this.#middle = take(states * z);
+    this.#onward = take(states * z);
+    this.#own = take(z * z);
+    this.#gain = take(controls * (states + columns));
     this.#inner = new SymmetricIndefinite(controls);
-    this.#offset = new Float64Array(states);
-    this.#feed = new Float64Array(controls);
+    this.#offset = take(states);
+    this.#feed = take(controls);
     this.#work = work;
+  }
+
+  /** Numbers that one stage keeps. */
+  static size(states: number, controls: number, columns: number): number {
+    const z = states + controls;
+    return states * (states + 2 + columns + 2 * z) + z * z + controls * (states + columns + 1);
   }
 
   static workSpace(states: number, controls: number, columns: number): WorkSpace {

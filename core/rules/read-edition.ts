@@ -1,6 +1,9 @@
 import { type FieldFault, throwFaults } from '../fault/index.ts';
-import { problemsWith, readJson } from '../pair/index.ts';
+import { problemsWith, readJson, shown } from '../pair/index.ts';
 import { type Edition, editionSchema } from './edition.ts';
+
+/** All disciplines, categories and years of a rulebook have fewer. */
+const MOST_LIMITS = 1000;
 
 /**
  * Reads an edition file.
@@ -19,6 +22,17 @@ function faultsOf(data: unknown): readonly FieldFault[] {
   if (typeof version === 'number' && version > 1) {
     const because = { key: 'rules.newerEdition', values: { version } } as const;
     return [{ field: 'version', found: version, accepted: { oneOf: [1] }, because }];
+  }
+  // Each limit of a file of anything else would be told by several faults of its own.
+  const { limits } = (data ?? {}) as { limits?: unknown };
+  if (Array.isArray(limits) && limits.length > MOST_LIMITS) {
+    return [
+      {
+        field: 'limits',
+        found: shown(limits),
+        accepted: { key: 'rules.atMostLimits', values: { most: MOST_LIMITS } },
+      },
+    ];
   }
   return problemsWith(editionSchema, data);
 }

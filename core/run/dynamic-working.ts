@@ -56,7 +56,6 @@ export function dynamicLeanWorking(m: DynamicMoment): Working {
     key: 'run.lean',
     title: 'Lean to balance',
     symbol: '\\psi',
-    tex: '\\psi = \\operatorname{atan2}(A, N) + \\arcsin\\frac{\\ell \\ddot\\psi + 2 \\dot\\ell \\dot\\psi}{\\sqrt{A^2 + N^2}}',
     formula: 'atan2(A, N) + asin(min(1, max(-1, (l * psi_dd + 2 * l_d * psi_d) / sqrt(A^2 + N^2))))',
     inputs: [
       input('A', 'A', 'what the path asks sideways', side * m.sideways, 'm/s^2', 'run.sideways'),
@@ -84,7 +83,6 @@ export function dynamicLoadWorking({ moment: m, mass }: Pick<MomentQuestion, 'mo
     key: 'run.load',
     title: 'Force between skis and snow',
     symbol: 'F',
-    tex: 'F = m (\\ddot\\ell + A \\sin\\psi + N \\cos\\psi - \\ell \\dot\\psi^2)',
     formula: 'm * (l_dd + A * sin(psi) + N * cos(psi) - l * psi_d^2)',
     inputs: [
       input('m', 'm', 'skier with equipment', mass, 'kg'),
@@ -117,7 +115,6 @@ export function dynamicHoldWorking({
     key: 'run.hold',
     title: 'Grip to spare under the boot',
     symbol: 'h',
-    tex: 'h = \\theta - b \\tanh(\\theta/4°) - \\psi',
     formula: 'theta - b * tanh(theta / bite) - psi',
     inputs: [
       input('theta', '\\theta', 'edge angle', Math.abs(m.edge), 'rad'),
@@ -142,7 +139,6 @@ function radiusWorking(m: DynamicMoment): Working {
     key: 'run.radius',
     title: "Radius of the skis' path",
     symbol: 'R',
-    tex: 'R = 1/|\\kappa_c + q|',
     formula: '1 / abs(kappa_c + q)',
     inputs: [
       input('kappa_c', '\\kappa_c', "curve of the ski's own arc", side * m.ownCurvature, '1/m'),
@@ -163,7 +159,6 @@ function slipWorking({ moment: m, contactLength }: MomentQuestion): Working {
     key: 'run.slip',
     title: 'Mean slip of the edge',
     symbol: '\\delta',
-    tex: '\\delta = |q| L / 4',
     formula: 'abs(q) * L / 4',
     inputs: [
       input('q', 'q', 'by how much the path misses the arc', m.mismatch, '1/m'),
@@ -181,7 +176,6 @@ function sidewaysWorking(m: DynamicMoment): Working {
     key: 'run.sideways',
     title: 'Sideways push, a unit mass',
     symbol: 'A',
-    tex: 'A = u v \\kappa + g \\sin\\alpha \\sin\\chi',
     formula: 'u * v * kappa + g * sin(alpha) * sin(chi)',
     inputs: [
       input('u', 'u', 'speed of the mass along the path', m.speed, 'm/s'),
@@ -204,7 +198,6 @@ function angulationWorking(m: DynamicMoment): Working {
     key: 'run.angulation',
     title: 'Angulation',
     symbol: '\\gamma',
-    tex: '\\gamma = \\theta - \\psi',
     formula: 'theta - psi',
     inputs: [
       input('theta', '\\theta', 'edge angle', Math.abs(m.edge), 'rad'),

@@ -80,8 +80,8 @@ const COLD_BARRIER = 5 ** 7 * LAST_BARRIER;
 /** Where a neighbour's centre is kept, and where one begins from it: well inside the bounds, so it moves freely. */
 const KEPT_BARRIER = 5 ** 2 * LAST_BARRIER;
 const WARM_BARRIER = 5 ** 3 * LAST_BARRIER;
-/** From this centre on, what the stages leave out is read. */
-const CORRECTED_FROM = 5 ** 4 * LAST_BARRIER;
+/** From this centre to the one kept, and at the last, what the stages leave out is read. */
+const CORRECTED_FROM = 5 ** 3 * LAST_BARRIER;
 /** Barriers are compared with some room for rounding. */
 const BETWEEN = 1.1;
 /** Corrections at the last barrier, before a run is taken or refused as it is. */
@@ -148,13 +148,12 @@ class WholeRun {
   solve(): Run | RunFailure {
     const solver = new ChainSolver(this.problem);
     const { from } = this;
-    const banked = this.shape.over === 'turns';
     let answer: ChainAnswer | ChainFailure | null = null;
     if (from && this.fits(from)) {
       this.correction.forcing.set(from.forcing);
-      answer = this.search(solver, from, WARM_BARRIER, WARM_STEPS, !banked);
+      answer = this.search(solver, from, WARM_BARRIER, WARM_STEPS, true);
     }
-    for (const soften of [!banked, banked]) {
+    for (const soften of [true, false]) {
       if (answer && (answer.ok || answer.reason === 'cancelled')) break;
       this.correction.forcing.fill(0);
       answer = this.search(solver, this.plan.guess(), COLD_BARRIER, COLD_STEPS, soften);
@@ -190,14 +189,14 @@ class WholeRun {
   /** Corrects the stages at a centre, and says what next. */
   private lookAt(centre: ChainCentre): 'lower' | 'again' | 'done' {
     const { barrier, objective } = centre;
-    if (barrier > BETWEEN * CORRECTED_FROM) return 'lower';
+    const least = BETWEEN * Math.max(LEAST_BARRIER, LAST_BARRIER * Math.min(1, objective));
+    if (barrier > BETWEEN * CORRECTED_FROM || (this.kept && barrier > least)) return 'lower';
     this.defect = this.correction.read(centre.x, centre.u);
     if (!this.kept && barrier <= BETWEEN * KEPT_BARRIER) {
       this.kept = { ...centre.guess(), forcing: this.correction.forcing.slice() };
     }
     if (this.draft) return this.kept ? 'done' : 'lower';
-    const last = Math.max(LEAST_BARRIER, LAST_BARRIER * Math.min(1, objective));
-    if (barrier > BETWEEN * last) return 'lower';
+    if (barrier > least) return 'lower';
     return this.defect <= CLOSE || ++this.looks > MOST_LOOKS ? 'done' : 'again';
   }
 

@@ -9,7 +9,7 @@ import { BITE } from '../skier/index.ts';
 import { type RunShape, STAGE_DATA } from './run-formula.ts';
 
 /** Longest step in time, s, and in edge angle near flat, rad. */
-const LONGEST = 0.007;
+const LONGEST = 0.0101;
 const FINEST_ROLL = 0.25 * BITE;
 /** Beyond it a ski's arc no longer depends on its bite, rad. */
 const BITTEN = 4 * BITE;

@@ -20,6 +20,9 @@ const BALANCE = 'balance of a mass on a leg in a steady turn, in the frame of th
 const SHELF =
   'the shelf cut by the base carries what leans less than it; compare Brown, On the skiability of snow, ASTM STP 1022 (1989), critical edge angle 40–70° (seen)';
 
+/** What a turn asks sideways of a mass that leans into it. */
+const PUSH = 'm * v^2 / R * (1 - l * sin(psi) / R) + m * g * sin(alpha) * sin(chi)';
+
 /** A question to the chain, with the sidecut radius that the cosine rule starts from (m). */
 export interface ChainQuestion extends TurnQuestion {
   readonly sidecutRadius: number;
@@ -49,30 +52,41 @@ export function explainChain(question: ChainQuestion): Working[] {
 }
 
 function radiusWorking(q: ChainQuestion, m: TurnMoment): Working {
-  return told(
-    'run.radius',
-    'Turn radius of this pair',
-    'R',
-    'R = R(\\theta, s F)',
-    'R_turn',
-    'm',
-    m.radius,
-    [
-      input(
-        'R_turn',
-        'R(\\theta, sF)',
-        'radius of this pair at this edge angle and outer-ski load',
-        m.radius,
-        'm',
-      ),
-      input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
-      input('F_outer', 's F', "outer ski's part of the load", m.outerLoad, 'N', 'run.load'),
-    ],
-    {
-      note: 'Radius and load are solved together: a tighter turn presses harder, and a ski pressed harder bends further. Without a solved groove this is the cosine rule.',
-      source: 'equilibrium of the bent ski in its groove, or R = R_sc cosθ (from memory)',
+  return {
+    ...told(
+      'run.radius',
+      'Turn radius of this pair',
+      'R',
+      '',
+      'm',
+      m.radius,
+      [
+        input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
+        input(
+          'F_outer',
+          's F',
+          "outer ski's part of the load, at which its radius was read",
+          m.outerLoad,
+          'N',
+        ),
+        input('s', 's', "outer ski's part", q.outerShare, '1'),
+        ...pushInputs(q, m),
+      ],
+      {
+        note: 'Radius and load are solved together: a tighter turn presses harder, and a ski pressed harder bends further. Without a solved groove this is the cosine rule.',
+        source: 'equilibrium of the bent ski in its groove, or R = R_sc cosθ (from memory)',
+      },
+    ),
+    solved: {
+      of: 'the load that a turn of this radius puts on the outer ski, and the load at which the ski turns it',
+      by: 'in turn: the radius at a load, and the load on that radius, until neither changes',
+      left: `s * sqrt((${PUSH})^2 + (m * g * cos(alpha))^2)`,
+      right: 'F_outer',
+      name: 'R',
+      unit: 'N',
+      within: 1e-9,
     },
-  );
+  };
 }
 
 function normalWorking(q: ChainQuestion, m: TurnMoment): Working {
@@ -80,7 +94,6 @@ function normalWorking(q: ChainQuestion, m: TurnMoment): Working {
     'run.normalForce',
     'Force square to the slope',
     'F_N',
-    'F_N = m g \\cos\\alpha',
     'm * g * cos(alpha)',
     'N',
     m.normal,
@@ -94,25 +107,10 @@ function sidewaysWorking(q: ChainQuestion, m: TurnMoment): Working {
     'run.sidewaysForce',
     'Sideways push at this speed',
     'F_{lat}',
-    'F_{lat} = \\frac{m v^2}{R}\\left(1 - \\frac{\\ell \\sin\\psi}{R}\\right) + m g \\sin\\alpha \\sin\\chi',
-    'm * v^2 / R * (1 - l * sin(psi) / R) + m * g * sin(alpha) * sin(chi)',
+    PUSH,
     'N',
     m.sideways,
-    [
-      ...weightInputs(q),
-      input('v', 'v', 'speed of the skis', q.speed, 'm/s'),
-      input('R', 'R', 'turn radius', m.radius, 'm', 'run.radius'),
-      input('l', '\\ell', 'leg, skis to the mass', q.leg ?? 0, 'm'),
-      input(
-        'psi',
-        '\\psi',
-        'lean, which this push brings about and which shortens its circle',
-        m.lean,
-        'rad',
-      ),
-      input('alpha', '\\alpha', 'slope angle', q.slope, 'rad'),
-      input('chi', '\\chi', 'direction past the fall line (negative before it)', q.pastFallLine, 'rad'),
-    ],
+    [...pushInputs(q, m), input('R', 'R', 'turn radius', m.radius, 'm', 'run.radius')],
     {
       source: BALANCE,
       note: 'The mass leans into the turn and goes round on a smaller circle than the skis, so it asks for less. Before the fall line the weight helps the turn; after it the weight adds to the push.',
@@ -121,19 +119,9 @@ function sidewaysWorking(q: ChainQuestion, m: TurnMoment): Working {
 }
 
 function leanWorking(m: TurnMoment): Working {
-  return told(
-    'run.lean',
-    'Lean to balance',
-    '\\psi',
-    '\\psi = \\operatorname{atan2}(F_{lat}, F_N)',
-    'atan2(F_lat, F_N)',
-    'rad',
-    m.lean,
-    forces(m),
-    {
-      source: BALANCE,
-    },
-  );
+  return told('run.lean', 'Lean to balance', '\\psi', 'atan2(F_lat, F_N)', 'rad', m.lean, forces(m), {
+    source: BALANCE,
+  });
 }
 
 function loadWorking(q: ChainQuestion, m: TurnMoment): Working {
@@ -141,7 +129,6 @@ function loadWorking(q: ChainQuestion, m: TurnMoment): Working {
     'run.load',
     'Force between skis and snow',
     'F',
-    'F = \\frac{m g \\cos\\alpha}{\\cos\\psi}',
     'm * g * cos(alpha) / cos(psi)',
     'N',
     m.load,
@@ -159,7 +146,6 @@ function angulationWorking(q: ChainQuestion, m: TurnMoment): Working {
     'run.angulation',
     'Angulation',
     '\\gamma',
-    '\\gamma = \\theta - \\psi',
     'theta - psi',
     'rad',
     m.angulation,
@@ -177,7 +163,6 @@ function holdWorking(q: ChainQuestion, m: TurnMoment): Working {
     'run.hold',
     'Grip to spare under the boot',
     'h',
-    'h = \\theta - b - \\psi',
     'theta - b - psi',
     'rad',
     m.hold,
@@ -197,7 +182,6 @@ function holdingSpeedWorking(q: ChainQuestion): Working {
     'run.holdingSpeed',
     'Speed at which grip ends',
     'v_h',
-    'v_h = \\sqrt{\\frac{R g (\\cos\\alpha \\tan(\\theta - b) - \\sin\\alpha \\sin\\chi)}{1 - \\ell \\sin(\\theta - b)/R}}',
     `sqrt(max(0, R * g * (cos(alpha) * tan(max(0, theta - b)) - sin(alpha) * sin(chi))) / max(${AT_THE_CENTRE}, 1 - l * sin(max(0, theta - b)) / R))`,
     'm/s',
     speed,
@@ -226,7 +210,6 @@ export function speedCeilingWorking(sidecutRadius: number): Working {
     'run.speedCeiling',
     'Ceiling of the unangulated carve',
     'v_{max}',
-    'v_{max} = \\sqrt{g R_{sc}}',
     'sqrt(g * R_sc)',
     'm/s',
     speedCeiling(sidecutRadius),
@@ -256,7 +239,6 @@ export function idealRadiusWorking(
     'run.idealRadius',
     'Turn radius of the ideal carve',
     'R',
-    '\\sqrt{R_{sc}^2/R^2 - 1} = \\frac{v^2}{g R \\cos\\alpha} \\pm \\tan\\alpha\\cos\\beta',
     'R_sc * cos(atan(half * tan(alpha) * cos(beta)) + asin(v^2 / (g * R_sc * cos(alpha)) / sqrt(1 + (tan(alpha) * cos(beta))^2)))',
     'm',
     radius,
@@ -281,7 +263,6 @@ export function terminalSpeedWorking(run: StraightRun): Working {
     'run.terminalSpeed',
     'Terminal speed of the straight run',
     'v_\\infty',
-    'v_\\infty = \\sqrt{\\frac{2 m g (\\sin\\alpha - \\mu\\cos\\alpha)}{\\rho\\,C_dA}}',
     'sqrt(max(0, 2 * m * g * (sin(alpha) - mu * cos(alpha)) / (rho * CdA)))',
     'm/s',
     terminalSpeed(run),
@@ -294,6 +275,17 @@ export function terminalSpeedWorking(run: StraightRun): Working {
     ],
     { source: 'balance of weight, friction and drag' },
   );
+}
+
+function pushInputs(q: ChainQuestion, m: TurnMoment): WorkingInput[] {
+  return [
+    ...weightInputs(q),
+    input('v', 'v', 'speed of the skis', q.speed, 'm/s'),
+    input('l', '\\ell', 'leg, skis to the mass', q.leg ?? 0, 'm'),
+    input('psi', '\\psi', 'lean, which this push brings about and which shortens its circle', m.lean, 'rad'),
+    input('alpha', '\\alpha', 'slope angle', q.slope, 'rad'),
+    input('chi', '\\chi', 'direction past the fall line (negative before it)', q.pastFallLine, 'rad'),
+  ];
 }
 
 function weightInputs(of: { readonly mass: number }): WorkingInput[] {
@@ -325,7 +317,6 @@ function told(
   key: string,
   title: string,
   symbol: string,
-  tex: string,
   formula: string,
   unit: string,
   value: number,
@@ -333,6 +324,6 @@ function told(
   rest: { readonly source: string; readonly status?: SourceStatus; readonly note?: Working['note'] },
 ): Working {
   const { source, status = 'derived', note } = rest;
-  const working = { key, title, symbol, tex, formula, inputs, result: { value, unit }, source, status };
+  const working = { key, title, symbol, formula, inputs, result: { value, unit }, source, status };
   return note === undefined ? working : { ...working, note };
 }

@@ -11,7 +11,7 @@ export interface CommandInput {
   readonly said: Partial<Said>;
   readonly read: (file: string) => Promise<string>;
   /** Standard output, for the command that streams its rows. */
-  readonly write: (text: string) => void;
+  readonly write: (text: string) => void | Promise<void>;
   /** Says on standard error what has to be known beside the answer. */
   readonly note: (text: string) => void;
   /** Says how far long work has come, on standard error; silent with `--json`. */

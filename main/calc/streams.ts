@@ -1,7 +1,8 @@
 import { buffer } from 'node:stream/consumers';
 
 export interface Streams {
-  readonly out: (text: string) => void;
+  /** Writes; a promise where the reader is behind, resolved when there is room again. */
+  readonly out: (text: string) => void | Promise<void>;
   readonly err: (text: string) => void;
   readonly stdin: () => Promise<Uint8Array>;
 }
@@ -13,14 +14,21 @@ export function processStreams(): Streams {
     process.stderr.write(`standard output: could not be written (${code})\n`);
     process.exit(1);
   });
+  let draining: Promise<void> | null = null;
   return {
-    out: chunk => process.stdout.write(chunk),
+    out(chunk) {
+      if (process.stdout.write(chunk)) return;
+      draining ??= new Promise<void>(resolve => process.stdout.once('drain', resolve)).then(() => {
+        draining = null;
+      });
+      return draining;
+    },
     err: chunk => process.stderr.write(chunk),
     stdin: () => buffer(process.stdin),
   };
 }
 
-/** Control characters do things to a terminal; a name out of a file must not. */
+/** Control characters do things to a terminal, marks of direction turn a line round; a name out of a file must not. */
 export function plain(told: string): string {
-  return told.replace(/[^\P{Cc}\n]/gu, '\uFFFD');
+  return told.replace(/[^\P{Cc}\n]|[\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069]/gu, '\uFFFD');
 }

@@ -8,6 +8,9 @@ import type { Cell } from './table.ts';
 /** Rows handed out at a time: enough to make the hand-over cheap, few enough to keep the cores level. */
 const STRETCH = 16;
 
+/** Takes a row; a promise where no more should come until it resolves. */
+export type Take = (row: readonly Cell[]) => void | Promise<void>;
+
 interface Stretch {
   readonly from: number;
   readonly rows: readonly Cell[][];
@@ -22,7 +25,7 @@ interface Stretch {
 export async function sweepOnAllCores(
   sweep: Sweep,
   count: number,
-  take: (row: readonly Cell[]) => void,
+  take: Take,
   here: ((row: number) => Cell[]) | null = sweepRows(sweep),
 ): Promise<void> {
   const useful = here ? Math.floor(count / STRETCH) : Math.ceil(count / STRETCH);
@@ -37,32 +40,48 @@ export async function sweepOnAllCores(
 function answerAll(
   workers: readonly Worker[],
   count: number,
-  take: (row: readonly Cell[]) => void,
+  take: Take,
   here: ((row: number) => Cell[]) | null,
 ): Promise<void> {
   const waiting = new Map<number, Stretch>();
   let handedOut = 0;
   let taken = 0;
   let started = false;
+  /** Rows that nobody takes must not pile up: while the reader is behind, no more are handed out. */
+  let behind: Promise<void> | null = null;
+  const idle: Worker[] = [];
   return new Promise((resolve, reject) => {
     const deliver = (stretch: Stretch) => {
       waiting.set(stretch.from, stretch);
       for (let due = waiting.get(taken); due; due = waiting.get(taken)) {
         waiting.delete(due.from);
-        for (const row of due.rows) take(row);
+        for (const row of due.rows) behind = take(row) ?? behind;
         taken += due.rows.length;
       }
       if (taken === count) resolve();
+      const held = behind;
+      void held?.then(() => {
+        if (behind !== held) return;
+        behind = null;
+        for (const worker of idle.splice(0)) handTo(worker);
+      }, reject);
+    };
+    const handTo = (worker: Worker) => {
+      if (handedOut >= count) return;
+      if (behind) {
+        idle.push(worker);
+        return;
+      }
+      const from = handedOut;
+      handedOut = Math.min(count, from + STRETCH);
+      worker.postMessage({ from, to: handedOut });
     };
     for (const worker of workers) {
       worker.on('error', reject);
       worker.on('message', (message: Stretch | 'ready') => {
         started = true;
         if (message !== 'ready') deliver(message);
-        if (handedOut >= count) return;
-        const from = handedOut;
-        handedOut = Math.min(count, from + STRETCH);
-        worker.postMessage({ from, to: handedOut });
+        handTo(worker);
       });
     }
     const bridge = () => {
@@ -73,7 +92,8 @@ function answerAll(
       } catch (error) {
         return reject(error);
       }
-      setImmediate(bridge);
+      if (behind) void behind.then(bridge, reject);
+      else setImmediate(bridge);
     };
     bridge();
   });

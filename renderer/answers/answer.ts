@@ -69,7 +69,7 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     readonly label: string | ((question: Q) => string);
     question(): Q | null;
     input?(question: Q): JobInput<N>;
-    readonly settleMs?: number;
+    readonly settleMs?: number | ((question: Q) => number);
   },
 ): Asked<JobOutput<N>, Q> {
   type Now = Answer<JobOutput<N>, Q>;
@@ -174,7 +174,8 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     wait();
     clearTimeout(settling);
     settling = undefined;
-    if (settleMs > 0) settling = setTimeout(() => begin(now, input), settleMs);
+    const rest = typeof settleMs === 'number' ? settleMs : settleMs(now);
+    if (rest > 0) settling = setTimeout(() => begin(now, input), rest);
     else begin(now, input);
   }
 

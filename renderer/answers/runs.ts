@@ -29,8 +29,10 @@ export interface Runs {
   readonly problem: string | null;
   /** Asking once more may help: the calculation was stopped. */
   readonly again: boolean;
-  /** An answer is being worked out; what is shown belongs to the question before. */
+  /** An answer is being worked out; what is shown belongs to the question before, or is a first look. */
   readonly working: boolean;
+  /** What is shown is a first look at the question. */
+  readonly draft: boolean;
 }
 
 interface Asked {
@@ -106,11 +108,27 @@ export const asked = computed<readonly Asked[]>(() => {
   });
 });
 
+const isRhythm = (skiers: readonly Asked[]) => skiers[0]?.plan.programme.kind === 'rhythm';
+const asJob = (skiers: readonly Asked[], draft: boolean) => ({
+  skiers: skiers.map(({ pair, plan }) => ({ id: pair.id, plan })),
+  draft,
+});
+
+/** A first look at every question of a drag; a rhythm is quick enough without. */
+const glimpsed = answer('skiRuns', {
+  label: 'Solving the run',
+  question: () => (asked.value.length > 0 && !isRhythm(asked.value) ? asked.value : null),
+  input: (skiers: readonly Asked[]) => asJob(skiers, true),
+});
+
+/** How long a control rests before its run is worked out closely. */
+const AT_REST_MS = 150;
+
 const solved = answer('skiRuns', {
-  label: skiers =>
-    skiers[0]!.plan.programme.kind === 'rhythm' ? 'Finding the quickest turn' : 'Solving the run',
+  label: skiers => (isRhythm(skiers) ? 'Finding the quickest turn' : 'Solving the run'),
   question: () => (asked.value.length > 0 ? asked.value : null),
-  input: (skiers: readonly Asked[]) => skiers.map(({ pair, plan }) => ({ id: pair.id, plan })),
+  input: (skiers: readonly Asked[]) => asJob(skiers, false),
+  settleMs: skiers => (isRhythm(skiers) ? 0 : AT_REST_MS),
 });
 
 /** Asks for the run once more, after a stop. */
@@ -134,11 +152,24 @@ export const runs = computed<Runs>(() => {
       problem: 'This pair has no sidecut radius, so it carves no turn; check its widths.',
       again: false,
       working: false,
+      draft: false,
     };
   }
+  const first = glimpsed.value;
   const { value, of, error, running, stopped } = solved.value;
   if (error) {
-    return { runs: [], problem: `The run could not be worked out: ${error}`, again: false, working: running };
+    return {
+      runs: [],
+      problem: `The run could not be worked out: ${error}`,
+      again: false,
+      working: running,
+      draft: false,
+    };
+  }
+  // What a first look does not find may be there: only a close one refuses.
+  if (first.value?.every(({ ok }) => ok) && first.of && first.of !== of && of !== asked.value && !stopped) {
+    const { runs } = toldBy(first.value, first.of);
+    return { runs, problem: null, again: false, working: true, draft: true };
   }
   const told: Told = value && of ? toldBy(value, of) : { runs: [], problem: null };
   return {
@@ -147,6 +178,7 @@ export const runs = computed<Runs>(() => {
     ...(stopped && { problem: 'Stopped. What is shown belongs to the inputs before.' }),
     again: stopped,
     working: running,
+    draft: false,
   };
 });
 

@@ -1,3 +1,4 @@
+import { bisectRight } from 'd3';
 import { type MeasureName, type System, shownAs } from '../../core/units/index.ts';
 import { type PairMark, t } from '../state/index.ts';
 
@@ -38,13 +39,8 @@ export function valueAt(series: Pick<Series, 'x' | 'y'>, x: number): number | nu
   const { x: xs, y: ys } = series;
   const last = xs.length - 1;
   if (last < 0 || x < xs[0]! || x > xs[last]!) return null;
-  let low = 0;
-  let high = last;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (xs[middle]! <= x) low = middle;
-    else high = middle;
-  }
+  const high = Math.min(last, Math.max(1, bisectRight(xs, x)));
+  const low = Math.max(0, high - 1);
   const span = xs[high]! - xs[low]!;
   const value = span > 0 ? ys[low]! + ((x - xs[low]!) / span) * (ys[high]! - ys[low]!) : ys[low]!;
   return Number.isFinite(value) ? value : null;

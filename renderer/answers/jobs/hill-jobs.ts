@@ -7,19 +7,26 @@ export interface HillSkier {
   readonly plan: RunPlan;
 }
 
+export interface HillQuestion {
+  readonly skiers: readonly HillSkier[];
+  /** A first look while a slider moves, see `RunOptions`. */
+  readonly draft: boolean;
+}
+
 /** An answer as plain data: what the next run begins from stays with the thread. */
 export type HillAnswer = Omit<Extract<RunAnswer, { ok: true }>, 'begun'> | Extract<RunAnswer, { ok: false }>;
 
 /** Answers the next runs begin from. */
-const begun = new LRUCache<string, Begun>({ max: 8 });
+const begun = new LRUCache<string, Begun>({ max: 12 });
 
 /** Work of the Slope view. */
 export const hillJobs = {
-  /** One run a skier, each begun from that skier's last. */
-  skiRuns(skiers: readonly HillSkier[], progress: (share: number) => void): HillAnswer[] {
+  /** One run a skier, each begun from that skier's last of the same closeness. */
+  skiRuns({ skiers, draft }: HillQuestion, progress: (share: number) => void): HillAnswer[] {
     return skiers.map(({ id, plan }, at) => {
-      const key = `${id} ${plan.programme.kind}`;
+      const key = `${id} ${plan.programme.kind} ${draft}`;
       const answer = runPlan(plan, begun.get(key), {
+        draft,
         onProgress: share => progress((at + share) / skiers.length),
       });
       if (!answer.ok) return answer;

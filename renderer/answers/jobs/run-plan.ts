@@ -90,8 +90,8 @@ export interface RunPlan extends SiOf<PlanField>, LegSpan {
 type PlanField = FieldOf<'glide' | 'model' | 'legs' | 'start'> | 'massKg';
 export const PLAN_FIELDS: readonly PlanField[] = [...fieldsOf('glide', 'model', 'legs', 'start'), 'massKg'];
 
-/** Told of the work on the way. */
-export type RunWatching = Pick<RunOptions, 'onProgress' | 'cancelled'>;
+/** How closely, and what is told of the work on the way. */
+export type RunWatching = Pick<RunOptions, 'onProgress' | 'cancelled' | 'draft'>;
 
 /** 60 pictures a second find a row each in slow motion too. */
 const OUTPUT_STEP = 0.01;
@@ -183,7 +183,11 @@ function rhythmOf(
   const { spacing, offset, gates } = programme;
   const found = rhythm(
     { conditions: lineConditions(plan, programme), spacing, offset },
-    { ...watch, from: from && 'secondsPerGate' in from ? from : undefined },
+    {
+      onProgress: watch.onProgress,
+      cancelled: watch.cancelled,
+      from: from && 'secondsPerGate' in from ? from : undefined,
+    },
   );
   if (!found.ok) return { ok: false, problem: rhythmFailureSentence(found) };
   const { track, heldBackBy } = rhythmTrack(found, gates);

@@ -43,7 +43,7 @@ export function SlopeReadings(): JSX.Element | null {
         <SkierControls />
       </div>
       <p class="reading-hint">
-        {lead.name} {source.words}.
+        {lead.name} {source.words}.{runs.value.draft && ' A first look, about to be worked out closely.'}
       </p>
       {found.length > 0 && (found[0]!.rhythm ? <RhythmReadings found={found} /> : <Summary found={found} />)}
     </>

@@ -1,3 +1,4 @@
+import { bisectRight } from 'd3';
 import { Phase, type Track } from '../../../core/run/index.ts';
 
 /** A stretch of time, s. */
@@ -59,13 +60,5 @@ export function phaseWords(track: Track, row: number): string {
 
 /** The last row not later than `time`. */
 export function rowAt(track: Track, time: number): number {
-  const { t } = track;
-  let low = 0;
-  let high = t.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (t[middle]! <= time) low = middle;
-    else high = middle - 1;
-  }
-  return low;
+  return Math.max(0, bisectRight(track.t, time) - 1);
 }

@@ -53,6 +53,13 @@ test.each([
   '1:3',
   "s'",
   '(s',
+  '5%',
+  '50 % + s',
+  '1e',
+  '2e + s',
+  '3e-',
+  '0x10',
+  '0b1',
   '',
 ])('refuses %s', text => {
   expect(() => compileFormula(text, 's')).toThrow(FieldError);
@@ -83,11 +90,24 @@ test('length, count of parts and nesting are limited', () => {
 
 test('says what was found and what is accepted', () => {
   expect(told(() => compileFormula('100 * x', 's'))).toEqual([
-    'formula: the name "x" in "100 * x" is not accepted; accepted is numbers, s, pi, e, + - * / ^, parentheses, ' +
+    'formula: the name "x" in "100 * x" is not accepted; accepted is numbers, s, pi, e, + - * / ^ (2s is 2*s), parentheses, ' +
       'abs, sqrt, exp, log, sin, cos, tan, sinh, cosh, tanh of one value, min, max of two',
   ]);
   expect(told(() => compileFormula(' ', 's'))).toEqual([
     'formula: an empty formula is not accepted; accepted is an expression in s',
   ]);
   expect(told(() => compileFormula('acos(q)', 'q'))[0]).toMatch(/"acos" of 1 value in/);
+});
+
+test('a product may leave its sign out', () => {
+  for (const [text, value] of [
+    ['2s', 1],
+    ['2(s+1)', 3],
+    ['(1+s)(1-s)', 0.75],
+    ['2e1 s', 10],
+    ['2exp(0 s)', 2],
+    ['s e', Math.E / 2],
+  ] as const) {
+    expect(compileFormula(text, 's')(0.5)).toBeCloseTo(value, 12);
+  }
 });

@@ -1,6 +1,15 @@
 import { bench, describe } from 'vitest';
-import { evenSlope, linkedTurns, type Run, solveRun, tableTurn } from '../../../core/run/index.ts';
+import {
+  bankedTurns,
+  evenSlope,
+  linkedTurns,
+  type Run,
+  solveRun,
+  tableTurn,
+} from '../../../core/run/index.ts';
 import { demoTable } from './demo-table.ts';
+
+const DEGREE = Math.PI / 180;
 
 const skier = {
   turn: tableTurn(demoTable()),
@@ -27,24 +36,37 @@ function found(run: ReturnType<typeof solveRun>): Run {
 describe('a whole run', () => {
   const ten = found(solveRun(of(8)));
 
+  const draft = found(solveRun(of(8), { draft: true }));
+
   bench('10 s, from nothing', () => {
     found(solveRun(of(8, 1.06)));
   });
 
-  bench('10 s, along a slider', () => {
-    found(solveRun(of(8, 1.06), {}, ten));
+  bench('10 s, from a neighbour: 1° more edge', () => {
+    found(solveRun(of(8, 1.05 + DEGREE), {}, ten));
   });
 
-  bench('10 s, along a slider, on half the nodes', () => {
-    found(solveRun(of(8, 1.06), { step: 0.04 }, half));
+  bench('10 s, from a neighbour: 1 km/h more', () => {
+    found(solveRun({ ...of(8), startSpeed: 7 + 1 / 3.6 }, {}, ten));
   });
-  const half = found(solveRun(of(8), { step: 0.04 }));
+
+  bench('10 s, along a slider, a draft: 1° more edge', () => {
+    found(solveRun(of(8, 1.05 + DEGREE), { draft: true }, draft));
+  });
+
+  bench('10 s, along a slider, a draft: 1 km/h more', () => {
+    found(solveRun({ ...of(8), startSpeed: 7 + 1 / 3.6 }, { draft: true }, draft));
+  });
+
+  const once = { iterations: 1, time: 0, warmupIterations: 0 };
+  bench('60 s, with progress', () => void found(solveRun(of(48), { onProgress: () => {} })), once);
 
   bench(
-    '60 s, with progress',
+    '40 banked turns on 8°',
     () => {
-      found(solveRun(of(48), { step: 0.03, onProgress: () => {} }));
+      const profile = evenSlope(8 * DEGREE);
+      found(solveRun({ ...skier, profile, programme: bankedTurns(60 * DEGREE, 40), startSpeed: 5 }));
     },
-    { iterations: 1, time: 0, warmupIterations: 0 },
+    once,
   );
 });

@@ -16,7 +16,7 @@ import {
   terminalSpeedWorking,
   turnMoment,
 } from '../../../core/run/index.ts';
-import type { Working } from '../../../core/working/working.ts';
+import { checkWorking, type Working } from '../../../core/working/index.ts';
 import { demoTable } from './demo-table.ts';
 
 const RAD = Math.PI / 180;
@@ -35,6 +35,8 @@ const QUESTION: ChainQuestion = {
 };
 
 function agrees(w: Working): void {
+  expect(checkWorking(w)).toEqual([]);
+  if (w.formula === '') return;
   const scope = Object.fromEntries(w.inputs.map(i => [i.name, i.value]));
   const value = evaluate(w.formula, scope) as number;
   expect(Math.abs(value - w.result.value)).toBeLessThan(1e-9 * (1 + Math.abs(value)));

@@ -1,4 +1,5 @@
 // @module-tag slow
+import { availableParallelism } from 'node:os';
 import { expect, test } from 'vitest';
 import { sweepOnAllCores } from '../../../main/calc/sweep-cores.ts';
 import { type Sweep, sweepRows } from '../../../main/calc/sweep-row.ts';
@@ -105,6 +106,33 @@ test('the other cores answer as this one does, and their rows come in order', as
   const axes = [{ field: 'waistWidthMm', from: 60, step: 0.1, count: 70 }];
   const sweep: Sweep = { pair: larch as Sweep['pair'], axes, ask: 'shape', fixed: {} };
   const rows: (readonly Cell[])[] = [];
-  await sweepOnAllCores(sweep, 70, row => rows.push(row), null);
+  const take = (row: readonly Cell[]) => void rows.push(row);
+  await sweepOnAllCores(sweep, 70, take, null);
   expect(rows).toEqual(Array.from({ length: 70 }, (_, row) => sweepRows(sweep)(row)));
+});
+
+test('a reader that is behind is waited for: rows do not pile up, and all come in the end', async () => {
+  const axes = [{ field: 'waistWidthMm', from: 60, step: 0.01, count: 1000 }];
+  const sweep: Sweep = { pair: larch as Sweep['pair'], axes, ask: 'shape', fixed: {} };
+  let taken = 0;
+  let letGo = () => {};
+  const held = new Promise<void>(resolve => {
+    letGo = resolve;
+  });
+  let atHold = 0;
+  const done = sweepOnAllCores(sweep, 1000, () => {
+    taken += 1;
+    if (taken < 20) return;
+    if (taken === 20) {
+      // Whatever the workers have in hand comes; then nothing, for as long as nobody reads.
+      setTimeout(() => {
+        atHold = taken;
+        letGo();
+      }, 1500);
+    }
+    return held;
+  });
+  await done;
+  expect(taken).toBe(1000);
+  expect(atHold).toBeLessThan(20 + 16 * (2 * availableParallelism() + 2));
 });

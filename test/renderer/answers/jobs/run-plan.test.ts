@@ -34,6 +34,15 @@ test('a run lasts its programme', () => {
   expect(trackOf().summary.seconds).toBeCloseTo(3, 6);
 });
 
+test('a draft of a run is found as well, and begins the next', () => {
+  const first = runPlan(plan, undefined, { draft: true });
+  if (!first.ok) throw new Error(JSON.stringify(first.problem));
+  expect(first.begun).toMatchObject({ draft: true });
+  const next = runPlan({ ...plan, startSpeed: 6.2 }, first.begun, { draft: true });
+  if (!next.ok) throw new Error(JSON.stringify(next.problem));
+  expect(next.track.summary.endSpeed / trackOf({ startSpeed: 6.2 }).summary.endSpeed).toBeCloseTo(1, 2);
+});
+
 test('plans of every kind are followed', () => {
   for (const change of [
     { ground: { kind: 'roller' } },
