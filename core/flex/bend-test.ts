@@ -1,4 +1,5 @@
 import { accept, FieldError } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import type { Ski } from '../pair/index.ts';
 import { type BenchSetup, benchPress } from './bench-press.ts';
 import { flatTable } from './flat-table.ts';
@@ -13,11 +14,11 @@ import { type Mode, type VibrationOptions, vibrate } from './vibration.ts';
 /** The question cannot be answered from what the pair file states. */
 export interface Needs {
   readonly ok: false;
-  readonly needs: string;
+  readonly needs: Sentence;
 }
 
-const NEEDS_BENDING: Needs = { ok: false, needs: 'a stiffness profile (bending)' };
-const NEEDS_MASS: Needs = { ok: false, needs: 'the mass of one ski (massKg) or a layup' };
+const NEEDS_BENDING: Needs = { ok: false, needs: { key: 'flex.needsBending' } };
+const NEEDS_MASS: Needs = { ok: false, needs: { key: 'flex.needsMass' } };
 
 export interface BendQuestion {
   /** N, each 0 or more. */
@@ -48,8 +49,8 @@ export interface BendAnswer {
   /** At the last load, on two supports. */
   readonly shape: readonly { readonly fromTailMm: number; readonly deflectionMm: number }[];
   readonly springs: Springs | null;
-  /** Whether small-deflection theory still does at the last load, in words. */
-  readonly largeBend: string;
+  /** Whether small-deflection theory still does at the last load. */
+  readonly largeBend: Sentence;
 }
 
 const ANY_LOAD = { from: 0, quantity: 'force' } as const;
@@ -97,7 +98,7 @@ export function bendTest(ski: Ski, question: BendQuestion = {}): BendAnswer | Ne
     })),
     shape: Array.from(bench.x, (x, i) => ({ fromTailMm: x * 1e3, deflectionMm: bench.deflection[i] * 1e3 })),
     springs: soleFits(ski) ? springs(profile, { ...ski, length }) : null,
-    largeBend: sayLargeBend(() => largeBend(profile, setup).statement),
+    largeBend: largeBendSentence(() => largeBend(profile, setup).statement),
   };
 }
 
@@ -105,12 +106,11 @@ function soleFits({ bootCentre, soleLength, contactLength }: Ski): boolean {
   return bootCentre - soleLength / 2 > 0 && bootCentre + soleLength / 2 < contactLength;
 }
 
-function sayLargeBend(ask: () => string): string {
+function largeBendSentence(ask: () => Sentence): Sentence {
   try {
     return ask();
   } catch (cause) {
-    if (cause instanceof FieldError)
-      return 'The load is past what large-bend theory can settle on these supports.';
+    if (cause instanceof FieldError) return { key: 'flex.pastLargeBend' };
     throw cause;
   }
 }

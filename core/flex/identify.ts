@@ -1,4 +1,5 @@
 import { type AcceptedRange, accept, FieldError, isAccepted, numberFound } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import {
   factorSymmetric,
   gaussLegendre,
@@ -48,7 +49,7 @@ export interface IdentifiedProfile {
   readonly told: number;
   readonly enough: boolean;
   /** Plain words, one sentence each. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Sentence[];
 }
 
 /** No bench puts more on a ski, N. */
@@ -291,43 +292,34 @@ function judge(
   told: number,
   inflate: number,
   length: number,
-): { enough: boolean; notes: string[] } {
-  const notes: string[] = [];
+): { enough: boolean; notes: Sentence[] } {
+  const notes: Sentence[] = [];
   const places = new Set(readings.map(r => `${Math.round(r.loadAt * 1e3)}/${Math.round(r.dialAt * 1e3)}`))
     .size;
   const inner = stations.filter(s => s.x > 0.2 * length && s.x < 0.8 * length);
   const wide = (s: IdentifiedStation) => (s.high - s.low) / (2 * s.newtonM2) > WIDE;
-  const mm = (s: IdentifiedStation) => Math.round(s.x * 1e3);
+  const at = ({ x }: IdentifiedStation) => ({ quantity: 'station', value: x }) as const;
   let enough = true;
   if (told < 2.5) {
     enough = false;
-    notes.push(
-      `The readings (${readings.length}, at ${places} pairs of load and dial positions) tell only about ` +
-        `${Math.max(1, Math.round(told))} thing(s) about the profile: the mean stiffness is found, its shape is ` +
-        'not; add readings with the load and the dial moved towards the tip and the tail.',
-    );
+    const things = Math.max(1, Math.round(told));
+    notes.push({ key: 'flex.tooFewReadings', values: { readings: readings.length, places, things } });
   }
   const unsure = inner.filter(wide);
   if (unsure.length > 0) {
     enough = false;
-    notes.push(
-      `The stiffness is known to no better than ${100 * WIDE} % at ${unsure.map(mm).join(', ')} mm; ` +
-        'put load and dial nearer to there, or load more.',
-    );
+    const share = { quantity: 'share', value: WIDE } as const;
+    notes.push({ key: 'flex.stiffnessUnsure', values: { share, places: unsure.map(at) } });
   }
   const ends = stations.filter(s => !inner.includes(s) && wide(s));
   if (ends.length > 0) {
-    notes.push(
-      `Near the supports (${ends.map(mm).join(', ')} mm) a bench hardly bends the ski, so the band is wide there.`,
-    );
+    notes.push({ key: 'flex.nearSupports', values: { places: ends.map(at) } });
   }
   if (inflate > 1.5) {
     enough = false;
-    notes.push(
-      `The readings disagree by ${inflate.toFixed(1)} times their stated uncertainty; check the rows or state ` +
-        'a larger uncertainty.',
-    );
+    const times = { quantity: 'number', value: inflate, decimals: 1 } as const;
+    notes.push({ key: 'flex.readingsDisagree', values: { times } });
   }
-  if (notes.length === 0) notes.push('The readings settle the profile within the band shown.');
+  if (notes.length === 0) notes.push({ key: 'flex.readingsSettle' });
   return { enough, notes };
 }

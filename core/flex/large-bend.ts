@@ -1,4 +1,5 @@
 import { FieldError } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import {
   addSymmetric,
   factorSymmetric,
@@ -23,7 +24,7 @@ export interface LargeBend {
   readonly offBy: number;
   readonly beyondSmall: boolean;
   /** One sentence for the reading. */
-  readonly statement: string;
+  readonly statement: Sentence;
   readonly iterations: number;
 }
 
@@ -214,10 +215,9 @@ function assemble(
 function judged(deflection: number, smallDeflection: number, iterations: number): LargeBend {
   const offBy = deflection === 0 ? 0 : smallDeflection / deflection - 1;
   const beyondSmall = Math.abs(offBy) > SMALL_BEND_SLACK;
-  const percent = (100 * Math.abs(offBy)).toFixed(1);
-  const side = offBy > 0 ? 'too large' : 'too small';
-  const statement = beyondSmall
-    ? `The small-deflection answer is ${percent} % ${side} at this load; the large-bend answer is shown.`
-    : `The small-deflection answer is within ${(100 * SMALL_BEND_SLACK).toFixed(0)} % (off by ${percent} %).`;
+  const off = { quantity: 'share', value: Math.abs(offBy), decimals: 1 } as const;
+  const statement: Sentence = beyondSmall
+    ? { key: 'flex.largeBendShown', values: { off, way: offBy > 0 ? 'large' : 'small' } }
+    : { key: 'flex.smallBendDoes', values: { off, slack: { quantity: 'share', value: SMALL_BEND_SLACK } } };
   return { deflection, smallDeflection, offBy, beyondSmall, statement, iterations };
 }

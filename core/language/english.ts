@@ -182,6 +182,21 @@ export const english = {
   'flex.stiffnessAtShare': '{stiffness} at s = {share}',
   'flex.positiveAllAlong': 'a finite number over 0 all along',
   'flex.heldBeam': 'a beam held against moving and turning',
+  'flex.needsBending': 'a stiffness profile (bending)',
+  'flex.needsMass': 'the mass of one ski (massKg) or a layup',
+  'flex.largeBendShown':
+    'The small-deflection answer is {off} too {way, select, large{large} other{small}} at this load; the large-bend answer is shown.',
+  'flex.smallBendDoes': 'The small-deflection answer is within {slack} (off by {off}).',
+  'flex.pastLargeBend': 'The load is past what large-bend theory can settle on these supports.',
+  'flex.tooFewReadings':
+    'The readings ({readings}, at {places, plural, one{# pair} other{# pairs}} of load and dial positions) tell only about {things, plural, one{# thing} other{# things}} about the profile: the mean stiffness is found, its shape is not; add readings with the load and the dial moved towards the tip and the tail.',
+  'flex.stiffnessUnsure':
+    'The stiffness is known to no better than {share} at {places}; put load and dial nearer to there, or load more.',
+  'flex.nearSupports':
+    'Near the supports ({places}) a bench hardly bends the ski, so the band is wide there.',
+  'flex.readingsDisagree':
+    'The readings disagree by {times} times their stated uncertainty; check the rows or state a larger uncertainty.',
+  'flex.readingsSettle': 'The readings settle the profile within the band shown.',
   'flex.benchHeadings': 'a first line that names {names}',
 
   // A turn and a run.
@@ -441,7 +456,6 @@ export const english = {
   'common.undo': 'Undo',
   'common.redo': 'Redo',
   'common.days': 'days',
-  'common.percent': '{share} %',
 
   // Disciplines.
   'discipline.SL': 'slalom',
@@ -997,6 +1011,66 @@ export const english = {
   'rules.limitIn': '{limit} ({converted})',
   'rules.limitRange': '{from} to {to}',
 
+  // Licences of what is in the program.
+  'help.licences': 'Licences',
+  'help.licencesUnread':
+    'The licences could not be read here. They are in THIRD-PARTY-NOTICES.txt beside the program.',
+
+  // Files as they lie on the disk, and what the program runs in.
+  'disk.notFound': '{name} could not be found in {folder}.',
+  'disk.folder': '{name} is a folder; give a file.',
+  'disk.tooLong': '{name} has {size} bytes; up to {most} are accepted.',
+  'disk.notRead': '{name} could not be read.',
+  'disk.notReadWhy': '{name} could not be read: {why}.',
+  'disk.notText': '{name} {problem}.',
+  'disk.notWritten': '{name} could not be written: {why}',
+  'disk.notWrittenWhy': '{name}: {why}',
+  'disk.readAsUtf16': 'Read as UTF-16 text.',
+  'disk.readAsWestern': 'The file is not UTF-8; read as Western European text. Look at names with accents.',
+  'disk.notUnicode': 'is not UTF-8 text',
+  'disk.workbook': 'is a workbook, not text; save the sheet as CSV and open that',
+  'disk.noText': 'is not text',
+  'disk.busy': 'another program is using the file',
+  'disk.fault': 'the disk reports a fault',
+  'disk.nameTooLong': 'the name is too long',
+  'disk.noSuchFile': 'no such file',
+  'disk.folderHasName': 'a folder has that name',
+  'disk.mayNotRead': 'this user may not read it',
+  'disk.full': 'the disk is full',
+  'disk.quota': 'the space allowed on this disk is used up',
+  'disk.mayNotWrite': 'writing there is not permitted',
+  'disk.readOnly': 'the disk is read-only',
+  'disk.folderGone': 'the folder is no longer there',
+  'disk.markedReadOnly': 'the file is marked read-only',
+  'host.pairsAndRacks': 'Pairs and racks',
+  'host.everything': 'Pairs, racks, limits and tables',
+  'host.tables': 'Tables',
+  'host.gates': 'Sets of gates',
+  'host.notOpen': 'This file is not open any more; open it again or use Save as.',
+  'host.notRecent': 'This file is no longer among the recent ones; open it again.',
+  'host.moved': '{name} could not be found where it was; open it from where it is now.',
+  'host.changedOutside':
+    '{name} was changed by something else since it was opened here, so it is left as it is. Use Save as, or open it again to see what changed.',
+  'host.noRoom': '{name} is not among the recent files: no room for it.',
+  'host.otherWindows':
+    '{count, plural, one{Another window} other{# other windows}} ended with work not saved. It is kept: open a new window to go on with it.',
+  'host.handedNotOpened': 'The files named at the start were not opened: {why}. Open them from here.',
+  'host.handedAlready': 'this address has given them already',
+  'host.handedBroken': 'they did not arrive whole',
+  'host.serverSilent': 'the local server does not answer',
+  'host.wrongEnding': '{name} was not opened; accepted are files ending in {endings}.',
+  'host.wrongKind': '{name} was not opened: it is no pair, rack, limits, gates or table of this program.',
+  'host.forReading': '{name} was dropped here and is for reading; use Save as.',
+  'host.saveOver': 'Save over {name}?',
+  'host.saveOverDetail': 'It was dropped here from {folder}. What is there now is kept as {name}.bak.',
+  'host.cancel': 'Cancel',
+  'host.notSaved': '{name} is not saved.',
+  'host.unsaved': 'Not saved yet: {names}',
+  'host.unsavedMore': 'Not saved yet: {names} and {count} more',
+  'host.saveAll': 'Save all',
+  'host.closeWithoutSaving': 'Close without saving',
+  'host.keepWorking': 'Keep working',
+
   // Settings of earlier work that fail their check.
   'setting.notTakenUp': 'Settings of your last work that could not be used are as usual again: {settings}.',
   'setting.notTaken': '{name} ({found} found)',
@@ -1021,4 +1095,7 @@ export const english = {
   'setting.system': 'Units',
   'setting.theme': 'Look',
   'setting.exaggeration': 'Widths drawn larger',
+
+  // The command line.
+  'calc.lacking': 'this question needs {needs}, and the pair gives none',
 } as const;

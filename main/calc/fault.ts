@@ -1,5 +1,5 @@
 import { FieldError, type FieldFault } from '../../core/fault/index.ts';
-import { faultsSentence, say } from '../../core/language/index.ts';
+import { faultsSentence, type Sentence, say } from '../../core/language/index.ts';
 
 /** The input is at fault, not the program: one plain line that names the file or option and the field. */
 export class InputFault extends Error {
@@ -24,13 +24,13 @@ export function asking<T>(file: string, question: () => T): T {
 /** The answer itself, or the fault that `file` lacks what the question needs. */
 export function answered<T extends { readonly ok: true }>(
   file: string,
-  answer: T | { readonly ok: false; readonly needs: string },
+  answer: T | { readonly ok: false; readonly needs: Sentence },
 ): T {
   if (answer.ok) return answer;
   throw lacking(file, answer.needs);
 }
 
 /** The fault that `file` lacks what the question needs, in words. */
-export function lacking(file: string, needs: string): InputFault {
-  return new InputFault(`${file}: this question needs ${needs}, and the pair gives none`);
+export function lacking(file: string, needs: Sentence): InputFault {
+  return new InputFault(`${file}: ${say({ key: 'calc.lacking', values: { needs } })}`);
 }

@@ -15,7 +15,7 @@ import { rounded } from './quantity.ts';
 export function carvingSkiOf(file: string, ski: Ski): CarvingSki {
   const answer = readCarvingSki(ski);
   if (answer.ok) return answer.ski;
-  throw answer.missing ? lacking(file, 'a stiffness profile (bending)') : faultOf(file, [answer.reason]);
+  throw answer.missing ? lacking(file, { key: 'flex.needsBending' }) : faultOf(file, [answer.reason]);
 }
 
 /** The readings of one equilibrium under the contract's names. */

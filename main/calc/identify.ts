@@ -8,6 +8,7 @@ import { oneNumber } from './option.ts';
 import { rounded } from './quantity.ts';
 import { CONTACT_LENGTH } from './ranges.ts';
 import { tableOf } from './table.ts';
+import { told } from './words.ts';
 
 export const identify: Command = {
   usage: 'MEASUREMENTS.csv',
@@ -46,9 +47,10 @@ export const identify: Command = {
       json,
       tables: [{ title: `Bending stiffness from ${readings.length} readings`, ...table }],
       csv: table,
-      words: [`Left unexplained: ${Number((found.residual / MM).toPrecision(2))} mm.`, ...found.notes].join(
-        '\n',
-      ),
+      words: [
+        `Left unexplained: ${Number((found.residual / MM).toPrecision(2))} mm.`,
+        ...found.notes.map(told),
+      ].join('\n'),
       workings: [],
     };
   },

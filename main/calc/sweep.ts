@@ -106,6 +106,6 @@ function fixedOptions(
 /** What no row could answer is said once and before the first. */
 function needStiffness(file: string, pair: Pair): void {
   if (asking(file, () => bendingOf(skiOf(pair))) === null) {
-    throw lacking(file, 'a stiffness profile (bending)');
+    throw lacking(file, { key: 'flex.needsBending' });
   }
 }

@@ -10,6 +10,7 @@ import {
   type Mode,
   vibrationTest,
 } from '../../../core/flex/index.ts';
+import type { Sentence } from '../../../core/language/index.ts';
 import type { Ski } from '../../../core/pair/index.ts';
 
 /** A ski asked about, with the id its answer is known by. */
@@ -22,7 +23,7 @@ export interface FlexSki {
 export interface Modes {
   readonly id: string;
   readonly clamped: boolean;
-  readonly needs: string | null;
+  readonly needs: Sentence | null;
   readonly modes: readonly Mode[];
 }
 
@@ -59,7 +60,7 @@ export type Identified =
       readonly residual: number;
       readonly told: number;
       readonly enough: boolean;
-      readonly notes: readonly string[];
+      readonly notes: readonly Sentence[];
     }
   | { readonly ok: false; readonly id: string; readonly fault: FieldFault };
 

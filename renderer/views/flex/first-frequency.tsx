@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import type { Working } from '../../../core/working/index.ts';
 import { type Bendable, frequency, modesOf } from '../../answers/index.ts';
 import { Reading } from '../../kit/index.ts';
+import { inWords } from '../../state/index.ts';
 
 /** First bending and torsion frequency of the free ski. */
 export function FirstFrequency({ pair, uniform }: { pair: Bendable; uniform: () => Working[] }): JSX.Element {
@@ -17,7 +18,7 @@ export function FirstFrequency({ pair, uniform }: { pair: Bendable; uniform: () 
         measure="frequency"
         size="small"
         value={bending?.hz ?? null}
-        why={own?.needs ? `Needs ${own.needs}.` : 'Working it out …'}
+        why={own?.needs ? `Needs ${inWords(own.needs)}.` : 'Working it out …'}
         working={() => [frequency(pair, bending!.hz, 'bending 1'), ...uniform()]}
       />
       {torsion && (

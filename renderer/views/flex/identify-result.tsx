@@ -3,7 +3,7 @@ import { monotoneCubic } from '../../../core/numeric/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { beamOf, type Identified } from '../../answers/index.ts';
 import { Chart, type Plot, type Series } from '../../kit/index.ts';
-import { type ChosenPair, changePair, report, view } from '../../state/index.ts';
+import { allInWords, type ChosenPair, changePair, report, view } from '../../state/index.ts';
 import { sampled } from './stiffness-chart.tsx';
 import { asIdentified } from './stiffness-edits.ts';
 
@@ -96,7 +96,7 @@ function Verdict({ active, found }: { active: ChosenPair; found: Found }): JSX.E
         )}
       </div>
       <p>
-        {found.notes.join(' ')} Left unexplained: {residual} a reading.
+        {allInWords(found.notes)} Left unexplained: {residual} a reading.
       </p>
     </div>
   );

@@ -5,7 +5,7 @@ import { formatQuantity } from '../../../core/units/index.ts';
 import { type Bendable, type Modes, modesOf } from '../../answers/index.ts';
 import { Chart, Empty, PairBadge, Segments, type Series } from '../../kit/index.ts';
 import { editPair } from '../../rack/index.ts';
-import { view } from '../../state/index.ts';
+import { inWords, view } from '../../state/index.ts';
 
 /** Natural frequencies, pair by pair, and the shape of the one that is picked. */
 export function ModesSheet({
@@ -41,7 +41,7 @@ export function ModesSheet({
           />
         </div>
         {!found && <p class="figure-empty">{error ?? 'Working out the modes …'}</p>}
-        {own?.needs && <NeedsMass pair={lead} needs={own.needs} />}
+        {own?.needs && <NeedsMass pair={lead} needs={inWords(own.needs)} />}
         {found && kinds.length > 0 && (
           <ModesTable
             pairs={pairs}

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { type BenchReading, benchPress, bendingOf, identify, nodeAt } from '../../../core/flex/index.ts';
+import { sayAll } from '../../../core/language/index.ts';
 import { told } from '../fault/told.ts';
 import { invented } from './ski.ts';
 
@@ -69,7 +70,7 @@ test('two readings at the middle give a mean stiffness and an open statement tha
   );
   expect(found.enough).toBe(false);
   expect(found.told).toBeLessThan(2.5);
-  expect(found.notes.join(' ')).toMatch(/the mean stiffness is found, its shape is not/);
+  expect(sayAll(found.notes)).toMatch(/the mean stiffness is found, its shape is not/);
 });
 
 test('rougher dials widen the band', () => {
@@ -85,7 +86,7 @@ test('readings that contradict each other are called out', () => {
   const rows = measure(spreadOut, i => (i % 2 ? 2e-3 : -2e-3));
   const found = identify(rows, { length: L });
   expect(found.enough).toBe(false);
-  expect(found.notes.join(' ')).toMatch(/disagree by \d+\.\d times their stated uncertainty/);
+  expect(sayAll(found.notes)).toMatch(/disagree by \d+\.\d times their stated uncertainty/);
 });
 
 test('a reading that cannot be is refused with its row and field', () => {

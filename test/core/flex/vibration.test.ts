@@ -65,11 +65,11 @@ test('a ski answers with its lowest modes or says what it needs', () => {
   expect(hz[0]).toBeLessThan(60);
   expect(vibrationTest(invented({ bending: null }))).toEqual({
     ok: false,
-    needs: 'a stiffness profile (bending)',
+    needs: { key: 'flex.needsBending' },
   });
   expect(vibrationTest(invented({ mass: null }))).toMatchObject({
     ok: false,
-    needs: expect.stringMatching(/massKg/),
+    needs: { key: 'flex.needsMass' },
   });
   expect(() => vibrationTest(invented(), { modes: 0 })).toThrow(expect.objectContaining({ field: 'modes' }));
 });

@@ -1,0 +1,123 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { join, relative } from 'node:path';
+import ts from 'typescript';
+import { describe, expect, test } from 'vitest';
+import { projectRoot } from '../../../main/tools/index.ts';
+
+/**
+ * A text of four words or more, or of two that begin with a capital, is English for a reader; a formula, a unit or the
+ * short name of a thing in the code is not.
+ */
+function isEnglish(text: string): boolean {
+  const words = text.match(/(?<![\p{L}\d_.(])\p{L}{2,}(?![\p{L}\d_(])/gu) ?? [];
+  return (
+    / /.test(text.trim()) && (words.length > 3 || (words.length > 1 && /^\p{Lu}\p{Ll}/u.test(text.trim())))
+  );
+}
+
+/** The texts of a source that say something in English; comments and types say nothing to a reader. */
+function englishIn(source: string): string[] {
+  const file = ts.createSourceFile('source.ts', source, ts.ScriptTarget.Latest, true);
+  const found: string[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isTypeNode(node) || ts.isImportDeclaration(node) || isProgrammersError(node)) return;
+    if (ts.isStringLiteralLike(node) || ts.isTemplateHead(node) || ts.isTemplateMiddleOrTemplateTail(node)) {
+      if (isEnglish(node.text)) found.push(node.text);
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(file);
+  return found;
+}
+
+/** An error that only a mistake of a programmer can bring about is no text for a reader. */
+const isProgrammersError = (node: ts.Node): boolean =>
+  ts.isNewExpression(node) && /^(Range|Type)?Error$/.test(node.expression.getText());
+
+/** What may hold English, each with its reason. */
+const ALLOWED: Readonly<Record<string, string>> = {
+  'language/': 'the texts themselves',
+  'fault/field-error.ts': 'the message of a stack trace',
+  'line/line-model.ts': 'names of limits, which a failure is looked up by',
+  'run/run-formula.ts': 'names of limits, which a failure is looked up by',
+  'skier/limit-sentence.ts': 'names of limits, which a failure is looked up by',
+  'pair/json-schema.ts': 'the JSON Schema of the pair file, which is in English as its fields are',
+  'pair/pair-schema.ts': 'the JSON Schema of the pair file',
+  'pair/plate-schema.ts': 'the JSON Schema of the pair file',
+  'pair/rack-file.ts': 'meanings of fields, as in the JSON Schema',
+  'pair/stiffness-schema.ts': 'the JSON Schema of the pair file',
+  'rules/editions.ts': 'editions as a person would write them: data with the names and sources of its limits',
+  'working/check.ts': 'what a test says of a working to whoever wrote it',
+  'working/own-result.ts': 'what a test says of a working to whoever wrote it',
+};
+
+/** Texts that do not go by key yet, by file: none may join them, and what is moved leaves the list. */
+const STILL: Readonly<Record<string, number>> = {
+  'boot/binding-loads.ts': 2,
+  'boot/binding-working.ts': 17,
+  'boot/working.ts': 34,
+  'carve/groove-working.ts': 14,
+  'carve/track-working.ts': 20,
+  'carve/working.ts': 20,
+  'course/rhythmic-set.ts': 2,
+  'course/working.ts': 8,
+  'flex/layup-working.ts': 16,
+  'flex/spring-working.ts': 10,
+  'flex/working.ts': 37,
+  'line/working.ts': 29,
+  'rules/check-pair.ts': 10,
+  'rules/control-finding.ts': 9,
+  'rules/control-of.ts': 4,
+  'rules/control-radius.ts': 1,
+  'rules/limit-verdict.ts': 1,
+  'rules/working.ts': 19,
+  'run/dynamic-working.ts': 45,
+  'run/slope-profile.ts': 3,
+  'run/working.ts': 38,
+  'shape/station-working.ts': 18,
+  'shape/width-remark.ts': 3,
+  'shape/working.ts': 35,
+  'skier/presets.ts': 4,
+};
+
+const isAllowed = (name: string): boolean =>
+  Object.keys(ALLOWED).some(path => (path.endsWith('/') ? name.startsWith(path) : name === path));
+
+async function englishInCore(): Promise<Record<string, number>> {
+  const core = join(projectRoot, 'core');
+  const entries = await readdir(core, { recursive: true, withFileTypes: true });
+  const names = entries
+    .filter(entry => entry.name.endsWith('.ts'))
+    .map(entry => relative(core, join(entry.parentPath, entry.name)))
+    .filter(name => !isAllowed(name))
+    .toSorted();
+  const found: Record<string, number> = {};
+  for (const name of names) {
+    const count = englishIn(await readFile(join(core, name), 'utf8')).length;
+    if (count > 0) found[name] = count;
+  }
+  return found;
+}
+
+test('core speaks no English outside language/, but for what has not moved there yet', async () => {
+  expect(await englishInCore()).toEqual(STILL);
+});
+
+describe('English is noticed', () => {
+  test.each([
+    "export const words = 'the edge lets go';",
+    // biome-ignore lint/suspicious/noTemplateCurlyInString: a source
+    'export const words = `at ${speed} grip ends here and now`;',
+  ])('%s', source => {
+    expect(englishIn(source)).toHaveLength(1);
+  });
+
+  test.each([
+    "export const formula = 'm * g * cos(alpha)';",
+    "/** The edge lets go. */ export type Kind = 'lets go';",
+    "throw new RangeError('points are out of order');",
+    "export const unit = 'N·m²';",
+  ])('but not %s', source => {
+    expect(englishIn(source)).toEqual([]);
+  });
+});
