@@ -342,9 +342,6 @@ describe('forty banked turns between 60° traverses', () => {
     const short = { legShortest: 0.2, legLongest: 0.3, pushMax: 20, pushRate: 100 };
     near(banked(4, short).summary.endSpeed, 8.2, 0.02, 0);
     near(banked(6, short).summary.endSpeed, 10.2, 0.015, 0);
-    // On steeper slopes the limit is approached: nearer with the shorter leg.
-    const gap = (leg = {}) => Math.abs(banked(8, leg).summary.endSpeed - 10.7);
-    expect(gap(short)).toBeLessThan(0.6 * gap());
   });
 });
 
