@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { open, readdir, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
+import { say } from '../../core/language/index.ts';
 
 /** What a write that was cut short leaves behind is swept once no write can still be at work on it. */
 const STRAY_AFTER_MS = 10 * 60_000;
@@ -29,7 +30,7 @@ async function replace(path: string, content: string | Uint8Array, backup: boole
   const target = await realpath(path).catch(() => path);
   const existing = await stat(target).catch(() => null);
   // Renaming over it would get past the mark that says nobody may write to it.
-  if (existing && (existing.mode & 0o222) === 0) throw new Error('the file is marked read-only');
+  if (existing && (existing.mode & 0o222) === 0) throw new Error(say({ key: 'disk.markedReadOnly' }));
   await sweep(target);
   const mode = existing?.mode ?? 0o644;
   if (backup && existing?.isFile()) await put(`${target}.bak`, await readFile(target), mode);

@@ -1,5 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import { basename, dirname, resolve } from 'node:path';
+import { say } from '../../core/language/index.ts';
 import { decodeText, MAX_TEXT } from '../host/index.ts';
 import { whyNotRead } from './reason.ts';
 
@@ -18,17 +19,17 @@ export async function readDocument(given: string): Promise<Document> {
   const path = resolve(given);
   const name = basename(path);
   const found = await stat(path).catch(() => {
-    throw new Error(`${name} could not be found in ${dirname(path)}.`);
+    throw new Error(say({ key: 'disk.notFound', values: { name, folder: dirname(path) } }));
   });
-  if (!found.isFile()) throw new Error(`${name} is a folder; give a file.`);
+  if (!found.isFile()) throw new Error(say({ key: 'disk.folder', values: { name } }));
   if (found.size > MAX_TEXT) {
-    throw new Error(`${name} has ${found.size} bytes; up to ${MAX_TEXT} are accepted.`);
+    throw new Error(say({ key: 'disk.tooLong', values: { name, size: found.size, most: MAX_TEXT } }));
   }
   const bytes = await readFile(path).catch((error: Error) => {
-    throw new Error(`${name} could not be read: ${whyNotRead(error)}.`);
+    throw new Error(say({ key: 'disk.notReadWhy', values: { name, why: whyNotRead(error) } }));
   });
   const decoded = decodeText(bytes, name);
-  if (!decoded.ok) throw new Error(`${name} ${decoded.problem}.`);
+  if (!decoded.ok) throw new Error(say({ key: 'disk.notText', values: { name, problem: decoded.problem } }));
   const { text, note } = decoded;
   return { path, name, bytes, text, ...(note === undefined ? {} : { note }) };
 }

@@ -1,28 +1,33 @@
+import { type PlainKey, say } from '../../core/language/index.ts';
+
+/** What is said of an error, by the code the system gives it. */
+type Words = Readonly<Partial<Record<string, PlainKey>>>;
+
 /** Whatever was asked of the disk. */
-const EITHER: Readonly<Record<string, string>> = {
-  EBUSY: 'another program is using the file',
-  EIO: 'the disk reports a fault',
-  ENAMETOOLONG: 'the name is too long',
+const EITHER: Words = {
+  EBUSY: 'disk.busy',
+  EIO: 'disk.fault',
+  ENAMETOOLONG: 'disk.nameTooLong',
 };
 
-const READING: Readonly<Record<string, string>> = {
+const READING: Words = {
   ...EITHER,
-  ENOENT: 'no such file',
-  ENOTDIR: 'no such file',
-  EISDIR: 'a folder has that name',
-  EACCES: 'this user may not read it',
-  EPERM: 'this user may not read it',
+  ENOENT: 'disk.noSuchFile',
+  ENOTDIR: 'disk.noSuchFile',
+  EISDIR: 'disk.folderHasName',
+  EACCES: 'disk.mayNotRead',
+  EPERM: 'disk.mayNotRead',
 };
 
-const WRITING: Readonly<Record<string, string>> = {
+const WRITING: Words = {
   ...EITHER,
-  ENOSPC: 'the disk is full',
-  EDQUOT: 'the space allowed on this disk is used up',
-  EACCES: 'writing there is not permitted',
-  EPERM: 'writing there is not permitted',
-  EROFS: 'the disk is read-only',
-  ENOENT: 'the folder is no longer there',
-  EISDIR: 'a folder has that name',
+  ENOSPC: 'disk.full',
+  EDQUOT: 'disk.quota',
+  EACCES: 'disk.mayNotWrite',
+  EPERM: 'disk.mayNotWrite',
+  EROFS: 'disk.readOnly',
+  ENOENT: 'disk.folderGone',
+  EISDIR: 'disk.folderHasName',
 };
 
 /** Why a file could not be read, in words; the system's own message where there are none. */
@@ -31,7 +36,8 @@ export const whyNotRead = (error: unknown): string => inWords(error, READING);
 /** Why a file could not be written. */
 export const whyNotWritten = (error: unknown): string => inWords(error, WRITING);
 
-function inWords(error: unknown, words: Readonly<Record<string, string>>): string {
+function inWords(error: unknown, words: Words): string {
   const { code, message } = error as NodeJS.ErrnoException;
-  return (code && words[code]) ?? message;
+  const key = code === undefined ? undefined : words[code];
+  return key === undefined ? message : say({ key });
 }

@@ -2,6 +2,7 @@ import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readFile, rename } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { z } from 'zod';
+import { say } from '../../core/language/index.ts';
 import { atomicWrite, openJournal, readDocument, whyNotRead, whyNotWritten } from '../disk/index.ts';
 import {
   type DraftChanges,
@@ -95,7 +96,7 @@ export function createDocuments(folder: string) {
 
   async function fileOf(token: string): Promise<KnownFile> {
     const file = (await loadKnown()).find(each => each.token === token);
-    if (!file) throw new Error('This file is not open any more; open it again or use Save as.');
+    if (!file) throw new Error(say({ key: 'host.notOpen' }));
     return file;
   }
 
@@ -116,12 +117,15 @@ export function createDocuments(folder: string) {
     const name = basename(given);
     if (!isDroppableName(name)) {
       throw new Error(
-        `${name} was not opened; accepted are files ending in .${openedExtensions.join(', .')}.`,
+        say({
+          key: 'host.wrongEnding',
+          values: { name, endings: openedExtensions.map(each => `.${each}`) },
+        }),
       );
     }
     const { path, bytes, text, note } = await readDocument(given);
     if (!isDroppable(text, name)) {
-      throw new Error(`${name} was not opened: it is no pair, rack, limits, gates or table of this program.`);
+      throw new Error(say({ key: 'host.wrongKind', values: { name } }));
     }
     const token = await remember(path, bytes, kindOf(path), true);
     return { token, name, text, ...(note === undefined ? {} : { note }) };
@@ -129,20 +133,19 @@ export function createDocuments(folder: string) {
 
   async function write(path: string, text: string): Promise<SavedFile> {
     await atomicWrite(path, text, { backup: true }).catch((error: Error) => {
-      throw new Error(`${basename(path)} could not be written: ${whyNotWritten(error)}`);
+      throw new Error(
+        say({ key: 'disk.notWritten', values: { name: basename(path), why: whyNotWritten(error) } }),
+      );
     });
     return { token: await remember(path, text, kindOf(path)), name: basename(path) };
   }
 
   async function saveNow(token: string, text: string): Promise<SavedFile> {
     const { path, digest, unconfirmed } = await fileOf(token);
-    if (unconfirmed) throw new Error(`${basename(path)} was dropped here and is for reading; use Save as.`);
+    if (unconfirmed) throw new Error(say({ key: 'host.forReading', values: { name: basename(path) } }));
     const present = await readFile(path).catch(() => null);
     if (present && digest !== undefined && digestOf(present) !== digest) {
-      throw new Error(
-        `${basename(path)} was changed by something else since it was opened here, so it is left as it is. ` +
-          'Use Save as, or open it again to see what changed.',
-      );
+      throw new Error(say({ key: 'host.changedOutside', values: { name: basename(path) } }));
     }
     return write(path, text);
   }

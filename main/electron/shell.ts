@@ -1,5 +1,6 @@
 import { basename, extname } from 'node:path';
 import { app, type BrowserWindow, dialog, type FileFilter, ipcMain } from 'electron';
+import { say } from '../../core/language/index.ts';
 import { atomicWrite, whyNotWritten } from '../disk/index.ts';
 import {
   type ActionName,
@@ -15,12 +16,12 @@ import { answerRequests } from './channel.ts';
 import type { Documents } from './documents.ts';
 import { isPageAddress } from './page-protocol.ts';
 
-const filters: Record<FileKind, FileFilter[]> = {
-  any: [{ name: 'Pairs, racks, limits and tables', extensions: [...openedExtensions] }],
-  skis: [{ name: 'Pairs and racks', extensions: [...skisExtensions] }],
-  table: [{ name: 'Tables', extensions: [...tableExtensions] }],
-  course: [{ name: 'Sets of gates', extensions: [...tableExtensions] }],
-};
+const filters = (): Record<FileKind, FileFilter[]> => ({
+  any: [{ name: say({ key: 'host.everything' }), extensions: [...openedExtensions] }],
+  skis: [{ name: say({ key: 'host.pairsAndRacks' }), extensions: [...skisExtensions] }],
+  table: [{ name: say({ key: 'host.tables' }), extensions: [...tableExtensions] }],
+  course: [{ name: say({ key: 'host.gates' }), extensions: [...tableExtensions] }],
+});
 
 export interface Shell {
   send(command: ActionName): void;
@@ -31,10 +32,13 @@ export interface Shell {
 const MOST_NAMED = 8;
 
 /** The first few by name, the rest by their number: a message taller than the screen helps nobody. */
-const listed = (names: readonly string[]): string =>
-  names.length <= MOST_NAMED
-    ? names.join(', ')
-    : `${names.slice(0, MOST_NAMED).join(', ')} and ${names.length - MOST_NAMED} more`;
+function unsavedText(all: readonly string[]): string {
+  const names = all.slice(0, MOST_NAMED);
+  const count = all.length - names.length;
+  return count === 0
+    ? say({ key: 'host.unsaved', values: { names } })
+    : say({ key: 'host.unsavedMore', values: { names, count } });
+}
 
 /** Joins one window to the documents: answers its requests, and asks before unsaved work is closed. */
 export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
@@ -55,7 +59,9 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
   };
   const written = (path: string, content: string | Uint8Array) =>
     atomicWrite(path, content).catch(error => {
-      throw new Error(`${basename(path)}: ${whyNotWritten(error)}`);
+      throw new Error(
+        say({ key: 'disk.notWrittenWhy', values: { name: basename(path), why: whyNotWritten(error) } }),
+      );
     });
   const open = async (path: string, kind?: FileKind) => {
     const file = await documents.open(path, kind);
@@ -73,7 +79,7 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
       async open({ kind }) {
         const { canceled, filePaths } = await dialog.showOpenDialog(window, {
           properties: ['openFile', 'multiSelections'],
-          filters: filters[kind],
+          filters: filters()[kind],
         });
         return canceled
           ? []
@@ -86,19 +92,19 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
         if (dropped) {
           const { response } = await dialog.showMessageBox(window, {
             type: 'question',
-            message: `Save over ${dropped.name}?`,
-            detail: `It was dropped here from ${dropped.folder}. What is there now is kept as ${dropped.name}.bak.`,
-            buttons: ['Save', 'Cancel'],
+            message: say({ key: 'host.saveOver', values: { name: dropped.name } }),
+            detail: say({ key: 'host.saveOverDetail', values: dropped }),
+            buttons: [say({ key: 'common.save' }), say({ key: 'host.cancel' })],
             defaultId: 0,
             cancelId: 1,
           });
-          if (response !== 0) throw new Error(`${dropped.name} is not saved.`);
+          if (response !== 0) throw new Error(say({ key: 'host.notSaved', values: { name: dropped.name } }));
           await documents.confirm(token);
         }
         return documents.save(token, text);
       },
       saveAs: ({ name, text }) =>
-        askWhere(name, filters.skis).then(path => (path ? documents.saveAs(path, text) : null)),
+        askWhere(name, filters().skis).then(path => (path ? documents.saveAs(path, text) : null)),
       async exportFile({ name, data }) {
         const path = await askWhere(name, filterFor(name));
         if (path) await written(path, data);
@@ -129,11 +135,15 @@ export function joinWindow(window: BrowserWindow, documents: Documents): Shell {
     event.preventDefault();
     if (asking) return;
     asking = true;
-    const choices = ['Save all', 'Close without saving', 'Keep working'];
+    const choices = [
+      say({ key: 'host.saveAll' }),
+      say({ key: 'host.closeWithoutSaving' }),
+      say({ key: 'host.keepWorking' }),
+    ];
     const { response } = await dialog
       .showMessageBox(window, {
         type: 'question',
-        message: `Not saved yet: ${listed(unsaved)}`,
+        message: unsavedText(unsaved),
         buttons: choices,
         defaultId: 0,
         cancelId: 2,

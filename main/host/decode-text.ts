@@ -1,3 +1,4 @@
+import { say } from '../../core/language/index.ts';
 import { decodeText as decodeBytes } from '../../core/table/index.ts';
 import type { FileKind } from './messages.ts';
 
@@ -12,22 +13,22 @@ export type DecodedText =
   | { readonly ok: false; readonly problem: string };
 
 const NOTES = {
-  'UTF-16': 'Read as UTF-16 text.',
-  'Windows-1252': 'The file is not UTF-8; read as Western European text. Look at names with accents.',
+  'UTF-16': 'disk.readAsUtf16',
+  'Windows-1252': 'disk.readAsWestern',
 } as const;
 
 const PROBLEMS = {
-  'not Unicode': 'is not UTF-8 text',
-  workbook: 'is a workbook, not text; save the sheet as CSV and open that',
-  'not text': 'is not text',
+  'not Unicode': 'disk.notUnicode',
+  workbook: 'disk.workbook',
+  'not text': 'disk.noText',
 } as const;
 
 /** The same for the page, the window and the command line; `name` says what JSON may not be written in. */
 export function decodeText(bytes: Uint8Array, name?: string): DecodedText {
   const read = decodeBytes(bytes, name);
-  if (!read.ok) return { ok: false, problem: PROBLEMS[read.found] };
+  if (!read.ok) return { ok: false, problem: say({ key: PROBLEMS[read.found] }) };
   const { text, encoding } = read;
-  return { ok: true, text, ...(encoding === 'UTF-8' ? {} : { note: NOTES[encoding] }) };
+  return { ok: true, text, ...(encoding === 'UTF-8' ? {} : { note: say({ key: NOTES[encoding] }) }) };
 }
 
 /** What a dropped file most likely holds, by its name. */

@@ -23,7 +23,8 @@ export const fileProblems = signal<{
   readonly problems: readonly GateProblem[];
 } | null>(null);
 
-const DISCIPLINE = { SL: 'slalom', GS: 'giant slalom' } as const;
+/** What a set is, in the name of its file. */
+const STEM = { SL: 'slalom', GS: 'giant-slalom' } as const;
 
 /** Puts the gates of a file in place of the present ones; what is at fault is told, and kept for its file. */
 export function takeCourse(file: { readonly name: string; readonly text: string }): void {
@@ -63,7 +64,7 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
 /** `pala-ostrelle-slalom.csv`: what the set is called, and what it is where that does not say so already. */
 export function courseFileName({ name, discipline }: Pick<Course, 'name' | 'discipline'>): string {
   const stem = fileStem(name || 'set');
-  const kind = fileStem(DISCIPLINE[discipline]);
+  const kind = STEM[discipline];
   return `${stem.includes('slalom') ? stem : `${stem}-${kind}`}.csv`;
 }
 

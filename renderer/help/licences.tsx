@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { t } from '../state/index.ts';
 
 /** Put beside the page when it is built. */
 const NOTICES = './third-party-notices.txt';
@@ -26,15 +27,15 @@ export function Licences(): JSX.Element {
         if (event.currentTarget.open && !(read && 'text' in read)) void load();
       }}
     >
-      <summary>Licences</summary>
+      <summary>{t('help.licences')}</summary>
       {read === null ? null : 'text' in read ? (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
         <pre tabIndex={0}>{read.text}</pre>
       ) : (
         <p>
-          The licences could not be read here. They are in THIRD-PARTY-NOTICES.txt beside the program.{' '}
+          {t('help.licencesUnread')}{' '}
           <button type="button" onClick={() => void load()}>
-            Try again
+            {t('frame.tryAgain')}
           </button>
         </p>
       )}

@@ -1,3 +1,4 @@
+import { say } from '../../core/language/index.ts';
 import {
   type ActionName,
   type Arrival,
@@ -40,9 +41,7 @@ export function createBrowserHost(): Host {
   const draft = createWindowDraft(count =>
     arrive({
       ok: false,
-      message:
-        `${count === 1 ? 'Another window' : `${count} other windows`} ended with work not saved. ` +
-        'It is kept: open a new window to go on with it.',
+      message: say({ key: 'host.otherWindows', values: { count } }),
     }),
   );
   const remember = (
@@ -55,7 +54,7 @@ export function createBrowserHost(): Host {
     files.set(token, { name, writable, text });
     if (kind === 'skis') {
       void copies.keep(token, name, text).then(kept => {
-        if (!kept) arrive({ ok: false, message: `${name} is not among the recent files: no room for it.` });
+        if (!kept) arrive({ ok: false, message: say({ key: 'host.noRoom', values: { name } }) });
       });
     }
     return token;
@@ -122,11 +121,11 @@ export function createBrowserHost(): Host {
     },
     async reopen(token: string): Promise<OpenedFile> {
       const copy = (await copies.all()).find(each => each.token === token);
-      if (!copy) throw new Error('This file is no longer among the recent ones; open it again.');
+      if (!copy) throw new Error(say({ key: 'host.notRecent' }));
       const { name } = copy;
       const writable = files.get(token)?.writable ?? null;
       const file = await writable?.getFile().catch(() => {
-        throw new Error(`${name} could not be found where it was; open it from where it is now.`);
+        throw new Error(say({ key: 'host.moved', values: { name } }));
       });
       const text = file ? (await contentOf(file)).text : copy.text;
       remember(name, text, writable, 'skis', token);
@@ -134,7 +133,7 @@ export function createBrowserHost(): Host {
     },
     async save(token: string, text: string): Promise<SavedFile> {
       const known = files.get(token) ?? (await copies.all()).find(each => each.token === token);
-      if (!known) throw new Error('This file is not open any more; use Save as.');
+      if (!known) throw new Error(say({ key: 'host.notOpen' }));
       const writable = files.get(token)?.writable ?? null;
       if (writable) {
         const present = await writable.getFile().then(
@@ -142,10 +141,7 @@ export function createBrowserHost(): Host {
           () => null,
         );
         if (present !== null && present !== files.get(token)!.text) {
-          throw new Error(
-            `${known.name} was changed by something else since it was opened here, so it is left as it is. ` +
-              'Use Save as, or open it again to see what changed.',
-          );
+          throw new Error(say({ key: 'host.changedOutside', values: { name: known.name } }));
         }
         await writeTo(writable, text);
       } else download(known.name, 'application/json', text);

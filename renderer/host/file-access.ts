@@ -1,3 +1,4 @@
+import { type PlainKey, say } from '../../core/language/index.ts';
 import {
   decodeText,
   type FileKind,
@@ -34,25 +35,34 @@ const dotted = (extensions: readonly string[]) => extensions.map(each => `.${eac
 const SKIS = { 'application/json': dotted(skisExtensions) };
 const TABLES = { 'text/csv': dotted(tableExtensions) };
 
-const accepted: Record<FileKind, { description: string; accept: Record<string, string[]> }> = {
+const accepted: Record<FileKind, { description: PlainKey; accept: Record<string, string[]> }> = {
   any: {
-    description: 'Pairs, racks, limits and tables',
+    description: 'host.everything',
     accept: { ...SKIS, ...TABLES },
   },
-  skis: { description: 'Pairs and racks', accept: SKIS },
-  table: { description: 'Tables', accept: TABLES },
-  course: { description: 'Sets of gates', accept: TABLES },
+  skis: { description: 'host.pairsAndRacks', accept: SKIS },
+  table: { description: 'host.tables', accept: TABLES },
+  course: { description: 'host.gates', accept: TABLES },
 };
+
+/** As the browser's own dialogs offer them. */
+const offered = (kind: FileKind) => ({
+  ...accepted[kind],
+  description: say({ key: accepted[kind].description }),
+});
 
 /** A file's text. @throws an error whose message names the file and says what is wrong with it */
 export async function contentOf(file: File): Promise<FileContent> {
   if (file.size > MAX_TEXT)
-    throw new Error(`${file.name} has ${file.size} bytes; up to ${MAX_TEXT} are accepted.`);
+    throw new Error(
+      say({ key: 'disk.tooLong', values: { name: file.name, size: file.size, most: MAX_TEXT } }),
+    );
   const bytes = await file.arrayBuffer().catch(() => {
-    throw new Error(`${file.name} could not be read.`);
+    throw new Error(say({ key: 'disk.notRead', values: { name: file.name } }));
   });
   const decoded = decodeText(new Uint8Array(bytes), file.name);
-  if (!decoded.ok) throw new Error(`${file.name} ${decoded.problem}.`);
+  if (!decoded.ok)
+    throw new Error(say({ key: 'disk.notText', values: { name: file.name, problem: decoded.problem } }));
   const { text, note } = decoded;
   return { text, ...(note === undefined ? {} : { note }) };
 }
@@ -62,7 +72,7 @@ export async function pickFiles(kind: FileKind): Promise<PickedFile[]> {
   const { showOpenFilePicker } = window as Pickers;
   if (!showOpenFilePicker) return pickThroughInput(kind);
   try {
-    const handles = await showOpenFilePicker.call(window, { multiple: true, types: [accepted[kind]] });
+    const handles = await showOpenFilePicker.call(window, { multiple: true, types: [offered(kind)] });
     return await Promise.all(
       handles.map(async writable => ({
         name: writable.name,
@@ -81,7 +91,7 @@ export async function pickTarget(name: string): Promise<WritableFile | null | 'c
   const { showSaveFilePicker } = window as Pickers;
   if (!showSaveFilePicker) return null;
   try {
-    return await showSaveFilePicker.call(window, { suggestedName: name, types: [accepted.skis] });
+    return await showSaveFilePicker.call(window, { suggestedName: name, types: [offered('skis')] });
   } catch (error) {
     if (isCancelled(error)) return 'cancelled';
     throw error;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { type PlainKey, say } from '../../core/language/index.ts';
 import { type Arrival, arrival } from '../../main/host/index.ts';
 
 const HANDED = /^#open=([\w-]+)$/;
@@ -15,16 +16,16 @@ export async function takeHanded(): Promise<Arrival[]> {
   if (!key) return [];
   sessionStorage.setItem(START, key);
   history.replaceState(null, '', location.pathname + location.search);
-  const failed = (why: string): Arrival[] => [
-    { ok: false, message: `The files named at the start were not opened: ${why}. Open them from here.` },
+  const failed = (why: PlainKey): Arrival[] => [
+    { ok: false, message: say({ key: 'host.handedNotOpened', values: { why: { key: why } } }) },
   ];
   try {
     const response = await fetch(`/handed/${key}`);
-    if (!response.ok) return failed('this address has given them already');
+    if (!response.ok) return failed('host.handedAlready');
     const read = z.array(arrival).safeParse(await response.json());
-    return read.success ? read.data : failed('they did not arrive whole');
+    return read.success ? read.data : failed('host.handedBroken');
   } catch {
-    return failed('the local server does not answer');
+    return failed('host.serverSilent');
   }
 }
 
