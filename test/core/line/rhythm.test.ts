@@ -156,6 +156,6 @@ test('a question that no turn answers is refused by the limit that could not be 
 
 test('a spacing out of range is told', () => {
   expect(told(() => rhythm({ ...slalom(), spacing: 1 }))).toEqual([
-    'spacing: 1 m is not accepted; accepted is a number from 3 to 100 m',
+    'spacing: 1.0\u00a0m is not accepted; accepted is a number from 2.0 to 100.0\u00a0m',
   ]);
 });
