@@ -1081,6 +1081,26 @@ export const english = {
   'host.closeWithoutSaving': 'Close without saving',
   'host.keepWorking': 'Keep working',
 
+  // What is worked out in the background, as the foot names it.
+  'answers.groove': 'Solving the groove',
+  'answers.largeBend': 'Checking the large bend',
+  'answers.loadCurves': 'Closing the camber on the table',
+  'answers.modes': 'Computing the modes',
+  'answers.bends': 'Bending the ski for the picture',
+  'answers.boardBends': 'Bending the ski for the board',
+  'answers.radiusTable': 'Radius table of {name}',
+  'answers.radiusTableStopped': 'The radius table was stopped.',
+  'answers.rankingChosen': 'Ranking the chosen pairs',
+  'answers.rankingRack': 'Ranking the rack',
+  'answers.fastestLine': 'Fastest line of {name}',
+  'answers.fastestLineStopped': 'The fastest line was stopped.',
+  'answers.run': 'Solving the run',
+  'answers.quickestTurn': 'Finding the quickest turn',
+  'answers.failedToStart': 'The calculation failed to start.',
+  'answers.categoryStep': 'Category',
+  'answers.editionStep': 'Edition',
+  'answers.lowerLevelStep': 'Lower-level race',
+
   // Settings of earlier work that fail their check.
   'setting.notTakenUp': 'Settings of your last work that could not be used are as usual again: {settings}.',
   'setting.notTaken': '{name} ({found} found)',
