@@ -14,7 +14,7 @@ const coreRooms = {
   boot: ['fault', 'conditions', 'units', 'carve'],
   skier: ['fault', 'conditions', 'units', 'numeric'],
   run: ['fault', 'conditions', 'units', 'carve', 'skier', 'table', 'numeric'],
-  line: ['fault', 'conditions', 'units', 'pair', 'carve', 'skier', 'numeric'],
+  line: ['fault', 'conditions', 'units', 'pair', 'shape', 'carve', 'skier', 'numeric'],
   course: ['fault', 'conditions', 'units', 'line', 'run', 'skier', 'shape', 'pair', 'table', 'numeric'],
   rules: ['fault', 'pair', 'shape'],
   kind: ['fault', 'pair', 'flex', 'run', 'course', 'table'],

@@ -1,3 +1,5 @@
+import { h } from 'preact';
+import { renderToString } from 'preact-render-to-string';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { type Field, fieldsOf, inSi, reachOf, rowOf, type Said, USUAL } from '../core/conditions/index.ts';
 import { rankPairs, rhythmicSet } from '../core/course/index.ts';
@@ -29,6 +31,8 @@ import {
   project,
   projectFrom,
 } from '../renderer/state/index.ts';
+import { RhythmControls } from '../renderer/views/slope/rhythm-controls.tsx';
+import { SkierControls } from '../renderer/views/slope/skier-controls.tsx';
 import { file, json, larch, run, write } from './main/calc/drive.ts';
 
 /** Without a stiffness, so that page, board and command line all turn by the cosine rule and nothing has to be bent. */
@@ -164,6 +168,15 @@ describe('a row of the table is all that an input needs', () => {
     expect(() => saidBy({ [option!]: `${most + 1}` }, [field])).toThrow(
       `--${option}: "${most + 1}" is not accepted`,
     );
+  });
+
+  test('Slope shows every row about the skier and the gates', () => {
+    const html = renderToString(h('div', {}, h(SkierControls, {}), h(RhythmControls, {})));
+    for (const field of fieldsOf('body', 'glide', 'gates', 'pole', 'limits')) {
+      // The air is chosen by its altitude.
+      const label = field === 'airDensity' ? 'Altitude' : say({ key: rowOf(field).label });
+      expect(html).toContain(`>${label}</label>`);
+    }
   });
 
   test('a command tells, reads and checks the rows of the groups it takes', async () => {

@@ -4,7 +4,7 @@ export type { CarveConditions, CarveFailure, CarvingSki, Equilibrium } from './g
 export type { GrooveSolver, GrooveSolverOptions, GrooveStart } from './groove-solver.ts';
 export { grooveSolver } from './groove-solver.ts';
 export type { Hold, LostFirst } from './hold.ts';
-export { holdAlong, holdAt } from './hold.ts';
+export { holdAlong } from './hold.ts';
 export { NAMED_SNOWS, type SnowName, usualWallStrength, wallStrengthOf } from './named-snow.ts';
 export type { Neighbour } from './neighbouring-start.ts';
 export { type PressureCentre, pressureArm, pressureCentre } from './pressure-centre.ts';
@@ -12,12 +12,11 @@ export type { TableLookup } from './radius-lookup.ts';
 export { tableLookup, tableRadius, tableTwistTail, tableTwistTip } from './radius-lookup.ts';
 export type { FinerCell, TablePoint } from './radius-refinement.ts';
 export type { RadiusTable, RadiusTableOptions } from './radius-table.ts';
-export { buildRadiusTable, defaultTableEdges, defaultTableLoads } from './radius-table.ts';
+export { buildRadiusTable } from './radius-table.ts';
 export type { RigidCarve, RigidSki } from './rigid-snow.ts';
 export {
   biteAngle,
   carveRigid,
-  cornerAngle,
   cosineRadius,
   edgeHeight,
   edgeLateral,

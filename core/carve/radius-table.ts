@@ -54,10 +54,10 @@ const FINENESS = 64;
 /** Change of κ cosθ between two answers up to which the groove between them is taken to be theirs. */
 const SAME_GROOVE = 0.02;
 
-export const defaultTableEdges = (): Float64Array =>
+const defaultTableEdges = (): Float64Array =>
   Float64Array.from({ length: 24 }, (_, i) => (2 + (73 * i) / 23) * DEGREE);
 
-export const defaultTableLoads = (): Float64Array =>
+const defaultTableLoads = (): Float64Array =>
   Float64Array.from({ length: 12 }, (_, i) => 200 * 20 ** (i / 11));
 
 /**

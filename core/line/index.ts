@@ -1,8 +1,24 @@
 export type { LineConditions, Slope } from './conditions.ts';
 export { rhythmFailureSentence } from './failure-sentence.ts';
 export { HELD_BACK_BY, type HeldBackBy, type LineRun } from './line-run.ts';
+export type { PairOnSnow } from './pair-on-snow.ts';
 export { type LineFailure, type LineOptions, type Rhythm, type RhythmQuestion, rhythm } from './rhythm.ts';
+export {
+  type RankingQuestion,
+  rankByQuickestRun,
+  type SetRanking,
+  type TimedPair,
+  type UntimedPair,
+} from './set-ranking.ts';
 export { quickestRun, type SetOptions, type SetQuestion, type SetRun, type TurningPole } from './set-run.ts';
-export { changedCase, type GrooveCase, SKI_CHANGES, type SkiChange, worthOfGroove } from './ski-changes.ts';
+export {
+  changedCase,
+  type GrooveCase,
+  SKI_CHANGES,
+  type SkiChange,
+  type SkiWorth,
+  skiWorths,
+  worthOfGroove,
+} from './ski-changes.ts';
 export { rhythmWorkings } from './working.ts';
 export { type GrooveWorth, type LineWorth, type Worth, worthOf, worthOfCurvature } from './worth.ts';

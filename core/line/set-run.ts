@@ -15,6 +15,7 @@ import { DEGREE } from '../units/index.ts';
 import { acceptLine, type LineConditions } from './conditions.ts';
 import { column, type LineChain, lineChain } from './line-chain.ts';
 import {
+  COST_SCALE,
   DATA,
   EDGE,
   LEAN,
@@ -136,7 +137,10 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
     } else failure ??= found;
   };
   for (const { answer } of options.from ?? []) {
-    if (answer.x.length === (problem.stages + 1) * STATES.length) search(answer, WARM_BARRIER);
+    if (answer.x.length !== (problem.stages + 1) * STATES.length) continue;
+    // Where the wall can break on one ski only, their limits are not of a number, and multipliers do not carry over.
+    const alike = answer.multipliers.limits.length === (problem.stages + 1) * chain.model.limits.outputCount;
+    search(alike ? answer : { x: answer.x, u: answer.u }, WARM_BARRIER);
   }
   if ((!best || options.afresh) && poles.length > LONG && !cancelled?.()) {
     const head = solveSet(
@@ -169,7 +173,8 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   const found = best as ChainAnswer | null;
   if (!found) {
     if (failure) return told(failure, problem.stages);
-    return { ok: false, reason: 'no feasible step', limit: 'rhythm', at: 0 };
+    const reason = cancelled?.() ? 'cancelled' : 'no feasible step';
+    return { ok: false, reason, limit: 'rhythm', at: 0 };
   }
   const run = readLine(chain, found, conditions);
   return { ok: true, question, run, seconds: run.seconds, poleNodes, chain, answer: found, iterations };
@@ -229,6 +234,15 @@ function firstGuess(question: SetQuestion, chain: LineChain, perPiece: number, p
   return setGuess(slower, perPiece, turns, ends, chain.places, startSpeed, conditions);
 }
 
+/** Rows of the conditions at the ends: states that are nothing at the finish, states that are given at the start. */
+const NONE_AT_END = [LEAN, EDGE];
+const GIVEN_AT_START = [OFFSET, SPEED, LEAN, LEAN_RATE, LEG_SPEED, EDGE];
+const START_SPEED_ROW = NONE_AT_END.length + GIVEN_AT_START.indexOf(SPEED);
+
+/** Seconds for each m/s more at the start. */
+export const startSpeedWorth = ({ answer }: SetRun): number =>
+  -answer.multipliers.ends[START_SPEED_ROW] / COST_SCALE;
+
 function setChain(question: SetQuestion, perPiece: number) {
   const { conditions, poles, startSpeed } = question;
   const points = linePoints(question);
@@ -251,15 +265,13 @@ function setChain(question: SetQuestion, perPiece: number) {
   const finishLine = chain.places[nodes].heading;
   stateLow[nodes * n + TURNED] = -FINISH_HEADING - finishLine;
   stateHigh[nodes * n + TURNED] = FINISH_HEADING - finishLine;
-  const atEnd = [LEAN, EDGE];
-  const atStart = [OFFSET, SPEED, LEAN, LEAN_RATE, LEG_SPEED, EDGE];
-  const rows = atEnd.length + atStart.length;
+  const rows = NONE_AT_END.length + GIVEN_AT_START.length;
   const start = new Float64Array(rows * n);
   const end = new Float64Array(rows * n);
   const value = new Float64Array(rows);
-  for (const [r, state] of atEnd.entries()) end[r * n + state] = 1;
-  for (const [r, state] of atStart.entries()) start[(atEnd.length + r) * n + state] = 1;
-  value[atEnd.length + atStart.indexOf(SPEED)] = startSpeed;
+  for (const [r, state] of NONE_AT_END.entries()) end[r * n + state] = 1;
+  for (const [r, state] of GIVEN_AT_START.entries()) start[(NONE_AT_END.length + r) * n + state] = 1;
+  value[START_SPEED_ROW] = startSpeed;
   const problem: ChainProblem = { ...chain.problem, stateLow, stateHigh, ends: { start, end, value } };
   return { chain: { ...chain, problem }, problem, poleNodes };
 }

@@ -47,6 +47,29 @@ const PLACES = 14;
 const LEAST_EDGE = 6 * DEGREE;
 const LEAST_LOAD = 150;
 
+/** What one of these changes is worth on a line. */
+export interface SkiWorth {
+  readonly change: SkiChange;
+  readonly by: number;
+  readonly unit: string;
+  /** Negative is quicker. */
+  readonly seconds: number;
+}
+
+/** What each change of a ski in its groove is worth; without those that cannot be made or solved. */
+export function skiWorths(
+  ski: Ski,
+  own: OwnCurvature & GrooveWall,
+  groove: GrooveCase,
+  worth: GrooveWorth,
+): SkiWorth[] {
+  return SKI_CHANGES.flatMap(({ change, by, unit }) => {
+    const changed = changedCase(ski, groove, change, by);
+    const seconds = changed && worthOfGroove(worth, own, groove, changed);
+    return seconds === null ? [] : [{ change, by, unit, seconds }];
+  });
+}
+
 /** The changed ski; null where the pair has nothing to change (a ski rigid in torsion) or cannot be bent. */
 export function changedCase(ski: Ski, from: GrooveCase, change: SkiChange, by: number): GrooveCase | null {
   switch (change) {

@@ -197,3 +197,18 @@ export function worthOfCurvature(
   }
   return sum;
 }
+
+/** Seconds that turn radii longer by a small share bring, the wall being the same, to first order. */
+export function worthOfRadius(
+  { edge, load, seconds }: GrooveWorth,
+  ski: OwnCurvature,
+  share: number,
+): number {
+  const six = new Float64Array(6);
+  let sum = 0;
+  for (let k = 0; k < seconds.length; k++) {
+    ski.curvature(edge[k], load[k], six);
+    sum -= seconds[k] * Math.tanh(edge[k] / BITE) * six[0] * share;
+  }
+  return sum;
+}

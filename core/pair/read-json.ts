@@ -107,7 +107,7 @@ const KINDS: Readonly<Record<string, PlainKey>> = {
 };
 
 /** What stands at a path inside a parsed value; undefined where nothing does. */
-export function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
+function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
   let here = value;
   for (const key of path) {
     if (typeof here !== 'object' || here === null || !Object.hasOwn(here, key)) return undefined;

@@ -70,9 +70,3 @@ export function levelSpeed(sidecutRadius: number, edgeAngle: number): number {
 export function speedCeiling(sidecutRadius: number): number {
   return Math.sqrt(GRAVITY * sidecutRadius);
 }
-
-/** Least edge angle that holds a cosine-rule carve at this speed on level ground, rad; null above the ceiling. */
-export function leastHoldingEdge(sidecutRadius: number, speed: number): number | null {
-  const sine = (speed * speed) / (GRAVITY * sidecutRadius);
-  return sine > 1 ? null : Math.asin(sine);
-}

@@ -50,7 +50,7 @@ export function explainMoment(question: MomentQuestion): Working[] {
 }
 
 /** Lean from the path's pull and the swing of the mass. */
-export function dynamicLeanWorking(m: DynamicMoment): Working {
+function dynamicLeanWorking(m: DynamicMoment): Working {
   const side = sideOf(m);
   return {
     key: 'run.lean',

@@ -186,7 +186,7 @@ function trapezoid(u: number): number {
 }
 
 /** Quintic step from 0 to 1, flat to second order at both ends. */
-export function smoothStep(s: number): number {
+function smoothStep(s: number): number {
   const t = Math.min(1, Math.max(0, s));
   return t * t * t * (10 + t * (6 * t - 15));
 }

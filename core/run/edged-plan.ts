@@ -141,7 +141,7 @@ export function slopeOf(column: Float64Array, step: number): (row: number) => nu
 }
 
 /** Row, with its part, at which an ascending column reaches a value. */
-export function rowOf(column: Float64Array, value: number): number {
+function rowOf(column: Float64Array, value: number): number {
   let low = 0;
   let high = column.length - 1;
   if (value >= column[high]) return high;

@@ -1,14 +1,11 @@
 export { airDensity, DRAG_AREA, type Posture } from './air.ts';
 export {
-  angulation,
   balancedLoad,
   GRAVITY,
   holdUnderBoot,
   leanAngle,
-  leastHoldingEdge,
   levelSpeed,
   normalForce,
-  outwardWeight,
   sidewaysForce,
   snowLoad,
   speedCeiling,
@@ -17,7 +14,6 @@ export { type CoachWords, coachWords } from './coach-words.ts';
 export { type DynamicMoment, dynamicMoment } from './dynamic-moment.ts';
 export {
   dynamicHoldWorking,
-  dynamicLeanWorking,
   dynamicLoadWorking,
   explainMoment,
   type MomentQuestion,
@@ -36,11 +32,10 @@ export {
 } from './edge-programme.ts';
 export { runFailureSentence } from './failure-sentence.ts';
 export { holdAtEnds } from './hold-at-ends.ts';
-export { idealLean, idealRadius } from './ideal-carving.ts';
+export { idealRadius } from './ideal-carving.ts';
 export { momentWords } from './moment-words.ts';
 export { type ChosenTurn, fastestHeld, leanIn, neededEdge } from './needed-edge.ts';
 export type { RunConditions, RunOptions } from './run-conditions.ts';
-export { LEAST_PUSH } from './run-conditions.ts';
 export {
   demoProfiles,
   evenSlope,

@@ -95,7 +95,6 @@ export const ROW = {
 } as const;
 /** How many of them are rates. */
 export const ROW_RATES = 9;
-export const ROW_SIZE = 12;
 
 export interface RunFormulas {
   /** Rates of the states and the cost; data: edge angle, whether the pace may change. */

@@ -3,10 +3,10 @@
 import { acceptConditions } from '../conditions/index.ts';
 
 /** Longest leg over body height (common practice). */
-export const LEG_OF_HEIGHT = 0.57;
+const LEG_OF_HEIGHT = 0.57;
 
 /** Shortest leg, folded deep, over the longest (common practice). */
-export const FOLDED_SHARE = 0.65;
+const FOLDED_SHARE = 0.65;
 
 export interface LegSpan {
   /** m */

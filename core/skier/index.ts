@@ -1,11 +1,10 @@
-export { FOLDED_SHARE, LEG_OF_HEIGHT, type LegSpan, legOfHeight, standingLeg } from './body.ts';
+export { type LegSpan, legOfHeight, standingLeg } from './body.ts';
 export { GRAVITY, type LegRates, type LegTerms, legRates, massOverSkis, type Pace } from './leg-model.ts';
 export { limitSentence, tiesTheEnds } from './limit-sentence.ts';
 export { GRIP_FROM, type PresetId, SKIER_PRESETS, type SkierPreset } from './presets.ts';
 export {
   BITE,
   bite,
-  LEAST_MISMATCH,
   type OwnCurvature,
   ownCurvature,
   scrapeShare,

@@ -9,7 +9,7 @@ import { DEGREE } from '../units/index.ts';
 export const BITE = 4 * DEGREE;
 
 /** Keeps the scrape of a path that is nearly the ski's own smooth, 1/m. */
-export const LEAST_MISMATCH = 1e-3;
+const LEAST_MISMATCH = 1e-3;
 
 /** Curvature κ = 1/R of a ski's own track, 1/m, and its slopes; see core/carve. */
 export interface OwnCurvature {

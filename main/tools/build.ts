@@ -10,7 +10,7 @@ export const builtPage = join(projectRoot, 'build/renderer');
 export const builtMain = join(projectRoot, 'build/main/main.js');
 /** Licence texts of everything that was bundled; the page shows its own copy. */
 export const noticesFile = join(projectRoot, 'build/THIRD-PARTY-NOTICES.txt');
-export const bundledFolder = join(projectRoot, 'build/bundled');
+const bundledFolder = join(projectRoot, 'build/bundled');
 const stampFile = join(projectRoot, 'build/stamp');
 
 /**

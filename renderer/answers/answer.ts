@@ -55,7 +55,7 @@ let lanes = 0;
 /**
  * A job's answer to a question, worked out off the page's thread while the signal is read.
  *
- *   const modes = answer('modes', { label: 'Working out the modes', question: () => input or null });
+ *   const modes = answer('modes', { label: () => t('answers.modes'), question: () => input or null });
  *   modes.value → { value, of, error, running, progress, stopped }
  *
  * `question` reads signals, and is asked again whenever one of them changes: the latest wins. Null means that there

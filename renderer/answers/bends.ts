@@ -3,7 +3,7 @@ import type { CarveConditions, CarveFailure, Equilibrium } from '../../core/carv
 import { inSi, USUAL } from '../../core/conditions/index.ts';
 import type { Track } from '../../core/run/index.ts';
 import { DEGREE } from '../../core/units/index.ts';
-import { conditions } from '../state/index.ts';
+import { conditions, t } from '../state/index.ts';
 import { answer } from './answer.ts';
 import { carvingOf } from './radius-tables.ts';
 import { ghostPair, leadPair } from './run-question.ts';
@@ -89,7 +89,7 @@ function bendsOf(of: typeof leadPair) {
     return { pair, conditions: bendQuestions(hardness.value, fore.value) };
   });
   const solved = answer('groove', {
-    label: 'Bending the ski for the picture',
+    label: () => t('answers.bends'),
     question: () => question.value,
   });
   const answers = computed(() => solved.value.value);

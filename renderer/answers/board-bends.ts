@@ -1,6 +1,6 @@
 import { computed } from '@preact/signals';
 import { inSi } from '../../core/conditions/index.ts';
-import { conditions } from '../state/index.ts';
+import { conditions, t } from '../state/index.ts';
 import { answer } from './answer.ts';
 import { MOST_LOAD } from './asked.ts';
 import { boardAnswers, type Place } from './board.ts';
@@ -8,7 +8,7 @@ import { carvingOf } from './radius-tables.ts';
 
 function bendAt(place: Place) {
   const solved = answer('equilibria', {
-    label: 'Bending the ski for the board',
+    label: () => t('answers.boardBends'),
     question: () => {
       const shown = boardAnswers.value[place];
       if (!shown || !carvingOf(shown.ski.pair).ok) return null;

@@ -1,12 +1,12 @@
 import { computed } from '@preact/signals';
 import { type Category, type Edition, editions } from '../../core/rules/index.ts';
-import { changeCourse, changeRules, course, rules } from '../state/index.ts';
+import { changeCourse, changeRules, course, rules, t } from '../state/index.ts';
 
 /** Who races: limits differ by it. Belongs to the set and is shared by every place that checks rules. */
 export const category = computed<Category>(() => course.value.category);
 
 export function chooseCategory(wanted: Category): void {
-  changeCourse('Category', before => ({ ...before, category: wanted }));
+  changeCourse(t('answers.categoryStep'), before => ({ ...before, category: wanted }));
 }
 
 /** Editions to choose from: the person's own first, then those that come with the program. */
@@ -17,14 +17,14 @@ export const edition = computed<Edition>(
 );
 
 export function chooseEdition(name: string): void {
-  if (name !== edition.value.edition) changeRules('Edition', () => ({ edition: name }));
+  if (name !== edition.value.edition) changeRules(t('answers.editionStep'), () => ({ edition: name }));
 }
 
 /** Whether the race is of a lower level, for which an edition may ease a length. */
 export const lowerLevel = computed(() => rules.value.lowerLevel);
 
 export function chooseLowerLevel(wanted: boolean): void {
-  changeRules('Lower-level race', () => ({ lowerLevel: wanted }));
+  changeRules(t('answers.lowerLevelStep'), () => ({ lowerLevel: wanted }));
 }
 
 /** Whether the edition chosen eases anything there. */

@@ -1,6 +1,6 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import type { CarveConditions, CarveFailure, Equilibrium } from '../../core/carve/index.ts';
-import { type ChosenPair, chosenPairs, inWords } from '../state/index.ts';
+import { type ChosenPair, chosenPairs, inWords, t } from '../state/index.ts';
 import { answer } from './answer.ts';
 import { asked } from './asked.ts';
 import { carvingOf } from './radius-tables.ts';
@@ -25,7 +25,7 @@ const question = computed<Question | null>(() => {
 });
 
 const solved = answer('equilibria', {
-  label: 'Solving the groove',
+  label: () => t('answers.groove'),
   question: () => question.value,
   input: ({ pairs, conditions }: Question) => ({ pairs: pairs.map(({ pair }) => pair), conditions }),
 });

@@ -1,5 +1,5 @@
 import { computed } from '@preact/signals';
-import { chosenPairs } from '../state/index.ts';
+import { chosenPairs, t } from '../state/index.ts';
 import { answer } from './answer.ts';
 import { type Bendable, bendable } from './beam.ts';
 import type { Modes } from './jobs/flex-jobs.ts';
@@ -8,7 +8,7 @@ const skis = computed(() => bendable(chosenPairs.value).map(({ id, ski }) => ({ 
 
 const modesWhere = (clamped: boolean) =>
   answer('modes', {
-    label: 'Working out the modes',
+    label: () => t('answers.modes'),
     question: () => (skis.value.length > 0 ? { skis: skis.value, clamped } : null),
   });
 

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import type { Gate, QuickLine } from '../../core/course/index.ts';
-import { course, inWords, report } from '../state/index.ts';
+import { course, inWords, report, t } from '../state/index.ts';
 import { enteredChosen } from './contenders.ts';
 import type { SetPair } from './jobs/set-jobs.ts';
 import { Superseded } from './queue.ts';
@@ -40,7 +40,7 @@ export async function findQuickLine(id: string): Promise<void> {
   const { gates } = course.value;
   const key = questionOf(pair, gates);
   try {
-    const answer = await work('quick line', 'quickLineOf', `Quick line of ${pair.name}`, {
+    const answer = await work('quick line', 'quickLineOf', t('answers.fastestLine', { name: pair.name }), {
       pair,
       gates,
       conditions: { ...courseConditions.value, holdSpeed: false },
@@ -54,7 +54,7 @@ export async function findQuickLine(id: string): Promise<void> {
     quickLines.value = next;
     if (!answer.ok) report(`${pair.name}: ${inWords(answer.reason)}`, 'error');
   } catch (error) {
-    if (error instanceof Superseded) report('The quick line was stopped.');
+    if (error instanceof Superseded) report(t('answers.fastestLineStopped'));
     else report((error as Error).message, 'error');
   }
 }

@@ -8,7 +8,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { LRUCache } from 'lru-cache';
 import { carvingSkiOf, type RadiusTable } from '../../core/carve/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
-import { inWords, perPair, ski } from '../state/index.ts';
+import { inWords, perPair, ski, t } from '../state/index.ts';
 import { answer } from './answer.ts';
 
 export interface TableState {
@@ -68,7 +68,7 @@ export function tableOf(pair: Pair, hardness: number, fore = 0): ReadonlySignal<
 function newTable(pair: Pair, hardness: number, fore: number): ReadonlySignal<TableState> {
   const question = { pair, hardness, fore };
   const made = answer('radiusTable', {
-    label: `Radius table of ${pair.name}`,
+    label: t('answers.radiusTable', { name: pair.name }),
     question: () => question,
     settleMs: SETTLED_MS,
   });
@@ -78,7 +78,7 @@ function newTable(pair: Pair, hardness: number, fore: number): ReadonlySignal<Ta
     const now = made.value;
     const solved = now.value !== null && !('ok' in now.value) ? now.value : null;
     const lacking = now.value !== null && 'ok' in now.value ? inWords(now.value.reason) : null;
-    const failure = lacking ?? now.error ?? (now.stopped ? 'The radius table was stopped.' : null);
+    const failure = lacking ?? now.error ?? (now.stopped ? t('answers.radiusTableStopped') : null);
     if (last?.table === solved && last.failure === failure) return last;
     last = {
       table: solved,

@@ -1,5 +1,5 @@
 import { computed } from '@preact/signals';
-import { course } from '../state/index.ts';
+import { course, t } from '../state/index.ts';
 import { answer } from './answer.ts';
 import { type Entered, enteredChosen, enteredRack } from './contenders.ts';
 import type { RankInput } from './jobs/set-jobs.ts';
@@ -17,13 +17,13 @@ const rackQuestion = computed(() => (scope.value === 'rack' ? questionFor(entere
 
 /** The chosen pairs ranked on the set. */
 export const chosenRanking = answer('rankChosen', {
-  label: 'Ranking the chosen pairs',
+  label: () => t('answers.rankingChosen'),
   question: () => chosenQuestion.value,
 });
 
 /** The whole rack, where it was asked for: asked about when the hand has come to rest. */
 const rackRanking = answer('rankRack', {
-  label: 'Ranking the rack',
+  label: () => t('answers.rankingRack'),
   question: () => rackQuestion.value,
   settleMs: 250,
 });

@@ -5,7 +5,7 @@ import type { FieldFault } from '../../core/fault/index.ts';
 import type { Sentence } from '../../core/language/index.ts';
 import type { Track, TurnBasis } from '../../core/run/index.ts';
 import { legSpanOf } from '../../core/skier/index.ts';
-import { type ChosenPair, conditions, inWords, ski } from '../state/index.ts';
+import { type ChosenPair, conditions, inWords, ski, t } from '../state/index.ts';
 import { answer } from './answer.ts';
 import type { HillAnswer } from './jobs/hill-jobs.ts';
 import { groundOf, PLAN_FIELDS, type RhythmAnswer, type RunPlan } from './jobs/run-plan.ts';
@@ -116,7 +116,7 @@ const asJob = (skiers: readonly Asked[], draft: boolean) => ({
 
 /** A first look at every question of a drag; a rhythm is quick enough without. */
 const glimpsed = answer('skiRuns', {
-  label: 'Solving the run',
+  label: () => t('answers.run'),
   question: () => (asked.value.length > 0 && !isRhythm(asked.value) ? asked.value : null),
   input: (skiers: readonly Asked[]) => asJob(skiers, true),
 });
@@ -125,7 +125,7 @@ const glimpsed = answer('skiRuns', {
 const AT_REST_MS = 150;
 
 const solved = answer('skiRuns', {
-  label: skiers => (isRhythm(skiers) ? 'Finding the quickest turn' : 'Solving the run'),
+  label: skiers => t(isRhythm(skiers) ? 'answers.quickestTurn' : 'answers.run'),
   question: () => (asked.value.length > 0 ? asked.value : null),
   input: (skiers: readonly Asked[]) => asJob(skiers, false),
   settleMs: skiers => (isRhythm(skiers) ? 0 : AT_REST_MS),

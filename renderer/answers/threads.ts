@@ -1,10 +1,11 @@
 import { proxy, releaseProxy, wrap } from 'comlink';
+import { t } from '../state/index.ts';
 import { HOW_RUN } from './jobs/how-run.ts';
 import type { JobName } from './jobs/jobs.ts';
 import type { WorkServer } from './jobs/worker.ts';
 import { Queue, type Thread, ThreadFailed } from './queue.ts';
 
-const FAILED = 'The calculation failed to start.';
+const whyFailed = () => t('answers.failedToStart');
 
 /** @throws ThreadFailed where the page may start none */
 function startThread(): Thread {
@@ -12,14 +13,14 @@ function startThread(): Thread {
   try {
     worker = new Worker(new URL('./jobs/worker.ts', import.meta.url), { type: 'module', name: 'work' });
   } catch {
-    throw new ThreadFailed(FAILED);
+    throw new ThreadFailed(whyFailed());
   }
   const server = wrap<WorkServer>(worker);
   let broken = false;
   const failed = new Promise<never>((_, reject) => {
     worker.addEventListener('error', event => {
       broken = true;
-      reject(new ThreadFailed(event.message || FAILED));
+      reject(new ThreadFailed(event.message || whyFailed()));
     });
   });
   // Nobody may be waiting when a thread breaks off.

@@ -35,11 +35,18 @@ export const ConditionControl = ({ field, label, note }: Props): JSX.Element => 
   <Quantity {...conditionProps(field, label)} note={note} />
 );
 
-/** Those of a whole group. */
-export const ConditionControls = (props: { readonly group: 'limits' }): JSX.Element => (
+type ShownGroup = 'body' | 'glide' | 'limits' | 'gates' | 'pole';
+
+/** Those of some groups, but for those that a view draws by itself. */
+export const ConditionControls = (props: {
+  readonly groups: readonly ShownGroup[];
+  readonly but?: readonly FieldOf<ShownGroup>[];
+}): JSX.Element => (
   <>
-    {fieldsOf(props.group).map((field: FieldOf<'limits'>) => (
-      <ConditionControl key={field} field={field} />
-    ))}
+    {fieldsOf(...props.groups)
+      .filter(field => !props.but?.includes(field))
+      .map(field => (
+        <ConditionControl key={field} field={field} />
+      ))}
   </>
 );

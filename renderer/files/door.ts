@@ -27,7 +27,7 @@ const TAKE: Readonly<Record<TextKind, (file: Incoming) => void>> = {
  * Whatever came, however it came, goes where what it holds belongs. Where it does not say what it is, the
  * reader of what was `wanted` says what is wrong with it.
  */
-export function takeIn(file: Incoming, wanted?: TextKind): void {
+export function importFile(file: Incoming, wanted?: TextKind): void {
   const found = identify(file.text, file.name);
   const kind = found.ok ? found.kind : wanted;
   if (kind) TAKE[kind](file);
@@ -47,7 +47,7 @@ const CHOOSER: Partial<Record<TextKind, FileKind>> = {
 export async function openFiles(wanted?: TextKind): Promise<void> {
   try {
     const files = await getHost().open((wanted && CHOOSER[wanted]) ?? 'any');
-    for (const file of files) takeIn(file, wanted);
+    for (const file of files) importFile(file, wanted);
   } catch (error) {
     report(errorWords(error), 'error');
   }

@@ -1,7 +1,7 @@
 /**
  * One door for whatever comes from outside, and for what is saved:
  *
- *   takeIn(file, wanted?)   a file opened, dropped, handed over or pasted goes where what it holds belongs
+ *   importFile(file, wanted?)   a file opened, dropped, handed over or pasted goes where what it holds belongs
  *   openFiles(wanted?)      asks for files and takes them in
  *   saveEntry, saveRack, saveAll, saveCourse
  *
@@ -10,7 +10,7 @@
  */
 export { type FlexSheet, flexSheet, readingsOf } from './bench-files.ts';
 export { courseFileName, fileProblems, saveCourse, takeCourse } from './course-files.ts';
-export { openFiles, takeIn } from './door.ts';
+export { importFile, openFiles } from './door.ts';
 export { editionProblems, takeEdition } from './edition-files.ts';
 export { exportTable } from './export-table.ts';
 export type { SheetImport, SheetLine } from './import-sheet.ts';

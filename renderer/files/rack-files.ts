@@ -12,6 +12,7 @@ import {
 import type { OpenedFile } from '../host/index.ts';
 import {
   addEntries,
+  amendAllSteps,
   choose,
   edit,
   faultsInWords,
@@ -19,7 +20,6 @@ import {
   inWords,
   isUnsaved,
   joinsRackFile,
-  learn,
   markSaved,
   newId,
   type Project,
@@ -99,7 +99,7 @@ function openAgain(file: OpenedFile, read: GoodPair, open: RackEntry): void {
     edit(t('files.readAgainStep', { name: file.name }), before =>
       seen(replacePair(open.id, read.pair)(before)),
     );
-    learn(markSaved(open.id, read.pair, file));
+    amendAllSteps(markSaved(open.id, read.pair, file));
     report(t('files.readAgain', { name: file.name }));
   } else {
     addPair(file, read, null);

@@ -1,10 +1,10 @@
 import { type Rack, type RackPair, rackOf, writePair, writeRack } from '../../core/pair/index.ts';
 import { getHost } from '../host/index.ts';
 import {
+  amendAllSteps,
   errorWords,
   fileStem,
   isUnsaved,
-  learn,
   markRackSaved,
   markSaved,
   project,
@@ -32,7 +32,7 @@ export async function saveEntry(id: string, elsewhere = false): Promise<boolean>
         ? await getHost().save(entry.fileToken, text)
         : await getHost().saveAs(`${fileStem(entry.pair.name)}.pair.json`, text);
     // A pair of a rack file stays its pair: what is saved elsewhere is a copy, and the rack still wants saving.
-    if (file && !entry.inRackFile) learn(markSaved(id, entry.pair, file));
+    if (file && !entry.inRackFile) amendAllSteps(markSaved(id, entry.pair, file));
     return file?.name ?? null;
   });
 }
@@ -72,7 +72,7 @@ export async function saveRack(): Promise<boolean> {
     if (!file) return null;
     const savedIds = entries.map(entry => entry.id);
     const written = new Map(entries.map(entry => [entry.id, entry.pair]));
-    learn(markRackSaved(rackFile, { ...file, rack: content, savedIds, readOnly: false }, written));
+    amendAllSteps(markRackSaved(rackFile, { ...file, rack: content, savedIds, readOnly: false }, written));
     return file.name;
   });
 }

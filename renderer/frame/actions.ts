@@ -8,10 +8,10 @@ import { newPair, showRecent } from '../rack/index.ts';
 import {
   activate,
   activePair,
-  adjust,
   type ChosenPair,
   changeView,
   courseUnsaved,
+  editWithoutUndo,
   project,
   type Question,
   redo,
@@ -70,7 +70,7 @@ const step = (name: 'undo' | 'redo', take: () => void): Doing => ({
 const activating = (place: number): Doing => ({
   perform: () => {
     const id = project.value.chosen[place];
-    if (id) adjust(activate(id));
+    if (id) editWithoutUndo(activate(id));
   },
 });
 

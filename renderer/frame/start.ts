@@ -1,7 +1,7 @@
 import { effect } from '@preact/signals';
 import type { Sentence } from '../../core/language/index.ts';
 import { demoSets } from '../demo/index.ts';
-import { takeIn } from '../files/index.ts';
+import { importFile } from '../files/index.ts';
 import type { DraftRecords, Host } from '../host/index.ts';
 import { demoEntries } from '../rack/index.ts';
 import {
@@ -59,7 +59,7 @@ export async function startApp(host: Host): Promise<void> {
   host.onCommand(perform);
   host.onClosing(saveEverything);
   host.onArrival(arrival => {
-    if (arrival.ok) takeIn(arrival.file);
+    if (arrival.ok) importFile(arrival.file);
     else report(arrival.message, 'error');
   });
   window.addEventListener('keydown', onFrameKey);

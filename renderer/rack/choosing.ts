@@ -1,8 +1,8 @@
 import {
   activate,
-  adjust,
   choose,
   edit,
+  editWithoutUndo,
   letterFree,
   project,
   type RackEntry,
@@ -17,7 +17,7 @@ type Named = Pick<RackEntry, 'id' | 'pair'>;
 /** A click on a name looks at that pair: the active one if chosen, else in place of the active one. */
 export function select({ id, pair }: Named): void {
   const { chosen, activeId } = project.value;
-  if (chosen.includes(id)) adjust(activate(id));
+  if (chosen.includes(id)) editWithoutUndo(activate(id));
   else if (chosen.filter(each => each !== null).length <= 1) {
     edit(t('rack.choose', { name: pair.name }), now => choose(id)(activeId ? unchoose(activeId)(now) : now));
   } else toggle({ id, pair });

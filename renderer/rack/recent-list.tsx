@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { takeIn } from '../files/index.ts';
+import { importFile } from '../files/index.ts';
 import { getHost, type RecentFile } from '../host/index.ts';
 import { Dialog } from '../kit/index.ts';
 import { errorWords, report, t } from '../state/index.ts';
@@ -31,7 +31,7 @@ export function RecentList(): JSX.Element | null {
     try {
       const file = await getHost().reopen(token);
       dialog?.close();
-      takeIn(file);
+      importFile(file);
     } catch (error) {
       shown.value = { files, failed: { token, message: errorWords(error) } };
     }

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { day, today } from '../answers/index.ts';
-import { takeIn } from '../files/index.ts';
+import { importFile } from '../files/index.ts';
 import { t } from '../state/index.ts';
 import { SquadCautions } from './cautions.tsx';
 import { ImportDialog } from './import-dialog.tsx';
@@ -16,7 +16,7 @@ function onPaste(event: ClipboardEvent): void {
   if (typing || at instanceof HTMLTextAreaElement || document.querySelector('dialog[open]')) return;
   if (text.trim() === '') return;
   event.preventDefault();
-  takeIn({ name: t('squad.pastedRows'), text }, 'sheet');
+  importFile({ name: t('squad.pastedRows'), text }, 'sheet');
 }
 
 export function SquadStage(): JSX.Element {

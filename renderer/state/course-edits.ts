@@ -4,7 +4,7 @@ import { type Field, reachOf } from '../../core/conditions/index.ts';
 import { type Gate, USUAL_COURSE, writeGates } from '../../core/course/index.ts';
 import { categories } from '../../core/rules/index.ts';
 import { type Course, NO_COURSE } from './project.ts';
-import { edit, learn, project } from './store.ts';
+import { amendAllSteps, edit, project } from './store.ts';
 
 /** The set of gates in force. */
 export const course: ReadonlySignal<Course> = computed(() => project.value.course);
@@ -23,7 +23,9 @@ export const courseUnsaved: ReadonlySignal<boolean> = computed(() => {
 
 /** Notes what a file of the set holds now, in every step: undo takes back edits, not what lies on the disk. */
 export function markCourseSaved(name: string, text: string): void {
-  learn(now => (now.course.name === name ? { ...now, course: { ...now.course, inFile: text } } : now));
+  amendAllSteps(now =>
+    now.course.name === name ? { ...now, course: { ...now.course, inFile: text } } : now,
+  );
 }
 
 /** Changes the set as an undo step; a drag's moves share `key`. Changed gates are demo data no more. */

@@ -9,7 +9,7 @@
  * Changing:
  *   changeConditions('Edge angle', { edgeDeg: 52 }, 'edgeDeg')   a third argument makes a drag one undo step
  *   changePair(id, 'Waist width', { waistWidthMm: 66 }, 'waist') refused when invalid, said in the foot
- *   edit(label, rackEdit, key?), settle(), undo(), redo(); adjust(change) is not undone, learn(change) holds in every step
+ *   edit(label, rackEdit, key?), settle(), undo(), redo(); editWithoutUndo(change) is not undone, amendAllSteps(change) holds in every step
  *   changeCourse('Gate 3', moveGate(2, { x: 1.5 }), 'gate 3')    the gates; `course` reads them
  *   changeSlope('Ground', { ground: 'roller' }), changeBoard('Skis', { sideBySide: false })   `slope`, `board` read them
  *   changeView({ question: 'edge' })                             not undone; { page: 'squad' } lays a page over it
@@ -104,12 +104,12 @@ export { settingsNotTaken } from './settings-not-taken.ts';
 export { changeSlope, slope } from './slope-settings.ts';
 export { report, type Status, showTask, status, type Task, tasks } from './status.ts';
 export {
-  adjust,
+  amendAllSteps,
   changeConditions,
   changeView,
   conditions,
   edit,
-  learn,
+  editWithoutUndo,
   load,
   project,
   redo,

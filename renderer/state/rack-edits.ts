@@ -41,14 +41,14 @@ function eachEntry(change: (entry: RackEntry) => RackEntry): Edit {
   });
 }
 
-/** To be learnt: the pair as it is in its own file now. */
+/** For `amendAllSteps`: the pair as it is in its own file now. */
 export const markSaved = (id: string, pair: Pair, file: { token: string; name: string }): Edit =>
   eachEntry(entry =>
     entry.id === id ? { ...entry, saved: pair, fileToken: file.token, fileName: file.name } : entry,
   );
 
 /**
- * To be learnt: the rack file holds these pairs now. It holds for the steps in which `before` was open; pairs
+ * For `amendAllSteps`: the rack file holds these pairs now. It holds for the steps in which `before` was open; pairs
  * written count as saved in every step.
  */
 export function markRackSaved(

@@ -27,12 +27,12 @@ export function edit(label: string, change: Edit, key: string | null = null): vo
 }
 
 /** Makes an edit that undo skips: what is on screen, what is looked at. */
-export function adjust(change: Edit): void {
+export function editWithoutUndo(change: Edit): void {
   timeline.value = history.replace(timeline.value, change(project.value));
 }
 
 /** Notes a fact that holds whatever is undone or redone: what was saved, and where. */
-export function learn(change: Edit): void {
+export function amendAllSteps(change: Edit): void {
   timeline.value = history.everywhere(timeline.value, change);
 }
 
@@ -54,7 +54,7 @@ function step(next: history.History<Project>): void {
   timeline.value = history.replace(next, reconciled(next.present, project.value));
 }
 
-/** A step back keeps the present view; what was saved since stands in every step (see `learn`). */
+/** A step back keeps the present view; what was saved since stands in every step (see `amendAllSteps`). */
 function reconciled(restored: Project, present: Project): Project {
   return { ...restored, view: present.view };
 }
@@ -75,5 +75,5 @@ export function changeConditions(
 
 export function changeView(change: Partial<ViewSettings>): void {
   // Going to a question leaves the page that lay over it.
-  adjust(setView(change.question && !('page' in change) ? { ...change, page: null } : change));
+  editWithoutUndo(setView(change.question && !('page' in change) ? { ...change, page: null } : change));
 }

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { boardAnswers, type Place } from '../../answers/index.ts';
-import { view } from '../../state/index.ts';
+import { t, view } from '../../state/index.ts';
 import { pointAlong, startOf } from './arc-math.ts';
 import { guessed, guessPhase, NEUTRAL_RADIUS, revealed } from './guess.ts';
 import { guessName, layoutRadius } from './guessing.ts';
@@ -41,7 +41,7 @@ export function ArcPlan(props: {
         radius: path,
         colour: one.mark.colour,
         dash: one.mark.dash,
-        label: `${one.mark.letter} ${slides ? 'slides ' : ''}${metres(path)}`,
+        label: t(slides ? 'board.arcSlides' : 'board.arc', { letter: one.mark.letter, radius: metres(path) }),
       },
       ...(slides
         ? [
@@ -49,7 +49,7 @@ export function ArcPlan(props: {
               radius: moment.radius,
               colour: one.mark.colour,
               dash: '1 2',
-              label: `${one.mark.letter}’s own arc ${metres(moment.radius)}`,
+              label: t('board.ownArc', { letter: one.mark.letter, radius: metres(moment.radius) }),
             },
           ]
         : []),
@@ -78,7 +78,7 @@ export function ArcPlan(props: {
       class="arc-plan"
       viewBox={`${box.left} ${box.top} ${box.right - box.left} ${box.bottom - box.top}`}
       role="img"
-      aria-label="Arcs from above on a grid of metres"
+      aria-label={t('board.arcsFromAbove')}
       onClick={click}
     >
       <path class="metre-grid" d={grid} />

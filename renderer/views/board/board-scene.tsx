@@ -6,7 +6,7 @@ import { formatQuantity } from '../../../core/units/index.ts';
 import { boardAnswers, boardBends, formOf, type Place } from '../../answers/index.ts';
 import { styleOf } from '../../kit/index.ts';
 import type { EdgeSceneHandle, EdgeSceneInput, ExtraArc } from '../../scene/index.ts';
-import { conditions, view } from '../../state/index.ts';
+import { conditions, t, view } from '../../state/index.ts';
 import { pageColour } from '../../theme/index.ts';
 import { radiusToward, startOf } from './arc-math.ts';
 import { ArcPlan } from './arc-plan.tsx';
@@ -39,13 +39,13 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
       const { createScene, lookHere, webglAvailable } = await import('../../scene/index.ts');
       if (gone || !box.current) return;
       if (!webglAvailable()) {
-        flat.value = 'This machine draws no WebGL 2';
+        flat.value = t('board.noWebGL');
         return;
       }
       const made = createScene(box.current, { kind: 'edge', theme: theme.peek(), ...lookHere() });
       made.onTime(onTime);
       const lost = () => {
-        flat.value = 'The graphics driver gave up the picture';
+        flat.value = t('board.pictureLost');
       };
       made.canvas.addEventListener('webglcontextlost', lost);
       stops.push(
@@ -85,14 +85,14 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
   if (flat.value !== null) {
     return (
       <div class="board-snow flat">
-        <p role="note">{flat.value}, so the snow is drawn as a flat plan.</p>
+        <p role="note">{t('board.flatPlan', { reason: flat.value })}</p>
         <ArcPlan onPoint={pointAt} />
       </div>
     );
   }
   return (
     <div class="board-snow" ref={box}>
-      {scene.value === null && <p class="board-waiting">Laying out the snow …</p>}
+      {scene.value === null && <p class="board-waiting">{t('board.layingOut')}</p>}
     </div>
   );
 }
@@ -146,7 +146,10 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
         bend: bend?.ok ? bend : null,
         // Nothing of the answer may reach the snow before the guess does.
         turnRadius: known ? path : (guess ?? NEUTRAL_RADIUS),
-        label: `${one.mark.letter}  ${slides ? 'slides ' : ''}${radiusText(path)}`,
+        label: t(slides ? 'board.arcSlides' : 'board.arc', {
+          letter: one.mark.letter,
+          radius: radiusText(path),
+        }),
         ...(known && slides
           ? { slip: (Math.abs(1 / moment.radius - 1 / path) * one.ski.contactLength) / 4 }
           : {}),
@@ -166,7 +169,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
     extraArcs.push({
       turnRadius: moment.radius,
       style: own,
-      label: `${one.mark.letter}’s own arc ${radiusText(moment.radius)}`,
+      label: t('board.ownArc', { letter: one.mark.letter, radius: radiusText(moment.radius) }),
     });
   });
   // Where the ski stands, which way it points and how long a metre is: without them nobody can point at the snow.
@@ -177,7 +180,7 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
     extraArcs,
     miss:
       phase === 'shown' && miss !== null
-        ? { from: askedPlace(), to: skis.length, label: `missed by ${radiusText(miss)}` }
+        ? { from: askedPlace(), to: skis.length, label: t('board.missed', { miss: radiusText(miss) }) }
         : null,
     speed: startSpeed,
     lengthsIn: system === 'imperial' ? 'ft' : 'm',
@@ -189,16 +192,15 @@ function sceneInput(bends: readonly Bend[]): EdgeSceneInput | null {
 const straightOn = (): ExtraArc => ({
   turnRadius: Infinity,
   style: { letter: '', colour: pageColour('--ink'), dash: [0.5, 0.5] },
-  label: 'straight on',
+  label: t('board.straightOn'),
 });
 
 function sceneWords(): string {
-  if (guessPhase.value === 'asking') return 'The snow waiting for the guess of the room';
+  if (guessPhase.value === 'asking') return t('board.waiting');
   return boardAnswers.value
     .filter((_, i) => revealed(i as Place))
-    .map(
-      ({ ski: one, path, slides }) =>
-        `${one.name} ${slides ? 'sliding on a way' : 'carving an arc'} of ${radiusText(path)} radius`,
+    .map(({ ski: one, path, slides }) =>
+      t(slides ? 'board.sceneSlides' : 'board.sceneCarves', { name: one.name, radius: radiusText(path) }),
     )
     .join(', ');
 }

@@ -2,7 +2,7 @@ import './guess-bar.css';
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { boardAnswers } from '../../answers/index.ts';
-import { conditions, view } from '../../state/index.ts';
+import { conditions, t, view } from '../../state/index.ts';
 import { BigSlider } from './big-slider.tsx';
 import {
   ask,
@@ -27,16 +27,15 @@ export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
   if (!asked || phase === 'off') return null;
   if (phase === 'asking') {
     return (
-      <section class="guess-bar" aria-label="Guess first">
+      <section class="guess-bar" aria-label={t('board.guessFirst')}>
         <p>
-          {conditions.value.edgeDeg.toFixed(0)}° of edge on{' '}
-          <strong>
-            {asked.ski.mark.letter} {asked.ski.name}
-          </strong>
-          : where does it go? Point on the snow, or move the guess.
+          {t('board.whereDoesItGo', {
+            edge: { quantity: 'angleDeg', value: conditions.value.edgeDeg, decimals: 0 },
+            ski: `${asked.ski.mark.letter} ${asked.ski.name}`,
+          })}
         </p>
         <BigSlider
-          label="Guess"
+          label={t('board.guess')}
           value={guess ?? NEUTRAL_RADIUS}
           min={MIN_GUESS}
           max={MAX_GUESS}
@@ -52,7 +51,7 @@ export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
             if (show()) onShow();
           }}
         >
-          Show the answer
+          {t('board.showAnswer')}
         </button>
       </section>
     );
@@ -60,26 +59,30 @@ export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
   const next = nextPlace();
   const miss = missNow();
   return (
-    <section class="guess-bar" aria-label="Guess first" role="status">
+    <section class="guess-bar" aria-label={t('board.guessFirst')} role="status">
       <p>
-        {asked.ski.mark.letter} {asked.ski.name} {asked.slides ? 'slides' : 'turns'} on {metres(asked.path)}
+        {t(asked.slides ? 'board.slidesOn' : 'board.turnsOn', {
+          ski: `${asked.ski.mark.letter} ${asked.ski.name}`,
+          radius: { quantity: 'radius', value: asked.path },
+        })}
         {guess !== null && miss !== null && (
           <>
-            ; the room said {metres(guess)}. <strong>Missed by {metres(miss)}</strong> at the end of the arc
+            {' '}
+            {t('board.roomSaid', { guess: { quantity: 'radius', value: guess } })}{' '}
+            <strong>{t('board.missedBy', { miss: { quantity: 'radius', value: miss } })}</strong>
           </>
         )}
-        .
       </p>
       {next !== null && (
         <button type="button" class="primary" onClick={() => ask(next)}>
-          Now guess {boardAnswers.value[next]!.ski.mark.letter}
+          {t('board.nowGuess', { letter: boardAnswers.value[next]!.ski.mark.letter })}
         </button>
       )}
       <button type="button" onClick={() => ask(askedPlace())}>
-        Guess again
+        {t('board.guessAgain')}
       </button>
       <button type="button" onClick={forget}>
-        Done
+        {t('board.done')}
       </button>
     </section>
   );

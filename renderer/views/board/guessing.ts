@@ -1,4 +1,5 @@
 import { type BoardAnswer, boardAnswers, type Place } from '../../answers/index.ts';
+import { t } from '../../state/index.ts';
 import { missOf, startOf } from './arc-math.ts';
 import { guessed, guessPlace, NEUTRAL_RADIUS, revealed } from './guess.ts';
 
@@ -28,4 +29,6 @@ export function missNow(): number | null {
 
 /** What the guess is called on the snow. */
 export const guessName = (): string =>
-  boardAnswers.value.length > 1 ? `guess for ${askedAnswer()!.ski.mark.letter}` : 'guess';
+  boardAnswers.value.length > 1
+    ? t('board.guessFor', { letter: askedAnswer()!.ski.mark.letter })
+    : t('board.aGuess');

@@ -1,6 +1,5 @@
 import './handout.css';
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../../core/units/index.ts';
 import { boardAnswers } from '../../answers/index.ts';
 import { CAUTIONS } from '../../help/index.ts';
 import { getHost } from '../../host/index.ts';
@@ -12,7 +11,7 @@ import { workingLine } from './working-line.ts';
 /** Makes the page for everyone to take home: the print style shows nothing but the handout. */
 export async function printHandout(): Promise<void> {
   try {
-    if (await getHost().printPdf('handout.pdf')) report('Handout made');
+    if (await getHost().printPdf('handout.pdf')) report(t('board.handoutMade'));
   } catch (error) {
     report(`The handout could not be made: ${(error as Error).message}`, 'error');
   }
@@ -24,19 +23,22 @@ export function Handout(): JSX.Element | null {
   if (shown.length === 0) return null;
   const c = conditions.value;
   const { system } = view.value;
-  const speed = formatQuantity(c.speedKmh, 'speedKmh', { system }).text;
   const demo = shown.some(({ ski: one }) => one.pair.demo);
   return (
     <article class="handout" aria-hidden="true">
-      <h1>What turn does it carve?</h1>
+      <h1>{t('board.question')}</h1>
       <p>
-        Edge angle {c.edgeDeg.toFixed(0)}°, speed {speed}, slope {c.slopeDeg.toFixed(0)}°, at the fall line.
-        Skier with equipment {formatQuantity(c.massKg, 'massKg', { system, decimals: 0 }).text},{' '}
-        {formatQuantity(c.heightM, 'bodyLength', { system }).text} tall.
-        {demo && ' The pairs are invented (demo data).'}
+        {t('board.asked', {
+          edge: { quantity: 'angleDeg', value: c.edgeDeg, decimals: 0 },
+          speed: { quantity: 'speedKmh', value: c.speedKmh },
+          slope: { quantity: 'angleDeg', value: c.slopeDeg, decimals: 0 },
+          mass: { quantity: 'massKg', value: c.massKg, decimals: 0 },
+          height: { quantity: 'bodyLength', value: c.heightM },
+        })}
+        {demo && ` ${t('board.invented')}`}
       </p>
       <p class="blank">
-        My guess of the radius, before it was shown:{' '}
+        {t('board.myGuess')}{' '}
         {shown
           .map(({ ski: one }) => `${one.mark.letter} ________ ${system === 'imperial' ? 'ft' : 'm'}`)
           .join(', ')}

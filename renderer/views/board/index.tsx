@@ -1,3 +1,4 @@
+import type { PlainKey } from '../../../core/language/index.ts';
 import './board.css';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
@@ -17,10 +18,10 @@ import { Sliders } from './sliders.tsx';
 import { Transport } from './transport.tsx';
 import { Verdicts } from './verdicts.tsx';
 
-const CAMERAS: readonly { value: EdgeCamera; label: string }[] = [
-  { value: 'hill', label: 'Hill' },
-  { value: 'arc', label: 'Above' },
-  { value: 'ski', label: 'Ski' },
+const CAMERAS: readonly { value: EdgeCamera; label: PlainKey }[] = [
+  { value: 'hill', label: 'board.camera.hill' },
+  { value: 'arc', label: 'board.camera.arc' },
+  { value: 'ski', label: 'board.camera.ski' },
 ];
 
 const leave = (): void => {
@@ -46,27 +47,27 @@ export function Board(): JSX.Element {
     <>
       <main class="board">
         <header class="board-top">
-          <h1 tabIndex={-1}>What turn does it carve?</h1>
+          <h1 tabIndex={-1}>{t('board.question')}</h1>
           <Segments
-            label="Look from"
+            label={t('board.lookFrom')}
             labelHidden
             value={boardCamera.value}
-            options={CAMERAS}
+            options={CAMERAS.map(({ value, label }) => ({ value, label: t(label) }))}
             onInput={next => {
               boardCamera.value = next;
             }}
           />
           <Segments
-            label="Skis"
+            label={t('board.skis')}
             labelHidden
             value={sideBySide.value ? 2 : 1}
             options={[
-              { value: 1, label: 'One ski' },
-              { value: 2, label: 'Two skis' },
+              { value: 1, label: t('board.oneSki') },
+              { value: 2, label: t('board.twoSkis') },
             ]}
             onInput={count => {
               forget();
-              changeBoard('Skis on the board', { sideBySide: count === 2 });
+              changeBoard(t('board.skisOnBoard'), { sideBySide: count === 2 });
             }}
           />
           <button
@@ -75,19 +76,17 @@ export function Board(): JSX.Element {
             aria-pressed={guessing}
             onClick={() => (guessing ? forget() : ask())}
           >
-            Guess first
+            {t('board.guessFirst')}
           </button>
           <button type="button" onClick={printHandout}>
-            Handout
+            {t('board.handout')}
           </button>
           <button type="button" onClick={leave}>
-            Close (Esc)
+            {t('board.close')}
           </button>
         </header>
         {boardAnswers.value.length === 0 ? (
-          <p class="board-empty">
-            The rack holds no pair with a sidecut radius. Leave the board and add one, or open a rack.
-          </p>
+          <p class="board-empty">{t('board.noPair')}</p>
         ) : (
           <>
             <div class="board-middle">

@@ -3,7 +3,7 @@ import type { PlainKey } from '../../../core/language/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { boardSkis, bySize, type Place, putSki } from '../../answers/index.ts';
 import { conditionProps } from '../../controls/index.ts';
-import { conditions, view } from '../../state/index.ts';
+import { conditions, t, view } from '../../state/index.ts';
 import { BigSlider } from './big-slider.tsx';
 
 /** Edge angle, speed and ski: all a demonstration needs. */
@@ -11,7 +11,7 @@ export function Sliders(): JSX.Element {
   const { edgeDeg, speedKmh } = conditions.value;
   const { system } = view.value;
   return (
-    <section class="board-sliders" aria-label="What to change">
+    <section class="board-sliders" aria-label={t('board.whatToChange')}>
       <BigSlider
         {...slider('edgeDeg')}
         text={formatQuantity(edgeDeg, 'angleDeg', { system, decimals: 0 }).text}
@@ -40,7 +40,7 @@ function SkiSlider({ place }: { place: Place }): JSX.Element | null {
   if (!one) return null;
   return (
     <BigSlider
-      label="Ski"
+      label={t('board.ski')}
       letter={one.mark.letter}
       colour={one.mark.colour}
       value={all.findIndex(entry => entry.id === one.id)}

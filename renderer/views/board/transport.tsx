@@ -1,7 +1,7 @@
 import { type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { decimal } from '../../../core/units/index.ts';
 import type { EdgeSceneHandle } from '../../scene/index.ts';
+import { t } from '../../state/index.ts';
 
 const SLOW = 0.25;
 
@@ -17,10 +17,11 @@ export function Transport(props: {
   const playing = props.playing.value;
   const time = props.time.value;
   const { duration } = scene;
+  const clock = t('board.clock', { time: { quantity: 'time', value: time, decimals: 1 } });
   return (
     <div class="board-transport">
       <button type="button" class="primary" onClick={() => (playing ? scene.pause() : scene.play())}>
-        <span aria-hidden="true">{playing ? '❚❚' : '▶'}</span> {playing ? 'Pause' : 'Play'}
+        <span aria-hidden="true">{playing ? '❚❚' : '▶'}</span> {t(playing ? 'board.pause' : 'board.play')}
       </button>
       <button
         type="button"
@@ -31,7 +32,7 @@ export function Transport(props: {
           scene.setRate(slow.value ? SLOW : 1);
         }}
       >
-        Slow
+        {t('board.slow')}
       </button>
       <input
         type="range"
@@ -40,12 +41,12 @@ export function Transport(props: {
         max={duration || 1}
         step="any"
         value={time}
-        aria-label="Time along the arc"
-        aria-valuetext={`${decimal(time, 1)} s`}
+        aria-label={t('board.timeAlong')}
+        aria-valuetext={clock}
         style={{ '--filled': `${duration > 0 ? (100 * time) / duration : 0}%` }}
         onInput={event => scene.seek(Number(event.currentTarget.value))}
       />
-      <span class="board-clock">{decimal(time, 1)} s</span>
+      <span class="board-clock">{clock}</span>
     </div>
   );
 }

@@ -1,7 +1,7 @@
 import './verdicts.css';
 import type { JSX } from 'preact';
 import { boardAnswers, type Place } from '../../answers/index.ts';
-import { view } from '../../state/index.ts';
+import { inWords } from '../../state/index.ts';
 import { guessPhase, revealed } from './guess.ts';
 import { verdictOf } from './verdict.ts';
 
@@ -14,7 +14,7 @@ export function Verdicts(): JSX.Element | null {
       {shown.map(answer => (
         <p key={answer.ski.id} class={answer.slides ? 'slides' : undefined}>
           <b style={{ color: answer.ski.mark.colour }}>{answer.ski.mark.letter}</b>{' '}
-          {verdictOf(answer, view.value.system)}
+          {inWords(verdictOf(answer))}
         </p>
       ))}
     </div>

@@ -14,12 +14,12 @@ import { Empty, PairBadge, Segments } from '../../kit/index.ts';
 import { VerdictMark } from '../../rules/index.ts';
 import {
   activate,
-  adjust,
   type ChosenPair,
   choose,
   chosenPairs,
   course,
   edit,
+  editWithoutUndo,
   inWords,
   letterFree,
   project,
@@ -154,7 +154,7 @@ function Row(props: { id: string; ranked: RankedPair; place: number; bent: boole
 }
 
 function take(id: string, chosen: ChosenPair | undefined, name: string): void {
-  if (chosen) adjust(activate(id));
+  if (chosen) editWithoutUndo(activate(id));
   else if (letterFree(project.value)) edit(`Choose ${name}`, choose(id));
   else report('All four letters are in use; let a pair go in the rack first.', 'error');
 }

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { ConditionControl, ConditionControls } from '../../controls/index.ts';
+import { ConditionControls } from '../../controls/index.ts';
 
 /** The gates of a rhythm, and what the skier can do. */
 export const RhythmControls = (): JSX.Element => (
@@ -8,12 +8,10 @@ export const RhythmControls = (): JSX.Element => (
       The quickest turn from gate to gate, at the pace that can be kept for ever, within what the skier can
       do.
     </p>
-    <ConditionControl field="gateSpacingM" />
-    <ConditionControl field="gateOffsetM" />
-    <ConditionControl field="clearanceM" />
+    <ConditionControls groups={['gates', 'pole']} />
     <details class="control-group">
       <summary>What the skier can do</summary>
-      <ConditionControls group="limits" />
+      <ConditionControls groups={['limits']} />
     </details>
   </>
 );

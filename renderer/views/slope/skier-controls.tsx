@@ -2,13 +2,16 @@ import type { JSX } from 'preact';
 import { airDensity, DRAG_AREA, type Posture } from '../../../core/run/index.ts';
 import { legOfHeight } from '../../../core/skier/index.ts';
 import { formatQuantity, type System } from '../../../core/units/index.ts';
-import { ConditionControl } from '../../controls/index.ts';
+import { ConditionControl, ConditionControls } from '../../controls/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
 import { changeConditions, conditions, view } from '../../state/index.ts';
 import { altitudeOf } from './altitude.ts';
 
 const legText = (height: number, system: System): string =>
   formatQuantity(legOfHeight(height).legLongest, 'bodyLength', { system }).text;
+
+/** Those that have a word beside them, or another control. */
+const DRAWN = ['massKg', 'heightM', 'friction', 'dragAreaM2', 'airDensity'] as const;
 
 /** Mass, height, friction and the air. */
 export function SkierControls(): JSX.Element {
@@ -54,6 +57,7 @@ export function SkierControls(): JSX.Element {
         note={`Air ${formatQuantity(c.airDensity, 'density', { system: view.value.system }).text} (standard atmosphere)`}
         onInput={altitude => changeConditions('Altitude', { airDensity: airDensity(altitude) }, 'airDensity')}
       />
+      <ConditionControls groups={['body', 'glide']} but={DRAWN} />
     </details>
   );
 }

@@ -51,7 +51,7 @@ const ALLOWED: Readonly<Record<string, string>> = {
   'working/own-result.ts': 'what a test says of a working to whoever wrote it',
 };
 
-/** Texts that do not go by key yet, by file: none may join them, and what is moved leaves the list. */
+/** At most so many texts do not go by key yet, by file: none may join them. */
 const STILL: Readonly<Record<string, number>> = {
   'boot/binding-loads.ts': 2,
   'boot/binding-working.ts': 17,
@@ -100,7 +100,8 @@ async function englishInCore(): Promise<Record<string, number>> {
 }
 
 test('core speaks no English outside language/, but for what has not moved there yet', async () => {
-  expect(await englishInCore()).toEqual(STILL);
+  const more = Object.entries(await englishInCore()).filter(([name, count]) => count > (STILL[name] ?? 0));
+  expect(more).toEqual([]);
 });
 
 describe('English is noticed', () => {

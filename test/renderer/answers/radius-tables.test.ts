@@ -36,7 +36,7 @@ describe('a radius table', () => {
     expect(tableOf(changed({ bending: undefined }), 1e9).value).toMatchObject({
       table: null,
       missing: true,
-      failure: expect.stringContaining('bending: is missing'),
+      failure: expect.stringContaining('Bending stiffness: is missing'),
     });
   });
 });

@@ -11,9 +11,15 @@ const PLACES =
   /\b(d|x|y|[xy][12]|c[xy]|r|r[xy]|d[xy]|width|height|points|transform|viewBox|stroke-width)="([^"]*)"/g;
 const NUMBER = /-?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?/g;
 
+/** Said of a control in whole digits of the machine; where it stands and its words say the same. */
+const VALUES = / aria-value(?:min|max|now)="[^"]*"/g;
+
 /** The drawing of a figure as its record has it: an element a line, places to a tenth. */
 export const recordOf = (svg: string): string =>
-  `${svg.replaceAll('><', '>\n<').replace(PLACES, (_, name: string, places: string) => `${name}="${places.replace(NUMBER, short)}"`)}\n`;
+  `${svg
+    .replaceAll('><', '>\n<')
+    .replace(VALUES, '')
+    .replace(PLACES, (_, name: string, places: string) => `${name}="${places.replace(NUMBER, short)}"`)}\n`;
 
 const short = (number: string): string => String(Number(Number(number).toFixed(1)));
 

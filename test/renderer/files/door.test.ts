@@ -4,11 +4,11 @@ import { season2024 } from '../../../core/rules/index.ts';
 import { edition } from '../../../renderer/answers/index.ts';
 import {
   flexSheet,
+  importFile,
   looking,
   nextSheet,
   openFiles,
   readingsOf,
-  takeIn,
 } from '../../../renderer/files/index.ts';
 import type { FileKind } from '../../../renderer/host/index.ts';
 import {
@@ -103,7 +103,7 @@ beforeEach(() => {
 describe.each(Object.keys(texts) as (keyof typeof texts)[])('%s', kind => {
   const came = texts[kind];
   beforeEach(() => {
-    if (kind === 'bench') takeIn(texts.pair);
+    if (kind === 'bench') importFile(texts.pair);
   });
 
   it('is taken in by Open…', async () => {
@@ -114,12 +114,12 @@ describe.each(Object.keys(texts) as (keyof typeof texts)[])('%s', kind => {
   });
 
   it('is taken in dropped or handed over', () => {
-    takeIn(came);
+    importFile(came);
     arrived[kind]();
   });
 
   it('is taken in under a name that says nothing', () => {
-    takeIn({ ...came, name: kind === 'gates' ? 'today' : came.name.replace(/\..*$/, '.txt') });
+    importFile({ ...came, name: kind === 'gates' ? 'today' : came.name.replace(/\..*$/, '.txt') });
     if (kind !== 'slope' && kind !== 'programme') arrived[kind]();
     expect(status.value?.kind).not.toBe('error');
   });
@@ -132,20 +132,20 @@ describe.each(Object.keys(texts) as (keyof typeof texts)[])('%s', kind => {
 
   it('is taken in when it is pasted and in no file', () => {
     const { text } = came;
-    takeIn({ name: kind === 'gates' ? 'today' : came.name, text }, 'sheet');
+    importFile({ name: kind === 'gates' ? 'today' : came.name, text }, 'sheet');
     arrived[kind]();
   });
 });
 
 describe('what comes from no file', () => {
   it('is a pair still to be saved', () => {
-    takeIn({ name: 'pasted rows', text: texts.pair.text });
+    importFile({ name: 'pasted rows', text: texts.pair.text });
     expect(project.value.rack[0]).not.toHaveProperty('fileToken');
     expect(unsavedEntries.value.map(each => each.pair.name)).toEqual(['Ash']);
   });
 
   it('is a rack whose pairs join those there, without a file to be written over', () => {
-    takeIn({ name: 'pasted rows', text: texts.rack.text });
+    importFile({ name: 'pasted rows', text: texts.rack.text });
     expect(project.value.rackFile).toBeNull();
     expect(unsavedEntries.value.map(each => each.pair.name)).toEqual(['Beech']);
   });
@@ -153,18 +153,18 @@ describe('what comes from no file', () => {
 
 describe('what is at fault', () => {
   it('is told by the reader of what it says it is', () => {
-    takeIn(file('bad.json', JSON.stringify({ ...season2024, edition: '', limits: [] })));
+    importFile(file('bad.json', JSON.stringify({ ...season2024, edition: '', limits: [] })));
     expect(status.value).toEqual({
       kind: 'error',
       text: 'bad.json is no edition of limits. edition: "" is not accepted; accepted is at least one character (and 1 more)',
     });
-    takeIn(file('hill.csv', 'distance,height\n0,0\n10,steep\n'));
+    importFile(file('hill.csv', 'distance,height\n0,0\n10,steep\n'));
     expect(status.value?.text).toMatch(/^hill\.csv: line 3, .*"steep" is not accepted/);
     expect(slope.value.ground).not.toBe('file');
   });
 
   it('is told by the reader of what was wanted where it says nothing', () => {
-    takeIn(file('numbers.csv', 'a,b\n1,2\n'), 'gates');
+    importFile(file('numbers.csv', 'a,b\n1,2\n'), 'gates');
     expect(status.value?.text).toBe('numbers.csv: no gates found; the set stays as it is');
   });
 
@@ -181,18 +181,18 @@ describe('what is at fault', () => {
   });
 
   it('is told with what was found and what is accepted where nothing was wanted', () => {
-    takeIn(file('pets.csv', 'cat;dog\n1;2\n'));
+    importFile(file('pets.csv', 'cat;dog\n1;2\n'));
     expect(status.value).toEqual({
       kind: 'error',
       text: expect.stringMatching(/^pets\.csv: headings: "cat \| dog" is not accepted; .*gate, across, down/),
     });
-    takeIn(file('other.json', '{ "format": "other.thing" }'));
+    importFile(file('other.json', '{ "format": "other.thing" }'));
     expect(status.value?.text).toMatch(/^other\.json: format: "other\.thing" is not .*turnwright\.rack/);
     expect(project.value.rack).toEqual([]);
   });
 
   it('is bench readings without a pair in hand', () => {
-    takeIn(texts.bench);
+    importFile(texts.bench);
     expect(status.value?.text).toContain('choose the pair');
   });
 });

@@ -1,6 +1,13 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { rackOf, readRack, writePair, writeRack } from '../../../core/pair/index.ts';
-import { answer, saveAll, saveEntry, saveRack, takeIn, waitingRacks } from '../../../renderer/files/index.ts';
+import {
+  answer,
+  importFile,
+  saveAll,
+  saveEntry,
+  saveRack,
+  waitingRacks,
+} from '../../../renderer/files/index.ts';
 import {
   addTune,
   changePair,
@@ -42,7 +49,7 @@ const rackText = (...names: string[]) =>
   );
 const open = (name: string, text: string) => {
   disk.files.set(name, text);
-  takeIn({ token: name, name, text });
+  importFile({ token: name, name, text });
 };
 const names = () => project.value.rack.map(entry => entry.pair.name);
 const inFile = (name: string) => {

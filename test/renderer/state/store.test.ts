@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import {
   addEntries,
+  amendAllSteps,
   changeConditions,
   changeCourse,
   changePair,
@@ -13,7 +14,6 @@ import {
   draftOf,
   EMPTY_PROJECT,
   edit,
-  learn,
   letterFree,
   load,
   markSaved,
@@ -96,7 +96,7 @@ describe('the project', () => {
   it('keeps the view and what was saved when a step is undone', () => {
     changePair('p', 'Waist width', { waistWidthMm: 64 });
     const changed = project.value.rack[0]!.pair;
-    learn(markSaved('p', changed, { token: 'file-1', name: 'p.pair.json' }));
+    amendAllSteps(markSaved('p', changed, { token: 'file-1', name: 'p.pair.json' }));
     changeView({ theme: 'night' });
     expect(unsavedEntries.value).toEqual([]);
     undo();

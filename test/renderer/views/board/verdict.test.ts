@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { say } from '../../../../core/language/index.ts';
 import { cosineTurn, holdingEdge, holdingSpeed, turnMoment } from '../../../../core/run/index.ts';
 import { boardAnswers } from '../../../../renderer/answers/board.ts';
 import { demoPairs } from '../../../../renderer/demo/index.ts';
@@ -36,12 +37,12 @@ const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 
 test('it carves up to the speed the balance says, and slides beyond with what to do', () => {
   const ends = 3.6 * holdingSpeed(question);
-  expect(plain(verdictOf({ question, slides: false }, 'metric'))).toBe(
+  expect(plain(say(verdictOf({ question, slides: false })))).toBe(
     `Carves: grip ends at ${ends.toFixed(0)} km/h.`,
   );
   const fast = { ...question, speed: (ends + 11) / 3.6 };
   const more = Math.ceil((holdingEdge(fast)! - fast.edgeAngle) / RAD);
-  expect(plain(verdictOf({ question: fast, slides: true }, 'metric'))).toBe(
+  expect(plain(say(verdictOf({ question: fast, slides: true })))).toBe(
     `Slides: grip ends at ${ends.toFixed(0)} km/h. To carve, slow down 11 or tip ${more}° more.`,
   );
 });
@@ -49,7 +50,7 @@ test('it carves up to the speed the balance says, and slides beyond with what to
 test('where no edge angle grips only slowing down is said', () => {
   const wild = { ...question, speed: 25 };
   expect(holdingEdge(wild)).toBeNull();
-  expect(verdictOf({ question: wild, slides: true }, 'metric')).toMatch(/To carve, slow down \d+\.$/);
+  expect(say(verdictOf({ question: wild, slides: true }))).toMatch(/To carve, slow down \d+\.$/);
 });
 
 test('the board, its verdict and its picture agree: the balance is that of a leg of the skier’s height', () => {
