@@ -67,8 +67,11 @@ const STEP = 0.02;
 const DRAFT_STEP = 0.04;
 /** Correction is done when a stage followed closely misses the next node by no more. */
 const CLOSE = 1e-6;
-/** A run whose stages miss their nodes by more is none. */
-const TOO_FAR = 1e-4;
+/** A run whose stages miss their nodes by more is none: it is looked for again in shorter steps, so many times. */
+const TOO_FAR = 1e-5;
+const HALVINGS = 2;
+/** What is told of a run whose stages do. */
+const UNFOLLOWED = 'equations of motion';
 /**
  * The barrier an answer is taken at, of its objective where that is less than 1, and its least: what it costs there
  * shows in no digit that is told (speeds and lengths to 1e-4 of theirs, peak loads to 1e-3). Barriers lie five times
@@ -101,8 +104,14 @@ export function solveRun(conditions: RunConditions, options: RunOptions = {}, fr
   const outputStep = options.outputStep ?? 0.01;
   accept('outputStep', outputStep, { from: 1e-4, to: 10, unit: 's' });
   accept('step', step, { from: 1e-3, to: 0.2, unit: 's' });
-  return new WholeRun(run, options, step, outputStep, from?.solution).solve();
+  let found = new WholeRun(run, options, step, outputStep, from?.solution).solve();
+  for (let part = 2; isUnfollowed(found) && part <= 2 ** HALVINGS; part *= 2) {
+    found = new WholeRun(run, options, step / part, outputStep).solve();
+  }
+  return found;
 }
+
+const isUnfollowed = (found: Run | RunFailure) => !found.ok && found.limit === UNFOLLOWED;
 
 class WholeRun {
   private readonly shape: RunShape;
@@ -241,7 +250,7 @@ class WholeRun {
 
   private unfollowed(): RunFailure {
     const by = this.defect;
-    return { ok: false, reason: 'cannot be kept', limit: 'equations of motion', at: 0, by };
+    return { ok: false, reason: 'cannot be kept', limit: UNFOLLOWED, at: 0, by };
   }
 
   private failure({ reason, worst }: ChainFailure): RunFailure {

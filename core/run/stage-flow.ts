@@ -6,11 +6,12 @@
 
 import type { Formula } from '../numeric/index.ts';
 import { BITE } from '../skier/index.ts';
-import { LEAN, type RunShape, STAGE_DATA } from './run-formula.ts';
+import { LEAN, LEAN_RATE, type RunShape, STAGE_DATA } from './run-formula.ts';
 
-/** Longest step in time, s, and in edge angle near flat, rad. */
+/** Longest step in time, s; in edge angle near flat, rad; in the rate of the lean, rad/s. */
 const LONGEST = 0.0101;
 const FINEST_ROLL = 0.25 * BITE;
+const FINEST_SWING = 0.5;
 /** Beyond it a ski's arc no longer depends on its bite, rad. */
 const BITTEN = 4 * BITE;
 const MOST_STEPS = 64;
@@ -64,7 +65,8 @@ export class StageFlow {
     const b = this.#follows ? x[at + this.#states + LEAN] : this.edgeAt(to);
     const flat = Math.min(Math.abs(a), Math.abs(b)) < BITTEN || a * b < 0;
     const roll = flat ? Math.abs(b - a) / FINEST_ROLL : 0;
-    return Math.min(MOST_STEPS, Math.max(1, Math.ceil(seconds / LONGEST), Math.ceil(roll)));
+    const swing = Math.abs(x[at + this.#states + LEAN_RATE] - x[at + LEAN_RATE]) / FINEST_SWING;
+    return Math.min(MOST_STEPS, Math.ceil(Math.max(1, seconds / LONGEST, roll, swing)));
   }
 
   /** The formula's outputs at a place with the controls held; they stay until the next call. */
