@@ -1,3 +1,4 @@
+// @module-tag slow
 import { expect, test } from 'vitest';
 import { file, json, larch, run, write } from './drive.ts';
 
