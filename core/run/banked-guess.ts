@@ -28,16 +28,23 @@ export interface PointTurns {
 }
 
 const STEEPEST = 89.9 * DEGREE;
+const STEP = 0.01;
+const LONGEST = 600;
 
-/** Follows the turns by Heun's rule. */
+/**
+ * Follows the turns by Heun's rule.
+ *
+ * @param most lean taken where none balances, rad; left out, the turns end there
+ */
 export function pointTurns(
   run: FullConditions,
   programme: BankedProgramme,
   ground: SmoothGround,
   heading: number,
-  step = 0.01,
-  longest = 600,
+  most?: number,
 ): PointTurns {
+  const step = STEP;
+  const steepest = most ?? STEEPEST;
   const six = new Float64Array(6);
   const air = (run.airDensity * run.dragArea) / (2 * run.mass);
   let side = programme.first === 'left' ? -1 : 1;
@@ -56,7 +63,7 @@ export function pointTurns(
     const limit = Math.sqrt(1 + q * q);
     let lean = Math.max(edge, 0.02);
     for (let i = 0; i < 60; i++) {
-      const tilt = Math.min(Math.max(lean, 0), STEEPEST);
+      const tilt = Math.min(Math.max(lean, 0), steepest);
       run.turn.curvature(tilt, (run.outerShare * run.mass * normal) / Math.cos(tilt), six);
       const c = (speed * speed * Math.cos(tilt) * six[0]) / normal;
       balanced = c <= limit;
@@ -65,7 +72,7 @@ export function pointTurns(
       lean = next;
       if (change < 1e-12) break;
     }
-    edge = Math.min(Math.max(lean, 0), STEEPEST);
+    edge = Math.min(Math.max(lean, 0), steepest);
     const sideways = normal * Math.tan(edge);
     const load = normal / Math.cos(edge);
     return {
@@ -84,10 +91,10 @@ export function pointTurns(
   let speed = run.startSpeed;
   let down = 0;
   let end: PointTurns['end'] = 'time over';
-  for (let i = 0; i * step < longest; i++) {
+  for (let i = 0; i * step < LONGEST; i++) {
     const a = rate(chi, speed, down);
     rows.push([chi, speed, down, a.lean, a.curvature, a.normal, a.sideways]);
-    if (!balanced) {
+    if (!balanced && most === undefined) {
       end = 'no balanced lean';
       break;
     }

@@ -19,6 +19,8 @@ import { startHeading } from './start-heading.ts';
 const WITHIN = 0.9;
 /** Stages a turn has at least. */
 const FEWEST = 12;
+/** Lean of the guess where a point on the skis has none that balances, rad: on a leg there may be one. */
+const MOST_LEAN = 1.2;
 
 export function bankedPlan(
   run: FullConditions,
@@ -30,8 +32,9 @@ export function bankedPlan(
   like?: readonly number[],
 ): RunPlan {
   const heading = startHeading(run);
-  const point = pointTurns(run, programme, ground, heading);
+  const point = pointTurns(run, programme, ground, heading, MOST_LEAN);
   const { turns } = point;
+  const stopped = point.end === 'stopped';
   // A turn begun and not ended is left out.
   const count = turns.length - 1;
   const wished = Array.from({ length: count }, (_, i) =>
@@ -56,7 +59,10 @@ export function bankedPlan(
     nodes: places,
     parts,
     ends: { heading, flatStart: true, flatEnd: true, dropIn, traverses, begins },
-    end: point.end === 'stopped' ? 'stopped' : 'programme over',
+    ...(count === 0 && {
+      none: { limit: stopped ? 'speed' : 'heading', at: point.speed.length * point.step },
+    }),
+    end: stopped ? 'stopped' : 'programme over',
     edgeAt: () => 0,
     turnsAt: place => Math.min(count, Math.floor(place + 1e-9) + 1),
     timeAt: place => (count > 0 ? rowAt(place) * point.step : 0),

@@ -30,6 +30,8 @@ export interface RunPlan {
   readonly parts: readonly number[];
   readonly ends: RunEnds;
   readonly end: RunEnd;
+  /** There is nothing to solve: what cannot be kept, and when, s. */
+  readonly none?: { readonly limit: string; readonly at: number };
   /** Signed edge angle at a place, rad; not asked where the skis follow the lean. */
   edgeAt(place: number): number;
   /** Turns begun by a place. */

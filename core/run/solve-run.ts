@@ -146,6 +146,8 @@ class WholeRun {
   }
 
   solve(): Run | RunFailure {
+    const { none } = this.plan;
+    if (none) return { ok: false, reason: 'cannot be kept', ...none, by: 0 };
     const solver = new ChainSolver(this.problem);
     const { from } = this;
     let answer: ChainAnswer | ChainFailure | null = null;
@@ -245,21 +247,9 @@ class WholeRun {
   private failure({ reason, worst }: ChainFailure): RunFailure {
     const { plan } = this;
     if (reason === 'cancelled') {
-      return {
-        ok: false,
-        reason,
-        limit: '',
-        at: 0,
-        by: 0,
-      };
+      return { ok: false, reason, limit: '', at: 0, by: 0 };
     }
     const at = plan.timeAt(plan.nodes[Math.min(worst.at, plan.nodes.length - 1)]);
-    return {
-      ok: false,
-      reason: 'cannot be kept',
-      limit: worst.name,
-      at,
-      by: worst.by,
-    };
+    return { ok: false, reason: 'cannot be kept', limit: worst.name, at, by: worst.by };
   }
 }

@@ -53,7 +53,7 @@ export class StageCorrection {
       whole.hold(u, k * m, free);
       const length = nodes[k + 1] - nodes[k];
       const seconds = length * whole.read(nodes[k], flow.at)[n + ROW.seconds];
-      const parts = flow.stepsFor(nodes[k], nodes[k + 1], seconds);
+      const parts = flow.stepsFor(nodes[k], nodes[k + 1], seconds, x, c);
       for (let p = 0; p < parts; p++) flow.step(nodes[k] + (p * length) / parts, length / parts);
       for (let i = 0; i < n; i++) middle[i] = 0.5 * (x[c + i] + x[c + n + i]);
       for (let i = 0; i < m; i++) middle[n + i] = u[k * m + i];

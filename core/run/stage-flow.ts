@@ -6,7 +6,7 @@
 
 import type { Formula } from '../numeric/index.ts';
 import { BITE } from '../skier/index.ts';
-import { type RunShape, STAGE_DATA } from './run-formula.ts';
+import { LEAN, type RunShape, STAGE_DATA } from './run-formula.ts';
 
 /** Longest step in time, s, and in edge angle near flat, rad. */
 const LONGEST = 0.0101;
@@ -19,6 +19,7 @@ export class StageFlow {
   /** States, and the integrals of the formula's further rates, at the end of the last step followed. */
   readonly at: Float64Array;
   readonly #states: number;
+  readonly #follows: boolean;
   readonly #controls: number;
   readonly #inputs: Float64Array;
   readonly #out: Float64Array;
@@ -37,6 +38,7 @@ export class StageFlow {
     const states = shape.states.length;
     const width = states + further;
     this.#states = states;
+    this.#follows = shape.over === 'turns';
     this.#controls = shape.controls.length;
     this.at = new Float64Array(width);
     this.#inputs = new Float64Array(states + this.#controls);
@@ -52,10 +54,14 @@ export class StageFlow {
     this.#data[1] = free;
   }
 
-  /** How many steps a stage of `seconds` from place to place is followed in. */
-  stepsFor(from: number, to: number, seconds: number): number {
-    const a = this.edgeAt(from);
-    const b = this.edgeAt(to);
+  /**
+   * How many steps a stage of `seconds` from place to place is followed in.
+   *
+   * @param x states at all nodes, and the place among them of the stage's first: skis that follow the lean roll as it does
+   */
+  stepsFor(from: number, to: number, seconds: number, x: Float64Array, at: number): number {
+    const a = this.#follows ? x[at + LEAN] : this.edgeAt(from);
+    const b = this.#follows ? x[at + this.#states + LEAN] : this.edgeAt(to);
     const flat = Math.min(Math.abs(a), Math.abs(b)) < BITTEN || a * b < 0;
     const roll = flat ? Math.abs(b - a) / FINEST_ROLL : 0;
     return Math.min(MOST_STEPS, Math.max(1, Math.ceil(seconds / LONGEST), Math.ceil(roll)));

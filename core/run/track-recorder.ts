@@ -71,7 +71,7 @@ export function readTrack(solved: SolvedRun, outputStep: number): Track {
     const from = nodes[k];
     const to = nodes[k + 1];
     const seconds = (to - from) * flow.read(from, at)[n + ROW.seconds];
-    const parts = flow.stepsFor(from, to, seconds);
+    const parts = flow.stepsFor(from, to, seconds, x, k * n);
     const step = (to - from) / parts;
     for (let p = 0; p < parts && !ended; p++) {
       const place = from + p * step;

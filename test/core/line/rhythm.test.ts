@@ -143,7 +143,9 @@ test("what the ski's own radius is worth agrees with solving anew", () => {
   expect(Math.abs(told / again - 1)).toBeLessThan(0.03);
 });
 
-test('a question that no turn answers is refused by the limit that could not be kept', () => {
+test('a question that no turn answers is refused by the limit that could not be kept', {
+  timeout: 240_000,
+}, () => {
   const answer = rhythm(
     { ...slalom(conditionsOf({ ...SLALOM, slopeDeg: 1, pushMost: 1.1 })), spacing: 4, offset: 12 },
     { beginnings: 1 },
