@@ -1,4 +1,3 @@
-import { say } from '../../core/language/index.ts';
 import { describe, expect, it } from 'vitest';
 import {
   fitRhythmicSet,
@@ -9,6 +8,7 @@ import {
   setRadius,
   setTurnAngle,
 } from '../../core/course/index.ts';
+import { say } from '../../core/language/index.ts';
 import { cosineTurn } from '../../core/run/index.ts';
 
 const rad = Math.PI / 180;
