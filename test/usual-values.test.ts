@@ -121,7 +121,8 @@ describe('with nothing set, the same question has the same answer', () => {
       courseConditions.value,
     ).pairs;
     const told = await json('set', pairFile, '--spacing', `${spacing}`, '--offset', `${offset}`);
-    expect(told.pairs[0].seconds).toBeCloseTo(ranked!.report.seconds, 6);
+    // The page times a speed kept, the command the quickest run; what the speed kept takes is asked by both.
+    expect(told.pairs[0].neededEdgeDeg).toBeCloseTo((ranked!.neededEdge! * 180) / Math.PI, 6);
     expect(told.pairs[0].minHoldDeg).toBeCloseTo((ranked!.minHold * 180) / Math.PI, 6);
     expect(NO_COURSE.discipline).toBe('SL');
   });

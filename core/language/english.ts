@@ -260,6 +260,7 @@ export const english = {
   'line.differs':
     '{name} needs {edge} of edge, has {grip} of grip to spare where it has least, loads up to {load} and asks {work} of the legs.',
   'line.barred': '{name} is not picked: {why}.',
+  'line.failsRules': 'it fails the rule check for {discipline} ({rules})',
   'line.untimed': '{name}: {problem}.',
   'line.noneAllowed': 'No pair that may be picked was timed.',
   'limit.hold': 'the edge would have to carry more lean than its angle does',

@@ -5,6 +5,7 @@ import {
   type Rhythm,
   rhythmFailureSentence,
   rhythmWorkings,
+  skiWorths,
   rhythm as solveRhythm,
   worthOf,
 } from '../../core/line/index.ts';
@@ -17,10 +18,10 @@ import { asking, InputFault } from './fault.ts';
 import { oneOf } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
-import { rhythmWorth, spokenWorth } from './rhythm-worth.ts';
 import { readingTable, tableOf } from './table.ts';
 import { NO_ADVICE, WALL_NOTE } from './turn-of.ts';
 import { surfaceOf } from './turn-surface.ts';
+import { spokenWorth, worthRows } from './worth-rows.ts';
 
 const ASKED = [
   'hardnessNPerMm3',
@@ -55,7 +56,8 @@ export const rhythm: Command = {
     const found = asking(file, () => solveRhythm({ conditions, ...gates }));
     if (!found.ok) throw new InputFault(`${file}: rhythm: ${say(rhythmFailureSentence(found))}`);
     const worth = worthOf(found.chain, found.answer, conditions, [0]);
-    const rows = rhythmWorth(ski, conditions, worth, known.groove);
+    const ofSki = known.groove ? skiWorths(ski, known.surface, known.groove, worth.groove) : [];
+    const rows = worthRows(worth.inputs, ofSki);
     const json = {
       ...readingsOf(ski.name, found),
       turnRadius: known.source,

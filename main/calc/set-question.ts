@@ -24,6 +24,10 @@ export interface SetQuestion {
   /** Spacing and offset where the set is rhythmic. */
   readonly rhythm: readonly [spacing: number, offset: number] | null;
   readonly discipline: 'SL' | 'GS';
+  /** Who races, as the file of gates has it. */
+  readonly category: string | null;
+  /** Greatest edge angle of the skier, where an option or the file says; the usual one else. */
+  readonly edgeMostDeg: number;
   readonly asked: Asked;
 }
 
@@ -33,6 +37,8 @@ export interface Asked {
   /** Kept all the way; else the speed at the start of a free run. */
   readonly speedKept: boolean;
   readonly greatestEdgeDeg: number;
+  /** Of the quickest runs, whatever speed is kept. */
+  readonly startSpeedKmh: number;
   /** What neither an option nor the file says. */
   readonly assumed: readonly ('slope' | 'speed')[];
 }
@@ -62,11 +68,14 @@ export async function setQuestion(
   return {
     ...course,
     discipline,
+    category: stated.category ?? null,
+    edgeMostDeg: said.courseEdgeMostDeg ?? stated.greatestEdgeDeg ?? USUAL.edgeMostDeg,
     asked: {
       slopeDeg: slopeDeg ?? usual.courseSlopeDeg,
       speedKmh: speedKmh ?? usual.courseSpeedKmh,
       speedKept: kept !== null || (start === null && (stated.keepSpeed ?? true)),
       greatestEdgeDeg: said.courseEdgeMostDeg ?? stated.greatestEdgeDeg ?? USUAL.courseEdgeMostDeg,
+      startSpeedKmh: start ?? (stated.keepSpeed === false ? stated.speedKmh : null) ?? usual.courseSpeedKmh,
       assumed: [
         ...(slopeDeg === null ? (['slope'] as const) : []),
         ...(speedKmh === null ? (['speed'] as const) : []),
@@ -116,7 +125,7 @@ export const conditionsOf = (
   );
 
 /** The question in words, since the pick stands and falls with it; what was assumed is named. */
-export function askedWords({ slopeDeg, speedKmh, speedKept, assumed }: Asked): string {
+export function askedWords({ slopeDeg, speedKmh, speedKept, startSpeedKmh, assumed }: Asked): string {
   const given = (value: number) => Number(value.toFixed(1));
   const speed = speedKept
     ? `at ${given(speedKmh)} km/h kept all the way`
@@ -124,6 +133,7 @@ export function askedWords({ slopeDeg, speedKmh, speedKept, assumed }: Asked): s
   const options = assumed.map(name => (name === 'speed' ? '--speed or --start-speed' : `--${name}`));
   return (
     `Asked on a slope of ${given(slopeDeg)}° ${speed}.` +
+    (speedKept ? ` Times are of the quickest run from ${given(startSpeedKmh)} km/h at the start.` : '') +
     (assumed.length > 0
       ? ` The ${assumed.join(' and the ')} ${assumed.length > 1 ? 'are' : 'is'} assumed; say otherwise with ${options.join(' and ')}.`
       : '')

@@ -6,17 +6,16 @@ import {
 } from '../../core/carve/index.ts';
 import type { GrooveCase } from '../../core/line/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
+import { cosineTurn, tableTurn } from '../../core/run/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { asking } from './fault.ts';
 import { carvingSkiOf } from './groove-point.ts';
-import type { TurnSource } from './turn-of.ts';
+import type { KnownTurn } from './turn-of.ts';
 
-export interface KnownSurface {
+export interface KnownSurface extends KnownTurn {
   readonly surface: TurnSurface;
-  readonly source: TurnSource;
   /** The ski in its groove, where that is what the surface is of. */
   readonly groove: GrooveCase | null;
-  readonly words: string;
 }
 
 /**
@@ -25,8 +24,10 @@ export interface KnownSurface {
  * @throws InputFault when the file states a stiffness that cannot be used
  */
 export function surfaceOf(file: string, ski: Ski, hardness: number, turn: 'groove' | 'cosine'): KnownSurface {
+  const press = { contactLength: ski.contactLength, hardness };
   const rigid = (why: string): KnownSurface => ({
-    surface: cosineTurnSurface(sidecut(ski).radius, { contactLength: ski.contactLength, hardness }),
+    turn: cosineTurn(sidecut(ski).radius, press),
+    surface: cosineTurnSurface(sidecut(ski).radius, press),
     source: 'cosine rule',
     groove: null,
     words: `${ski.name}: turn radii follow the cosine rule of rigid snow, ${why}.`,
@@ -37,6 +38,7 @@ export function surfaceOf(file: string, ski: Ski, hardness: number, turn: 'groov
   const table = asking(file, () => buildRadiusTable(carving, hardness, {}));
   if (table === null || 'ok' in table) return rigid('because the groove could not be solved everywhere');
   return {
+    turn: tableTurn(table),
     surface: tableTurnSurface(table),
     source: 'groove',
     groove: { ski: carving, hardness },

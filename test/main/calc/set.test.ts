@@ -1,3 +1,4 @@
+// @module-tag slow
 import { expect, test } from 'vitest';
 import { file, json, larch, run, write } from './drive.ts';
 
@@ -18,10 +19,52 @@ test('set answers for a rhythmic set by the names of the contract', async () => 
     'neededEdgeDeg',
     'minHoldDeg',
     'seconds',
+    'secondsPlusMinus',
+    'gapSeconds',
+    'gapPlusMinus',
+    'quickest',
+    'worth',
     'verdict',
     'turnRadius',
+    'rules',
   ]);
-  expect(['Larch 155', 'Rowan 165']).toContain(result.pick);
+  const [first, second] = result.pairs;
+  expect(first.gapSeconds).toBe(0);
+  expect(second.gapSeconds).toBeCloseTo(second.seconds - first.seconds, 6);
+  expect(result.pick).toBe(second.gapSeconds > second.gapPlusMinus ? first.name : null);
+  expect(first.worth).toContainEqual(
+    expect.objectContaining({ input: 'waistWidth', change: 0.5, unit: 'mm', seconds: expect.any(Number) }),
+  );
+  expect(first.worth.map(({ input }: { input: string }) => input)).toContain('startSpeed');
+});
+
+test('set picks none of two that are the same ski, whatever speed is kept, and times them alike', async () => {
+  const twin = await write('twin.pair.json', { ...larch, name: 'Rowan 155' });
+  const gates = ['--gates', '3', '--spacing', '10', '--offset', '2', '--turn', 'cosine'];
+  const slow = await json('set', file, twin, ...gates, '--speed', '20');
+  const fast = await json('set', file, twin, ...gates, '--speed', '60');
+  expect(slow.pick).toBeNull();
+  expect(slow.because).toMatch(/^Level: .* are 0\.00 s apart, no more than is known\. Choose by feel\./);
+  expect(slow.pairs.map((pair: { turnRadius: string }) => pair.turnRadius)).toEqual([
+    'cosine rule',
+    'cosine rule',
+  ]);
+  const times = (answer: typeof slow) => answer.pairs.map((pair: { seconds: number }) => pair.seconds);
+  expect(times(fast)).toEqual(times(slow));
+  expect(fast.pairs[0].minHoldDeg).not.toBe(slow.pairs[0].minHoldDeg);
+});
+
+test('set does not pick a pair that fails the rule check, and says so', async () => {
+  const long = await write('long.pair.json', { ...larch, name: 'Rowan 166', lengthMm: 1660 });
+  const gates = ['--gates', '3', '--spacing', '10', '--offset', '2', '--turn', 'cosine'];
+  const { pick, because, pairs, remarks } = await json('set', file, long, ...gates, '--category', 'men');
+  expect(pick).toBe('Rowan 166');
+  expect(because).toMatch(/Larch 155 is not picked: it fails the rule check for slalom \(.+\)\./);
+  expect(pairs.find(({ name }: { name: string }) => name === 'Larch 155')).toMatchObject({
+    rules: 'fails',
+    seconds: expect.any(Number),
+  });
+  expect(remarks.join(' ')).toContain('only the rulebook in force');
 });
 
 test('set ranks many pairs on gates from a file, and says what was taken for granted', async () => {
@@ -41,18 +84,20 @@ test('set ranks many pairs on gates from a file, and says what was taken for gra
 
 test('set takes slope and speed from the file of gates, and an option over it', async () => {
   const asked = async (...options: string[]) =>
-    (await json('set', file, '--course', stating, '--snow', '10', ...options)).asked;
+    (await json('set', file, '--course', stating, '--turn', 'cosine', ...options)).asked;
   expect(await asked()).toEqual({
     slopeDeg: 17,
     speedKmh: 34,
     speedKept: false,
     greatestEdgeDeg: 65,
+    startSpeedKmh: 34,
     assumed: [],
   });
   expect(await asked('--speed', '40', '--slope', '12')).toMatchObject({
     slopeDeg: 12,
     speedKmh: 40,
     speedKept: true,
+    startSpeedKmh: 34,
   });
   expect(await asked('--start-speed', '20')).toMatchObject({ speedKmh: 20, speedKept: false });
 });

@@ -1,26 +1,20 @@
-import {
-  changedCase,
-  type GrooveCase,
-  type LineConditions,
-  type LineWorth,
-  SKI_CHANGES,
-  type Worth,
-  worthOfGroove,
-} from '../../core/line/index.ts';
-import type { Ski } from '../../core/pair/index.ts';
-import { DEGREE, KPA } from '../../core/units/index.ts';
+import type { SkiWorth, Worth } from '../../core/line/index.ts';
+import { DEGREE, KMH, KPA } from '../../core/units/index.ts';
 import { rounded } from './quantity.ts';
 
 export interface WorthRow {
   readonly input: string;
   readonly change: number;
   readonly unit: string;
-  /** Seconds a gate that the change brings; negative is quicker. */
+  /** Seconds that the change brings, of a gate or of the whole set; negative is quicker. */
   readonly seconds: number | null;
 }
 
+type Inputs = Worth & { readonly startSpeed?: number };
+
 /** Changes a skier or a technician can make, in the unit told, and that unit in SI. */
-const CHANGES: readonly (readonly [input: keyof Worth, change: number, unit: string, si: number])[] = [
+const CHANGES: readonly (readonly [input: keyof Inputs, change: number, unit: string, si: number])[] = [
+  ['startSpeed', 1, 'km/h', KMH],
   ['clearance', -0.05, 'm', 1],
   ['legSpeed', 0.1, 'm/s', 1],
   ['pushMost', 0.2, 'body weights', 1],
@@ -39,40 +33,30 @@ const CHANGES: readonly (readonly [input: keyof Worth, change: number, unit: str
   ['wallStrength', 100, 'kPa', KPA],
 ];
 
-/** What each change is worth, the dearest first; those of the ski only where its groove is solved. */
-export function rhythmWorth(
-  ski: Ski,
-  conditions: LineConditions,
-  { inputs, groove: worth }: LineWorth,
-  groove: GrooveCase | null,
-): WorthRow[] {
-  const rows: (Omit<WorthRow, 'seconds'> & { readonly seconds: number })[] = CHANGES.map(
-    ([input, change, unit, si]) => ({
-      input,
-      change,
-      unit,
-      seconds: inputs[input] * change * si,
+/** What each change is worth, the dearest first: of the inputs, in seconds per SI unit, and of the ski. */
+export function worthRows(inputs: Inputs, skiWorths: readonly SkiWorth[]): WorthRow[] {
+  const rows = [
+    ...CHANGES.flatMap(([input, change, unit, si]) => {
+      const each = inputs[input];
+      return each === undefined ? [] : [{ input, change, unit, seconds: each * change * si }];
     }),
-  );
-  for (const { change, by, unit } of groove ? SKI_CHANGES : []) {
-    const changed = changedCase(ski, groove as GrooveCase, change, by);
-    const seconds = changed && worthOfGroove(worth, conditions.ski, groove as GrooveCase, changed);
-    if (seconds !== null) rows.push({ input: change, change: by, unit, seconds });
-  }
+    ...skiWorths.map(({ change, by, unit, seconds }) => ({ input: change, change: by, unit, seconds })),
+  ];
   return rows
     .sort((a, b) => Math.abs(b.seconds) - Math.abs(a.seconds))
     .map(row => ({ ...row, seconds: rounded(row.seconds) }));
 }
 
 /** The rows in words, for reading. */
-export const spokenWorth = (rows: readonly WorthRow[]) =>
+export const spokenWorth = (rows: readonly WorthRow[], of: 'a gate' | 'in all' = 'a gate') =>
   rows.map(({ input, change, unit, seconds }) => ({
     'what changes': SPOKEN[input] ?? input,
     by: `${change > 0 ? '+' : '−'}${Math.abs(change)}${unit === '' ? '' : ` ${unit}`}`,
-    'ms a gate': seconds === null ? null : 1000 * seconds,
+    [`ms ${of}`]: seconds === null ? null : 1000 * seconds,
   }));
 
 const SPOKEN: Readonly<Record<string, string>> = {
+  startSpeed: 'speed at the start',
   clearance: 'clearance at the pole',
   legSpeed: 'leg speed',
   pushMost: 'strength',

@@ -1,0 +1,64 @@
+import { wallStrengthOf } from '../../core/carve/index.ts';
+import { fieldsOf, inSi, type Said, USUAL } from '../../core/conditions/index.ts';
+import { gateTurns } from '../../core/course/index.ts';
+import type { Sentence } from '../../core/language/index.ts';
+import { type RankingQuestion, rankByQuickestRun, type SetRanking } from '../../core/line/index.ts';
+import { type Pair, skiOf } from '../../core/pair/index.ts';
+import { type Category, checkPair, type PairCheck } from '../../core/rules/index.ts';
+import { evenSlope } from '../../core/run/index.ts';
+import { skierOf } from '../../core/skier/index.ts';
+import { DEGREE, KMH } from '../../core/units/index.ts';
+import { asking } from './fault.ts';
+import type { SetQuestion } from './set-question.ts';
+import type { KnownSurface } from './turn-surface.ts';
+
+/** What a quickest run is asked beside the gates, their slope and the skier's greatest edge angle. */
+export const RUN_ASKED = [
+  ...fieldsOf('pole', 'body', 'legSpan', 'glide', 'model', 'wall'),
+  ...fieldsOf('limits').filter(field => field !== 'edgeMostDeg'),
+] as const;
+
+/** The pairs through the gates by their quickest runs; `checks`: what the rules say of each, where they were asked. */
+export function quickestRanking(
+  pairs: readonly Pair[],
+  known: readonly KnownSurface[],
+  checks: readonly (PairCheck | null)[],
+  course: SetQuestion,
+  said: Partial<Said>,
+  rigidAsked: boolean,
+  onProgress: (share: number) => void,
+): SetRanking {
+  const { gates, asked, edgeMostDeg } = course;
+  const turns = gateTurns(gates);
+  return asking(course.name, () => {
+    const question: RankingQuestion = {
+      conditions: {
+        ...inSi({ ...USUAL, ...said }, [...fieldsOf('model', 'pole'), 'friction', 'airDensity']),
+        skier: skierOf({ ...said, edgeMostDeg }),
+        wallStrength: wallStrengthOf(said),
+        slope: evenSlope(asked.slopeDeg * DEGREE),
+      },
+      poles: gates.map(({ x, y }, i) => ({ x, y, turn: turns[i] > 0 ? 1 : -1 })),
+      startSpeed: asked.startSpeedKmh * KMH,
+    };
+    const onSnow = pairs.map((pair, i) => ({
+      ski: skiOf(pair),
+      surface: known[i].surface,
+      groove: known[i].groove,
+      stiffnessUnknown: known[i].groove === null && !rigidAsked,
+      barred: barredBy(checks[i]),
+    }));
+    return rankByQuickestRun(onSnow, question, { onProgress });
+  });
+}
+
+/** The rules of the discipline the gates are set for, where it is known who races. */
+export const ruleCheck = (pair: Pair, { discipline }: SetQuestion, category: Category | null) =>
+  category && checkPair(pair, { discipline, category });
+
+function barredBy(check: PairCheck | null): Sentence | undefined {
+  if (check?.verdict !== 'fails') return undefined;
+  const failed = check.items.filter(({ verdict }) => verdict === 'fails').map(({ rule }) => rule);
+  const discipline = { key: `discipline.${check.discipline}` } as const;
+  return { key: 'line.failsRules', values: { discipline, rules: failed } };
+}
