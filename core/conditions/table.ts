@@ -154,7 +154,7 @@ export const CONDITIONS = {
   courseSlopeDeg: { group: 'course', si: 'slope', measure: 'angleDeg', least: 0, most: 60, reach: [1, 40], usual: 20,
     step: 0.5, label: 'condition.slope', option: 'slope' },
   /** Kept all the way, or at the start. */
-  courseSpeedKmh: { group: 'course', si: 'startSpeed', measure: 'speedKmh', least: 5, most: 150, reach: [5, 120], usual: 30,
+  courseSpeedKmh: { group: 'course', si: 'startSpeed', measure: 'speedKmh', least: 0, most: 150, reach: [5, 120], usual: 30,
     step: 1, label: 'condition.speed', option: 'speed' },
   /** The critical angle between holding and skidding is 40 to 70° (Brown, ASTM STP 1022, seen). */
   courseEdgeMostDeg: { group: 'course', si: 'greatestEdge', measure: 'angleDeg', least: 10, most: 85, reach: [40, 80], usual: 65,

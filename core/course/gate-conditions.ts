@@ -7,6 +7,8 @@ import {
   type SiOf,
   USUAL,
 } from '../conditions/index.ts';
+import { accept } from '../fault/index.ts';
+import { KMH } from '../units/index.ts';
 
 type Asked = Exclude<FieldOf<'course' | 'glide'>, 'gateWidthM'> | 'massKg' | 'outerShare';
 const ASKED: readonly Asked[] = [
@@ -17,6 +19,9 @@ const ASKED: readonly Asked[] = [
   'massKg',
   'outerShare',
 ];
+
+/** A pace that is kept all the way. */
+const LEAST_KEPT_KMH = 5;
 
 /** Slope, skier, snow and air of a course, SI and rad; `startSpeed` at the first sample of the line. */
 export interface CourseConditions extends SiOf<Asked> {
@@ -40,5 +45,8 @@ export const courseConditionsOf = (said: Partial<Said>, holdSpeed: boolean): Cou
 export function fillCourseConditions(given: Partial<CourseConditions>): CourseConditions {
   const full = { ...courseConditionsOf({}, false), ...given };
   acceptConditions(full, ASKED);
+  // A run may begin at rest; nobody keeps that pace.
+  if (full.holdSpeed)
+    accept('startSpeed', full.startSpeed / KMH, { from: LEAST_KEPT_KMH, quantity: 'speedKmh' });
   return full;
 }

@@ -89,7 +89,7 @@ test('bad input names the field and leaves the last good state on screen', async
     () => page.getByRole('button', { name: /^Open/ }).click(),
   );
   await page
-    .getByText(/waistWidthMm: 130 is wider than tipWidthMm 115/)
+    .getByText(/Waist: 130 is wider than Tip 115/)
     .first()
     .waitFor();
   expect(await turnRadius()).toBeCloseTo(before, 5);

@@ -12,7 +12,9 @@ describe('bench readings', () => {
       'line 1, dialFromTailMm: is missing; accepted is a first line that names loadFromTailMm, loadN, dialFromTailMm, deflectionMm',
     );
     const bad = readBenchTable('loadFromTailMm,loadN,dialFromTailMm,deflectionMm\n300,much,300,5\n', LENGTH);
-    expect(bad.ok ? '' : say(bad.fault)).toBe('line 2, loadN: "much" is not accepted; accepted is a number');
+    expect(bad.ok ? '' : say(bad.fault)).toBe(
+      'line 2, loadN: "much" is not accepted; accepted is a number in N (or kN, lbf, kgf)',
+    );
   });
 
   test('made-up readings of a uniform ski are explained by its stiffness', () => {
