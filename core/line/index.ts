@@ -12,13 +12,10 @@ export {
 } from './set-ranking.ts';
 export { quickestRun, type SetOptions, type SetQuestion, type SetRun, type TurningPole } from './set-run.ts';
 export {
-  changedCase,
   type GrooveCase,
-  SKI_CHANGES,
   type SkiChange,
   type SkiWorth,
   skiWorths,
-  worthOfGroove,
 } from './ski-changes.ts';
 export { rhythmWorkings } from './working.ts';
 export { type GrooveWorth, type LineWorth, type Worth, worthOf, worthOfCurvature } from './worth.ts';

@@ -28,7 +28,7 @@ export type SkiChange =
   | 'hardness';
 
 /** A change as told: half a millimetre of width, a tenth of the stiffness, twice the hardness. */
-export const SKI_CHANGES: readonly {
+const SKI_CHANGES: readonly {
   readonly change: SkiChange;
   readonly by: number;
   readonly unit: string;
@@ -71,7 +71,7 @@ export function skiWorths(
 }
 
 /** The changed ski; null where the pair has nothing to change (a ski rigid in torsion) or cannot be bent. */
-export function changedCase(ski: Ski, from: GrooveCase, change: SkiChange, by: number): GrooveCase | null {
+function changedCase(ski: Ski, from: GrooveCase, change: SkiChange, by: number): GrooveCase | null {
   switch (change) {
     case 'hardness':
       return { ...from, hardness: from.hardness * (1 + by / 100) };
@@ -108,7 +108,7 @@ function widened(ski: Ski, which: 'tipWidth' | 'waistWidth' | 'tailWidth', by: n
  * Seconds that the changed groove brings on the line; null where one of them cannot be solved. Both grooves are
  * solved at the same places, so that their difference is not that of a table to a solution.
  */
-export function worthOfGroove(
+function worthOfGroove(
   worth: GrooveWorth,
   own: OwnCurvature & GrooveWall,
   from: GrooveCase,

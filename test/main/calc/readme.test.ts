@@ -53,7 +53,7 @@ describe('README.md', () => {
     expect(stations[2].newtonM2).toBeGreaterThan(250);
   });
 
-  test('its commands run as told', async () => {
+  test('its commands run as told', { timeout: 240_000 }, async () => {
     const told = blocks('sh').flatMap(block => [...block.matchAll(/^npm run -s calc -- (.*)$/gm)]);
     expect(told.length).toBeGreaterThanOrEqual(4);
     for (const [, line] of told) {

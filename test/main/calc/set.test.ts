@@ -54,6 +54,19 @@ test('set picks none of two that are the same ski, whatever speed is kept, and t
   expect(fast.pairs[0].minHoldDeg).not.toBe(slow.pairs[0].minHoldDeg);
 });
 
+test('set finds a ski level with itself without its stiffness', async () => {
+  const { bending: _, torsion: __, ...rest } = larch;
+  const rigid = await write('rigid.pair.json', { ...rest, name: 'No stiffness' });
+  const { pick, pairs } = await json('set', file, rigid, '--gates', '3', '--spacing', '10', '--offset', '2');
+  expect(pick).toBeNull();
+  const named = (name: string) => pairs.find((pair: { name: string }) => pair.name === name);
+  expect([named('Larch 155').turnRadius, named('No stiffness').turnRadius]).toEqual([
+    'groove',
+    'cosine rule',
+  ]);
+  expect(Math.abs(named('Larch 155').seconds - named('No stiffness').seconds)).toBeLessThan(0.02);
+});
+
 test('set does not pick a pair that fails the rule check, and says so', async () => {
   const long = await write('long.pair.json', { ...larch, name: 'Rowan 166', lengthMm: 1660 });
   const gates = ['--gates', '3', '--spacing', '10', '--offset', '2', '--turn', 'cosine'];
