@@ -59,6 +59,10 @@ function readArguments() {
       options: { serve: { type: 'boolean' }, port: { type: 'string' } },
       allowPositionals: true,
     });
+    const { port } = values;
+    if (port !== undefined && (!/^\d+$/.test(port) || Number(port) > 65535)) {
+      refusePort(port, 'give 0 to 65535 (0 is any free one)');
+    }
     // npm runs a script in the project's folder; names are meant from where npm was called.
     const folder = process.env.INIT_CWD ?? process.cwd();
     return { values, files: positionals.map(file => resolve(folder, file)) };
@@ -93,7 +97,6 @@ async function serve(
 ): Promise<{ server: PageServer; usual: boolean }> {
   if (port !== undefined) {
     const number = Number(port);
-    if (!/^\d+$/.test(port) || number > 65535) refusePort(port, 'give 0 to 65535 (0 is any free one)');
     const server = await servePage(builtPage, number, handed).catch((error: NodeJS.ErrnoException) =>
       refusePort(port, WHY_NO_PORT[error.code ?? ''] ?? error.message),
     );

@@ -117,10 +117,10 @@ export function createBrowserHost(): Host {
       );
     },
     async recent(): Promise<RecentFile[]> {
-      return (await copies.all()).map(({ token, name, folder }) => ({ token, name, folder }));
+      return copies.all();
     },
     async reopen(token: string): Promise<OpenedFile> {
-      const copy = (await copies.all()).find(each => each.token === token);
+      const copy = await copies.read(token);
       if (!copy) throw new Error(say({ key: 'host.notRecent' }));
       const { name } = copy;
       const writable = files.get(token)?.writable ?? null;
@@ -132,7 +132,7 @@ export function createBrowserHost(): Host {
       return { token, name, text };
     },
     async save(token: string, text: string): Promise<SavedFile> {
-      const known = files.get(token) ?? (await copies.all()).find(each => each.token === token);
+      const known = files.get(token) ?? (await copies.read(token));
       if (!known) throw new Error(say({ key: 'host.notOpen' }));
       const writable = files.get(token)?.writable ?? null;
       if (writable) {

@@ -3,14 +3,16 @@ import type { RecentFile } from '../../main/host/index.ts';
 
 const RECENT_COUNT = 8;
 
-/** A file as last opened or saved here. A page may not look where files lie, so it keeps what they held. */
-export interface RecentCopy extends RecentFile {
-  readonly text: string;
+/** A file opened or saved lately. A page may not look where files lie, so it keeps what they held. */
+interface Listed extends RecentFile {
   readonly at: number;
 }
 
 interface Schema extends DBSchema {
-  copies: { key: string; value: RecentCopy };
+  /** What is listed, apart from the texts: listing must not read megabytes. */
+  files: { key: string; value: Listed };
+  /** By token. */
+  texts: { key: string; value: string };
 }
 
 /** The files opened or saved lately, in the browser's database: whole racks fit there. */
@@ -18,39 +20,54 @@ export interface RecentCopies {
   /** Puts a file at the head of the list; false when the browser has no room for it. */
   keep(token: string, name: string, text: string): Promise<boolean>;
   /** The latest first. */
-  all(): Promise<RecentCopy[]>;
+  all(): Promise<RecentFile[]>;
+  /** A listed file with what it held when it was last kept; null when it is not listed. */
+  read(token: string): Promise<(RecentFile & { readonly text: string }) | null>;
 }
 
-export function createRecentCopies(database = 'turnwright recent'): RecentCopies {
+export function createRecentCopies(database = 'turnwright recent files'): RecentCopies {
   let opened: Promise<IDBPDatabase<Schema>> | null = null;
   const open = () => {
     opened ??= openDB<Schema>(database, 1, {
-      upgrade: created => void created.createObjectStore('copies', { keyPath: 'token' }),
+      upgrade(created) {
+        created.createObjectStore('files', { keyPath: 'token' });
+        created.createObjectStore('texts');
+      },
     });
     return opened;
   };
   /** Two files opened at once must not have the same time. */
   let last = 0;
-  const latestFirst = (copies: readonly RecentCopy[]) => copies.toSorted((one, other) => other.at - one.at);
+  const latestFirst = (files: readonly Listed[]) => files.toSorted((one, other) => other.at - one.at);
 
   return {
     async keep(token, name, text) {
       const at = Math.max(Date.now(), last + 1);
       last = at;
       try {
-        const { store, done } = (await open()).transaction('copies', 'readwrite');
-        const others = latestFirst(await store.getAll()).filter(copy => copy.token !== token);
-        const past = others.filter((copy, place) => copy.name === name || place >= RECENT_COUNT - 1);
-        await Promise.all(past.map(copy => store.delete(copy.token)));
-        await store.put({ token, name, folder: '', text, at });
-        await done;
+        const change = (await open()).transaction(['files', 'texts'], 'readwrite');
+        const files = change.objectStore('files');
+        const texts = change.objectStore('texts');
+        const others = latestFirst(await files.getAll()).filter(file => file.token !== token);
+        const past = others.filter((file, place) => file.name === name || place >= RECENT_COUNT - 1);
+        for (const file of past) await Promise.all([files.delete(file.token), texts.delete(file.token)]);
+        await Promise.all([files.put({ token, name, folder: '', at }), texts.put(text, token), change.done]);
         return true;
       } catch {
         return false;
       }
     },
     async all() {
-      return latestFirst(await (await open()).getAll('copies').catch(() => []));
+      const files = await (await open()).getAll('files').catch(() => []);
+      return latestFirst(files).map(({ token, name, folder }) => ({ token, name, folder }));
+    },
+    async read(token) {
+      const stores = (await open()).transaction(['files', 'texts']);
+      const [file, text] = await Promise.all([
+        stores.objectStore('files').get(token),
+        stores.objectStore('texts').get(token),
+      ]);
+      return file && text !== undefined ? { ...file, text } : null;
     },
   };
 }

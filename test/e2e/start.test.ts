@@ -101,7 +101,9 @@ test('a port that is taken or is none is refused in one line', async () => {
   ] as const) {
     const taken = start('--serve', '--port', given);
     expect(await taken.ended).toBe(2);
-    expect(taken.output().trim()).toMatch(new RegExp(`^--port: "${given}" is not accepted: .*${why}[^\n]*$`));
+    expect(taken.output().trim()).toMatch(
+      new RegExp(`^--port: "${given}" is not accepted: .*${why}[^\n]*$`, 'm'),
+    );
   }
   child.kill('SIGTERM');
   await first;

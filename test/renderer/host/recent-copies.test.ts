@@ -8,7 +8,9 @@ test('lists the last eight, the latest first, each name once', async () => {
   await copies.keep('another token', '5.pair.json', 'newer');
   const all = await copies.all();
   expect(all.map(({ name }) => name)).toEqual([5, 9, 8, 7, 6, 4, 3].map(at => `${at}.pair.json`));
-  expect(all[0]!.text).toBe('newer');
+  expect(await copies.read(all[0]!.token)).toMatchObject({ name: '5.pair.json', text: 'newer' });
+  expect(await copies.read('token 5')).toBeNull();
+  expect(await copies.read('token 9')).toMatchObject({ text: 'text 9' });
   // Files opened at once have their places too.
   await Promise.all(['a', 'b', 'c'].map(name => copies.keep(name, name, name)));
   expect((await copies.all()).slice(0, 3).map(({ name }) => name)).toEqual(['c', 'b', 'a']);
