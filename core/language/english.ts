@@ -281,6 +281,7 @@ export const english = {
   'limit.angulation': 'the body would have to bend sideways further than it can',
   'limit.centre': 'the mass would have to cross the centre of the turn',
   'limit.length': 'a turn would last too short or too long a time',
+  'limit.motion': 'the skier would swing so fast that the run cannot be followed',
   'limit.pull': 'the skis leave the snow and do not come back in balance',
   'limit.notKept': '“{limit}” cannot be kept',
 

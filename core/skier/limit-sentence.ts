@@ -23,6 +23,7 @@ const SENTENCES: Readonly<Record<string, PlainKey>> = {
   'centre of the turn': 'limit.centre',
   'length of the turn': 'limit.length',
   pull: 'limit.pull',
+  'equations of motion': 'limit.motion',
 };
 
 /** What would have to be where a limit cannot be kept; by the solver's own name where none is known. */

@@ -16,6 +16,7 @@ test.each<[Sentence, RegExp]>([
   [rhythmFailureSentence(turn), /half-way between two gates the skis would have to be tipped further/],
   [rhythmFailureSentence({ ...turn, at: 0.01 }), /at the gate/],
   [rhythmFailureSentence({ ...turn, limit: 'end condition 3' }), /no pace can be kept/],
+  [runFailureSentence({ ...run, limit: 'equations of motion' }, 'edge'), /cannot be followed/],
   [rhythmFailureSentence({ ...turn, limit: 'something new' }), /“something new” cannot be kept/],
 ])('what cannot be kept is told: the limit, where, and what may help (%j)', (sentence, words) => {
   expect(say(sentence)).toMatch(words);
