@@ -355,6 +355,22 @@ export const english = {
   'course.settingCaution':
     'Rules change every season and editions differ; limits marked from memory must be confirmed. Only the rulebook in force and the jury decide. A rule not listed here is not checked.',
 
+  'set.quickestRuns': 'Quickest runs',
+  'set.timeQuickestRuns': 'Time the quickest runs',
+  'set.quickestHint':
+    'From {speed} at the start, each pair in its own groove, ridden as fast as this skier can. Takes some seconds a gate.',
+  'set.timesKeptDoNotRank':
+    'Times above are at a speed kept: they tell what that speed asks, not which pair is faster.',
+  'set.quickestCaption': 'Quickest runs of the chosen pairs, fastest first',
+  'set.pair': 'Pair',
+  'set.time': 'Time',
+  'set.gap': 'Behind',
+  'set.peakEdge': 'Greatest edge',
+  'set.gripToSpare': 'Grip to spare',
+  'set.greatestLoad': 'Greatest load',
+  'set.seconds': '{seconds} ± {plusMinus} s',
+  'set.bodyWeights': '× {load}',
+  'set.picked': 'Pick: {name}.',
   // Competition limits.
   'rules.atMostLimits': 'a list of at most {most} limits',
   'rules.notGiven': 'not given',
@@ -1095,6 +1111,8 @@ export const english = {
   'answers.rankingChosen': 'Ranking the chosen pairs',
   'answers.rankingRack': 'Ranking the rack',
   'answers.fastestLine': 'Fastest line of {name}',
+  'answers.quickestRuns': 'Timing the quickest runs',
+  'answers.quickestRunsStopped': 'The quickest runs were not timed',
   'answers.fastestLineStopped': 'The fastest line was stopped.',
   'answers.run': 'Solving the run',
   'answers.quickestTurn': 'Finding the quickest turn',

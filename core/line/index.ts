@@ -1,5 +1,5 @@
 export type { LineConditions, Slope } from './conditions.ts';
-export { rhythmFailureSentence } from './failure-sentence.ts';
+export { rhythmFailureSentence, runFailureSentence } from './failure-sentence.ts';
 export { HELD_BACK_BY, type HeldBackBy, type LineRun } from './line-run.ts';
 export type { PairOnSnow } from './pair-on-snow.ts';
 export { type LineFailure, type LineOptions, type Rhythm, type RhythmQuestion, rhythm } from './rhythm.ts';

@@ -72,6 +72,7 @@ export { formOf } from './pair-form.ts';
 export { arcsAndTraverses } from './pair-path.ts';
 export { type Pressed, pressedShape } from './pressed.ts';
 export { findQuickLine, quickLineOf } from './quick-lines.ts';
+export { canTimeQuickestRuns, quickestRuns, timeQuickestRuns } from './quickest-runs.ts';
 export { carvingOf, tableOf } from './radius-tables.ts';
 export { chosenRanking, enteredNow, ranking } from './rankings.ts';
 export { checkOf } from './rule-check.ts';

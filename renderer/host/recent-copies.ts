@@ -25,7 +25,7 @@ export interface RecentCopies {
   read(token: string): Promise<(RecentFile & { readonly text: string }) | null>;
 }
 
-export function createRecentCopies(database = 'turnwright recent files'): RecentCopies {
+export function createRecentCopies(database = 'turnwright.recent-files'): RecentCopies {
   let opened: Promise<IDBPDatabase<Schema>> | null = null;
   const open = () => {
     opened ??= openDB<Schema>(database, 1, {

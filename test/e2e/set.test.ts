@@ -58,6 +58,30 @@ test('gates and slope of one’s own come back from their file, with a note the 
   await expect.poll(() => slope.inputValue()).toBe('20.0');
 });
 
+test('the quickest runs are timed with their ±, until the question changes', async () => {
+  const { page } = app;
+  const files = page.locator('.course-sources');
+  const text = 'gate,x,y\n1,1.6,10\n2,-1.6,20\n3,1.6,30\n4,-1.6,40\n5,1.6,50\n';
+  await app.chooseFiles([{ name: 'five.csv', text }], () =>
+    files.getByRole('button', { name: 'Open…' }).click(),
+  );
+  await page.getByText('5 gates', { exact: true }).waitFor();
+  const runs = page.locator('.quickest-runs');
+  const time = runs.getByRole('button', { name: 'Time the quickest runs' });
+  await expect.poll(() => time.isEnabled(), { timeout: 30_000 }).toBe(true);
+  await time.click();
+  const rows = runs.locator('tbody tr');
+  await expect.poll(() => rows.count(), { timeout: 60_000 }).toBe(2);
+  expect(await rows.first().textContent()).toMatch(/\d\.\d\d ± \d\.\d\d s0\.00 ± 0\.00 s/);
+  expect(await accessibilityFaults(page)).toEqual([]);
+  const slope = page.getByRole('textbox', { name: 'Slope' });
+  await slope.fill('18');
+  await slope.press('Enter');
+  await time.waitFor();
+  await files.getByRole('button', { name: 'Demo gates' }).click();
+  await expect.poll(() => slope.inputValue()).toBe('20.0');
+});
+
 test('the demo set keeps the setting rules as it comes, and readings of the control go into the pair', async () => {
   const { page } = app;
   await page.getByRole('radio', { name: 'Setting rules' }).check({ force: true });

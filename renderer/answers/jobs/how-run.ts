@@ -29,5 +29,6 @@ export const HOW_RUN: Readonly<Record<JobName, HowRun>> = {
   // Begun tables are finished: they are kept, whoever asked.
   radiusTable: { ...long, ends: false },
   rankRack: long,
+  quickestRuns: long,
   quickLineOf: long,
 };

@@ -26,6 +26,7 @@ import {
   report,
   view,
 } from '../../state/index.ts';
+import { QuickestRuns } from './quickest-runs.tsx';
 import { Standing } from './standing.tsx';
 
 /** A long rack is shown from the front; the CSV holds all of it. */
@@ -102,6 +103,7 @@ export function PairsSheet(): JSX.Element {
           </Empty>
         )
       )}
+      {answer && scope.value === 'chosen' && <QuickestRuns />}
     </>
   );
 }

@@ -62,7 +62,7 @@ test('a faulty file is told with its line, not thrown', () => {
 });
 
 test('banked turns too fast for the ski say so', () => {
-  const answer = runPlan({ ...plan, programme: { kind: 'banked', traverse: 1, turns: 3 }, startSpeed: 14 });
+  const answer = runPlan({ ...plan, programme: { kind: 'banked', traverse: 1, turns: 3 }, startSpeed: 40 });
   expect(answer).toMatchObject({
     ok: false,
     problem: { key: 'run.noSuchRun', values: { ease: { key: 'run.easeBanked' } } },
