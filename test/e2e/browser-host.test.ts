@@ -102,22 +102,6 @@ test('a table in an old encoding opens and says so; a pair file in it is refused
   expect(await choose('skis', 'ash.pair.json')).toContain('ash.pair.json is not UTF-8 text');
 });
 
-test('a whole rack of a club is among the recent files too', async () => {
-  await app.page.evaluate(() => {
-    const dataTransfer = new DataTransfer();
-    dataTransfer.items.add(new File([`{"pad":"${'y'.repeat(8_000_000)}"}`], 'club.rack.json'));
-    document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
-  });
-  // The page's own host keeps the dropped file too, and of two of one name the later stays.
-  const latest = () =>
-    app.page.evaluate(async () => {
-      const [first] = await window.bench.host.recent();
-      const again = await window.bench.host.reopen(first.token).catch(() => null);
-      return { name: first.name, length: again?.text.length };
-    });
-  await expect.poll(latest, { timeout: 15_000 }).toEqual({ name: 'club.rack.json', length: 8_000_010 });
-});
-
 test('a file changed by something else is not saved over', async () => {
   const outcome = await app.page.evaluate(async () => {
     // A file handle as browsers with the interface give it.

@@ -48,7 +48,13 @@ async function openWindow(): Promise<Window> {
       if (found) resolve(found);
     });
   });
-  const browser = await chromium.connectOverCDP(address);
+  const browser = await chromium.connectOverCDP(address, { timeout: 15_000 }).catch(() => null);
+  if (!browser) {
+    // Now and then a browser that comes up after a kill does not answer.
+    process.kill(-child.pid!, 'SIGKILL');
+    await ended;
+    return openWindow();
+  }
   const [context] = browser.contexts();
   const page = context!.pages().find(each => each.url() === server.address)!;
   return {

@@ -106,17 +106,25 @@ test('work in progress survives a reload, and two windows keep theirs apart', as
 
 test('rows pasted from a spreadsheet are looked over, imported and undone', async () => {
   await page.getByRole('button', { name: 'Squad rack' }).click();
-  await page.evaluate(() => {
-    const clipboardData = new DataTransfer();
-    clipboardData.setData(
-      'text/plain',
-      'owner\tname\tlength (cm)\tcontact length\ttip\twaist\ttail\nZoë\tElm\t165\t1450\t116,5\t66\t104\nZoë\tAsh\tlong\t1450\t116\t66\t104\n',
-    );
-    document.body.dispatchEvent(
-      new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }),
-    );
-  });
   const dialog = page.getByRole('dialog', { name: 'Import pasted rows' });
+  const paste = () =>
+    page.evaluate(() => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData(
+        'text/plain',
+        'owner\tname\tlength (cm)\tcontact length\ttip\twaist\ttail\nZoë\tElm\t165\t1450\t116,5\t66\t104\nZoë\tAsh\tlong\t1450\t116\t66\t104\n',
+      );
+      document.body.dispatchEvent(
+        new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }),
+      );
+    });
+  // The page takes pasted rows from a moment after it is drawn.
+  await expect
+    .poll(async () => {
+      if ((await dialog.count()) === 0) await paste();
+      return dialog.count();
+    })
+    .toBe(1);
   await expect.poll(() => dialog.textContent()).toContain('Overall length: "long" is not accepted');
   await dialog.getByRole('button', { name: 'Import 1 pair' }).click();
   const pairs = () => page.locator('.squad-words').count();

@@ -8,8 +8,10 @@ import { demoPairs } from '../../renderer/demo/demo-pairs.ts';
 import { launchBrowser } from './support/browser.ts';
 
 function start(...options: string[]) {
-  const tsx = join(projectRoot, 'node_modules/tsx/dist/cli.mjs');
-  const child = spawn(process.execPath, [tsx, 'main/tools/start.ts', ...options], { cwd: projectRoot });
+  // One process, so that a signal reaches the program itself.
+  const child = spawn(process.execPath, ['--import', 'tsx', 'main/tools/start.ts', ...options], {
+    cwd: projectRoot,
+  });
   let output = '';
   for (const stream of [child.stdout, child.stderr]) {
     stream.on('data', chunk => {
@@ -74,7 +76,9 @@ test('interrupted, it ends only after the window has put its work down', async (
     const later = (work: () => void, ms: number) => after(work, ms === 300 ? 3_600_000 : ms);
     Object.assign(window, { setTimeout: later });
   });
+  const listening = page.waitForResponse(response => response.url().includes('/ending/'));
   await page.goto(output().match(/http:\S+/)?.[0] as string);
+  await listening;
   await page.getByRole('slider', { name: /^Waist width of/ }).press('ArrowUp');
   child.kill('SIGINT');
   expect(await ended).toBe(0);

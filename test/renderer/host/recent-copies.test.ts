@@ -16,3 +16,10 @@ test('lists the last eight, the latest first, each name once', async () => {
   expect((await copies.all()).slice(0, 3).map(({ name }) => name)).toEqual(['c', 'b', 'a']);
   expect(await copies.all()).toHaveLength(8);
 });
+
+test('a whole rack of a club is kept', async () => {
+  const copies = createRecentCopies('recent racks');
+  expect(await copies.keep('club', 'club.rack.json', 'y'.repeat(8_000_000))).toBe(true);
+  expect((await copies.all())[0]!.name).toBe('club.rack.json');
+  expect((await copies.read('club'))!.text).toHaveLength(8_000_000);
+});
