@@ -358,7 +358,7 @@ export const english = {
   'set.quickestRuns': 'Quickest runs',
   'set.timeQuickestRuns': 'Time the quickest runs',
   'set.quickestHint':
-    'From {speed} at the start, each pair in its own groove, ridden as fast as this skier can. Takes some seconds a gate.',
+    'From {speed} at the start, each pair in its own groove, ridden as fast as this skier can. A long set takes up to a minute.',
   'set.timesKeptDoNotRank':
     'Times above are at a speed kept: they tell what that speed asks, not which pair is faster.',
   'set.quickestCaption': 'Quickest runs of the chosen pairs, fastest first',
