@@ -14,7 +14,7 @@ export function sureness(sure: Ranking['sure'], flips: number, system: System): 
     case 'only one pair':
       return 'Nothing to compare it with: choose a second pair.';
     case 'clear':
-      return `Clear: it stays first under every small change tried (${tried(system)}).`;
+      return `Clear at this speed, which says nothing of time: it stays first under every small change tried (${tried(system)}).`;
     case 'close':
       return `Close: ${flips} of the small changes tried (${tried(system)}) put another pair first.`;
   }
