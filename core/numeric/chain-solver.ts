@@ -25,6 +25,7 @@ const MOST_RESTORATIONS = 60;
 /** Where no step is acceptable any more, an error of this many tolerances is rounding and good enough. */
 const ROUNDING = 10;
 
+export const MODE: any = { bend: false, rounds: 1, enough: 0.9, most: 1e3 };
 /**
  * Solves a chain problem once.
  * @returns an answer within `options.tolerance` (1e-7, scaled), or why there is none and what is missed most
@@ -74,7 +75,7 @@ export class ChainSolver {
     let mu = options.barrier ?? (guess.multipliers ? WARM_BARRIER : FIRST_BARRIER);
     const { atCentre } = options;
     const leastMu = tolerance / LAST_BARRIER;
-    iterate.begin(problem, guess, mu);
+    iterate.begin(problem, this.#step.recursion, guess, mu);
     this.#step.begin(options.soften ?? false);
     this.#damping.begin();
     filter.begin(iterate.measure(mu).violation);
@@ -115,6 +116,7 @@ export class ChainSolver {
         this.#step.correct(mu, iterate.missed);
         if (next === 'again') break;
       }
+      if (regularised >= 0 && MODE.bend) this.#bend(mu);
       const from = iterate.measure(mu);
       alpha = regularised < 0 ? 0 : this.#search(from, mu);
       if (alpha > 0) continue;
@@ -125,6 +127,25 @@ export class ChainSolver {
       }
     }
     return iterate.failure('too many steps', mostSteps);
+  }
+
+  #bend(mu: number): void {
+    const iterate = this.#iterate;
+    const toBound = Math.max(TO_BOUND, 1 - mu);
+    for (let k = 0; k < MODE.rounds; k++) {
+      const primal = iterate.reach(toBound);
+      const dual = iterate.multiplierReach(toBound);
+      if (primal > MODE.enough && dual > MODE.enough) return;
+      this.#step.keep();
+      this.#step.bend(primal * dual, MODE.most * mu);
+      this.#step.correct(mu, iterate.missed);
+      const primal2 = iterate.reach(toBound);
+      const dual2 = iterate.multiplierReach(toBound);
+      if (primal2 * dual2 > primal * dual) continue;
+      this.#step.straighten();
+      this.#step.back();
+      return;
+    }
   }
 
   #restore(mu: number): boolean {
