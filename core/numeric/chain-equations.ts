@@ -82,7 +82,8 @@ export class ChainEquations {
       this.#stage = stage.derivativesOf(0, this.n + 1);
       this.#cost = stage.derivativesOf(this.n, this.n + 1);
       recursion.expect(this.pattern);
-      for (const part of [this.costSlope, this.#gradient, recursion.slopes, recursion.middleHessian]) part.fill(0);
+      for (const part of [this.costSlope, this.#gradient, recursion.slopes, recursion.middleHessian])
+        part.fill(0);
     }
     if (limits && limits.formula !== before.limits?.formula) {
       this.#limits = limits.formula.derivativesOf(0, this.limitCount);
@@ -106,7 +107,12 @@ export class ChainEquations {
     const values = this.#values;
     const outputs = stage.outputCount;
     this.#toMiddles(x, u);
-    stage.valuesOver(N, rows(this.#middles, n + this.m), rows(stageData, stage.dataCount), rows(values, outputs));
+    stage.valuesOver(
+      N,
+      rows(this.#middles, n + this.m),
+      rows(stageData, stage.dataCount),
+      rows(values, outputs),
+    );
     let objective = 0;
     for (let k = 0; k < N; k++) {
       const c = k * n;

@@ -61,7 +61,9 @@ export function derivativesOf(of: Recording, withData: boolean): DerivativeRecor
   const hessianPlaces = places(hessian);
   const gradient = (kind: number) =>
     places(
-      adjoints.flatMap((adjoint, i): [number, Weight][] => (adjoint && code[i] === kind ? [[a[i], adjoint]] : [])),
+      adjoints.flatMap((adjoint, i): [number, Weight][] =>
+        adjoint && code[i] === kind ? [[a[i], adjoint]] : [],
+      ),
     );
   const gradientPlaces = gradient(Op.Input);
   const dataPlaces = withData ? gradient(Op.Datum) : new Int32Array(0);
@@ -172,14 +174,23 @@ function localsAt(of: Recording, t: Tape, chain: ChainRule, values: readonly Ter
   }
   const [fa, fb, faa, fab, fbb] = binaryLocal(code[i], t, y, p, values[to]);
   if (at === to) {
-    const bend = [faa, fab, fab, fbb].reduce<Weight | null>((sum, w) => (w ? chain.sum(sum ?? undefined, w) : sum), null);
+    const bend = [faa, fab, fab, fbb].reduce<Weight | null>(
+      (sum, w) => (w ? chain.sum(sum ?? undefined, w) : sum),
+      null,
+    );
     return { slopes: [[at, chain.sum(fa, fb)]], bends: bend ? [[at, at, bend]] : [] };
   }
   const bends: [number, number, Weight][] = [];
   if (faa) bends.push([at, at, faa]);
   if (fab) bends.push([at, to, fab]);
   if (fbb) bends.push([to, to, fbb]);
-  return { slopes: [[at, fa], [to, fb]], bends };
+  return {
+    slopes: [
+      [at, fa],
+      [to, fb],
+    ],
+    bends,
+  };
 }
 
 /** f' and f''. */
@@ -242,7 +253,9 @@ function binaryLocal(
 function reachedBy({ code, a, b }: Recording, kind: (code: number) => boolean): boolean[] {
   const reached: boolean[] = [];
   for (let i = 0; i < code.length; i++) {
-    reached.push(code[i] <= Op.Constant ? kind(code[i]) : reached[a[i]] || (isBinary(code[i]) && reached[b[i]]));
+    reached.push(
+      code[i] <= Op.Constant ? kind(code[i]) : reached[a[i]] || (isBinary(code[i]) && reached[b[i]]),
+    );
   }
   return reached;
 }

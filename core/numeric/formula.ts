@@ -99,7 +99,12 @@ export class Formula {
   valuesOver(count: number, inputs: Rows, data: Rows, out: Rows): void {
     this.#lanes ??= new LaneProgram(this.#recording);
     const output = Int32Array.from(this.#recording.outputs, (_, k) => k);
-    this.#lanes.run(count, inputs, [{ ...data, columns: this.dataCount }], [{ rows: out, output, column: output }]);
+    this.#lanes.run(
+      count,
+      inputs,
+      [{ ...data, columns: this.dataCount }],
+      [{ rows: out, output, column: output }],
+    );
   }
 
   /** Derivatives of the outputs from number `from` to before `to`, to be asked at many points. */

@@ -59,7 +59,6 @@ export class LaneProgram {
       if (code[i] === Op.Constant && places.of[i] >= 0)
         this.#values.fill(number[i], places.of[i], places.of[i] + LANES);
     }
-    (this as any).steps = steps.length; (this as any).slots = places.size;
     this.#inputs = places.inputs;
     this.#data = places.data;
     this.#outputs = Int32Array.from(outputs, i => places.of[i]);
@@ -67,7 +66,7 @@ export class LaneProgram {
 
   /**
    * Evaluates `count` points. Inputs and data are read from the first columns of their rows; `data` may be of several
-   * kinds, the columns of the first before those of the next. `take` says what becomes of output k: row and column.
+   * kinds, the columns of the first before those of the next. Each sink takes some outputs into columns of its rows.
    */
   run(
     count: number,

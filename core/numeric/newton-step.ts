@@ -105,6 +105,7 @@ export class NewtonStep {
     this.#solve(mu, missed);
   }
 
+  /** Takes back what `bend` has set; the step itself stays. */
   straighten(): void {
     const { states, controls, slacks } = this.iterate;
     states.straighten();
@@ -112,6 +113,7 @@ export class NewtonStep {
     slacks.straighten();
   }
 
+  /** From now on `correct` counts with a share of the products of the step's changes, `most` at most. */
   bend(share: number, most: number): void {
     const { states, controls, slacks } = this.iterate;
     states.bend(share, most);

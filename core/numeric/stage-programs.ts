@@ -150,7 +150,8 @@ function ownProgram(n: number, z: number, pattern: Matrix, hessian: Int32Array):
     for (let j = i; j < z; j++) {
       const terms = products(column(d, i), column(product, j));
       // [0, W_xu]ᵀ D for a control's row, and W_uu.
-      if (i >= n) terms.push(...products(w[i].slice(0, n), column(d, j)), ...(w[i][j] ? [w[i][j] as Term] : []));
+      if (i >= n)
+        terms.push(...products(w[i].slice(0, n), column(d, j)), ...(w[i][j] ? [w[i][j] as Term] : []));
       own.push(sum(terms) ?? zero);
     }
   }
