@@ -1633,6 +1633,28 @@ export const english = {
   'rules.allowance': 'allowance on the mean',
   'rules.readTo': '{what}, to {step}',
   'rules.radiusOfNth': 'radius of the {nth, select, 1{first} 2{second} other{third}} reading',
+  'rules.note.noSidecut': 'the widths show no sidecut, so there is no radius to compare',
+  'rules.note.catalogueWidths':
+    'from the contact length and the widest points; the control reads its widths elsewhere, so measure the control stations before deciding',
+  'rules.note.controlStations': 'from the control stations at 80 % and 90 %',
+  'rules.note.firstEnough':
+    'from the control stations at 80 % and 90 %; the first reading is enough, so those after it are not used',
+  'rules.note.decided':
+    'from the control stations at 80 % and 90 %: readings of {readings} m have a mean of {mean} m, and {allowance} times it, {compared} m, is {verdict, select, refused{refused} other{accepted}} at a limit of {limit} m',
+  'rules.note.twoMore':
+    'from the control stations at 80 % and 90 %; this first reading is under {limit} m, so two more are taken and {allowance} times the mean of the three decides: their mean must be at least {mean} m',
+  'rules.note.oneMore':
+    'from the control stations at 80 % and 90 %; readings of {first} and {second} m, the first under {limit} m, so one more is taken and {allowance} times the mean of the three decides: the third must be at least {third} m',
+  'rules.limit.least': 'at least {least}',
+  'rules.limit.most': 'at most {most}',
+  'rules.limit.leastAndMost': 'at least {least}, at most {most}',
+  'rules.limit.eased': '{limit} ({full}, eased by {by} for a lower-level race)',
+  'rules.caution.noLimits': 'This edition holds no limits for {discipline}, {category}.',
+  'rules.caution.missing': 'Not given, so not checked: {rules}.',
+  'rules.caution.fromMemory': 'Limits marked from memory must be confirmed.',
+  'rules.caution.ofEdition': '{notes}',
+  'rules.caution.inForce':
+    'Rules change every season: only the rulebook in force and the equipment controller decide. A rule this edition does not list is not checked.',
   'rules.note.otherStations':
     'The control measures its widths at other stations; only the equipment controller decides.',
   'rules.note.control':
