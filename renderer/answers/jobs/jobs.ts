@@ -9,7 +9,7 @@ import {
   grooveSolver,
   type RadiusTable,
 } from '../../../core/carve/index.ts';
-import { say } from '../../../core/language/index.ts';
+import { FieldError } from '../../../core/fault/index.ts';
 import { type Pair, skiOf } from '../../../core/pair/index.ts';
 import { flexJobs } from './flex-jobs.ts';
 import { hillJobs } from './hill-jobs.ts';
@@ -36,7 +36,8 @@ function solverOf(pair: Pair): Solver {
 
 function carvingOf(pair: Pair): CarvingSki {
   const carving = carvingSkiOf(skiOf(pair));
-  if (!carving.ok) throw new Error(`${pair.name}: ${say(carving.reason)}`);
+  // Nobody asks of a ski that cannot be bent: the page has looked before.
+  if (!carving.ok) throw new FieldError(carving.reason);
   return carving.ski;
 }
 

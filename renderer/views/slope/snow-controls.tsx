@@ -1,17 +1,16 @@
 import type { JSX } from 'preact';
 import { NAMED_SNOWS, wallStrengthOf } from '../../../core/carve/index.ts';
 import { reachOf, rowOf, saidOf } from '../../../core/conditions/index.ts';
-import { say } from '../../../core/language/index.ts';
 import { ConditionControl } from '../../controls/index.ts';
 import { Quantity } from '../../kit/index.ts';
-import { changeConditions, conditions } from '../../state/index.ts';
+import { changeConditions, conditions, t } from '../../state/index.ts';
 
 /** What the snow bears: its hardness, and the strength of the wall an edge leans on, which follows it until it is said. */
 export function SnowControls(): JSX.Element {
   const c = conditions.value;
   const [min, max] = reachOf('wallStrengthKPa');
   const { measure, label: key } = rowOf('wallStrengthKPa');
-  const label = say({ key });
+  const label = t(key);
   const own = c.wallStrengthKPa !== undefined;
   return (
     <details class="control-group">
