@@ -11,12 +11,17 @@ const ROOMS = [
   ...['controls', 'files', 'frame', 'help', 'host', 'kit', 'print', 'rack', 'rules', 'squad'].map(
     room => `renderer/${room}`,
   ),
+  ...['board', 'compare', 'edge', 'flex', 'shape', 'slope'].map(view => `renderer/views/${view}`),
   ...['disk', 'electron', 'host'].map(room => `main/${room}`),
 ];
 
 /** What programs read: headings that the import reads back, and what crosses from one process to another. */
 const FORMATS = new Set([
+  // Workings, whose texts move with those of core.
+  'renderer/views/slope/row-workings.ts',
+  'renderer/views/slope/run-workings.ts',
   'renderer/squad/save-table.ts',
+  'renderer/views/flex/layup-rows.ts',
   'main/electron/channel.ts',
   'main/electron/page-protocol.ts',
   'main/host/messages.ts',
@@ -29,12 +34,17 @@ const UNREAD =
 const READ =
   /^(label|title|aria-label|aria-valuetext|placeholder|alt|note|hint|heading|why|none|empty|description|said|text|caption)$/;
 /** Calls whose first text a person reads: reports, and steps that undo names. */
-const SPOKEN = /^(report|edit|changeCourse|changeSlope|changeRules|changePair|showWorking)$/;
+const SPOKEN =
+  /^(report|edit|changeCourse|changeSlope|changeRules|changePair|changeConditions|changeBoard|showWorking)$/;
 /** What looks like a text and is none: a key, a selector of elements, a name the program gives itself. */
 const isNone = (text: string): boolean =>
   Object.hasOwn(languages.en.texts, text) ||
   /^[.#]|\[\w+[=\]]/.test(text) ||
-  /^turnwright( \w+)?$/i.test(text);
+  /^turnwright( \w+)?$/i.test(text) ||
+  KEY_IN_PIECES.test(text);
+
+/** A key with a part that is chosen. */
+const KEY_IN_PIECES = /^[a-z]+(\.\w+)*\. 0 (\.\w+)*$/i;
 
 const LETTERS = /\p{L}{2,}/u;
 const TWO_WORDS = /\p{L}{2,}[,;:.]? \p{L}{2,}/u;
