@@ -63,9 +63,9 @@ export function AlongCharts(props: {
       {TRACES[props.sheet].map(trace => (
         <Chart
           key={trace.title}
-          title={trace.title}
+          title={t(trace.title)}
           x={{ label: t('common.fromRearContact'), measure: 'station' }}
-          y={{ label: trace.label, measure: trace.measure, zero: trace.zero }}
+          y={{ label: t(trace.label), measure: trace.measure, zero: trace.zero }}
           series={props.pairs.flatMap((pair): Series[] => {
             const solved = grooveOf(pair);
             if (!solved) return [];
