@@ -47,7 +47,7 @@ export function createRecentCopies(database = 'turnwright.recent-files'): Recent
 
   return {
     async keep(token, name, text) {
-      const at = Math.max(Date.now(), last + 1);
+      let at = Math.max(Date.now(), last + 1);
       last = at;
       try {
         const change = (await open()).transaction(['files', 'texts'], 'readwrite');
@@ -55,6 +55,8 @@ export function createRecentCopies(database = 'turnwright.recent-files'): Recent
         const texts = change.objectStore('texts');
         const there: readonly Listed[] = await files.getAll();
         const others = latestFirst(there).filter(file => file.token !== token);
+        // A clock that was put back must not hide what came last.
+        at = Math.max(at, (others[0]?.at ?? 0) + 1);
         const past = others.filter((file, place) => file.name === name || place >= RECENT_COUNT - 1);
         past.push(...there.filter(file => !isListed(file)));
         for (const file of past) await Promise.all([files.delete(file.token), texts.delete(file.token)]);

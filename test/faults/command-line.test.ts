@@ -160,7 +160,8 @@ test('whatever a file holds, its command answers or names the file and its field
       if (code === 0) JSON.parse(out);
       else {
         expect({ code, out }).toEqual({ code: 2, out: '' });
-        expect(err).toMatch(/^(-|standard input): [^\n]+\n$/);
+        // What had to be noted stands before it.
+        expect(err).toMatch(/^([^\n]+\n)?(-|standard input): [^\n]+\n$/);
       }
     }),
     runs(0.25),
