@@ -38,7 +38,7 @@ const LONG: Readonly<Record<string, (n: number) => string>> = {
   'brackets in a heading': n => `${'('.repeat(n)},across,down\n1,2,3\n`,
   separators: n => `across,down\n${','.repeat(n)}\n`,
   'empty lines': n => `${'\n'.repeat(n)}across,down\n1,2\n`,
-  remarks: n => `${'# remark, across, down\n'.repeat(n)}across,down\n1,2\n`,
+  remarks: n => `${'# a,b,c\n'.repeat(n)}across,down\n1,2\n`,
   spaces: n => `across,down\n${' '.repeat(n)}1,2\n`,
   digits: n => `across,down\n${'1'.repeat(n)},2\n`,
   'grouped digits': n => `across,down\n${'1.'.repeat(n)},2\n`,
