@@ -91,7 +91,7 @@ export const set: Command = {
       : Math.min(...kept.pairs[0].report.gates.map(gate => gate.neededRadius));
     const remarks = [
       ...disciplineRemarks(skis, course),
-      ...new Set(checks.flatMap(check => (check?.verdict === 'fails' ? [check.caution] : []))),
+      ...new Set(checks.flatMap(check => (check?.verdict === 'fails' ? [toldAll(check.caution)] : []))),
     ];
     const order = [...ranking.pairs, ...ranking.untimed].map(({ index }) => index);
     const json = {

@@ -74,9 +74,10 @@ export function sceneWords(): string {
     kind: radius === null ? 'none' : 'arc',
     radius: radius === null ? '' : radiusText(radius),
   });
-  return t('edge.scene.words', {
+  const words = t('edge.scene.words', {
     name: active.name,
     edge: { quantity: 'angleDeg', value: conditions.value.edgeDeg },
     turn,
   });
+  return `${words} ${t('common.sceneKeys')}`;
 }

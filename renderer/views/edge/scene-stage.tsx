@@ -139,7 +139,9 @@ async function savePicture(scene: EdgeSceneHandle | null): Promise<void> {
       .replace(/[^a-z0-9]+/g, '-') ?? 'ski'
   }-on-edge.png`;
   try {
-    const bytes = new Uint8Array(await (await scene.snapshot()).arrayBuffer());
+    const picture = await scene.snapshot();
+    if (!picture) return report(t('kit.tooLargePicture'), 'error');
+    const bytes = new Uint8Array(await picture.arrayBuffer());
     if (await getHost().exportFile(name, 'image/png', bytes)) report(t('common.saved', { name }));
   } catch (error) {
     report(t('edge.couldNotBeSaved', { name, error: errorWords(error) }), 'error');

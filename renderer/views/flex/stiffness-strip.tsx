@@ -18,7 +18,7 @@ export function StiffnessStrip({ active }: { active: ChosenPair }): JSX.Element 
       <p class={fault || !plain ? undefined : 'strip-hint'}>
         <strong>{active.mark.letter}</strong>{' '}
         {fault ? <span class="problem">{fault}</span> : <Stated active={active} which={which} />}
-        {!fault && active.pair[which] && active.pair.plate && t('flex.plateAdds')}
+        {!fault && active.pair[which] && active.pair.plate && t('flex.plateAddsToIt')}
       </p>
       {active.readOnly === undefined && <Actions active={active} which={which} />}
     </div>

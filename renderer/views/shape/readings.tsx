@@ -3,7 +3,7 @@ import { shapeWorkings, widthRemark } from '../../../core/shape/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { radiusOf, sidecutOf } from '../../answers/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
-import { activePair, type ChosenPair, chosenPairs, perPair, ski, t } from '../../state/index.ts';
+import { activePair, type ChosenPair, chosenPairs, inWords, perPair, ski, t } from '../../state/index.ts';
 
 const workingsOf = perPair(pair => shapeWorkings(ski(pair)));
 
@@ -13,7 +13,8 @@ function noteOf(pair: ChosenPair, active: boolean): string | undefined {
   const how = active
     ? t('shape.overContactLength', { waist: { key: `shape.waistSource.${waistSource}` } })
     : null;
-  const remarks = [how, widthRemark(pair.ski)].filter(each => each !== null);
+  const unused = widthRemark(pair.ski);
+  const remarks = [how, unused && inWords(unused)].filter(each => each !== null);
   return remarks.length > 0 ? remarks.join('. ') : undefined;
 }
 

@@ -111,7 +111,7 @@ function follow(scene: HillSceneHandle, stops: (() => void)[]) {
           }),
       });
       const names = runs.value.runs.map(run => run.pair.name).join(' and ');
-      scene.describe(t('slope.hillDescription', { names }));
+      scene.describe(`${t('slope.hillDescription', { names })}. ${t('common.sceneKeys')}`);
       if (begun) return;
       begun = true;
       scene.onTime(tick);
