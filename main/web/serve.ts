@@ -59,7 +59,9 @@ export async function servePage(
         .writeHead(status, { ...safeHeaders, 'content-type': 'text/plain; charset=utf-8' })
         .end(`${say({ key: why })}\n`);
     const { port: own } = server.address() as AddressInfo;
-    const host = request.headers.host ?? '';
+    // Of two host names nobody can say which is meant.
+    const [host, another] = request.headersDistinct.host ?? [];
+    if (another !== undefined) return refuse(400, 'web.oneHost');
     if (host !== `127.0.0.1:${own}` && host !== `localhost:${own}`) return refuse(403, 'web.notThisAddress');
     if (!READING.includes(request.method ?? '')) {
       response.setHeader('allow', READING.join(', '));

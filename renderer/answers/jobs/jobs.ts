@@ -79,7 +79,8 @@ export const jobs = {
   /** Turn radius over edge angle and load of one pair on one snow. Half a second and up; ask `tableOf`. */
   radiusTable({ pair, hardness, fore }: RadiusTableInput, progress: Progress): RadiusTable | CarveFailure {
     const table = buildRadiusTable(carvingOf(pair), hardness, { fore, onProgress: progress });
-    if (table === null) throw new Error('The radius table was stopped.');
+    // Null where it was cancelled, and nothing cancels it here: a thread nobody waits for any more is ended.
+    if (table === null) throw new Error('cancelled');
     return table;
   },
 };

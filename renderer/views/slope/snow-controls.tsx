@@ -14,7 +14,7 @@ export function SnowControls(): JSX.Element {
   const own = c.wallStrengthKPa !== undefined;
   return (
     <details class="control-group">
-      <summary>Snow</summary>
+      <summary>{t('slope.snow')}</summary>
       <ConditionControl
         field="hardnessNPerMm3"
         note={NAMED_SNOWS.find(({ hardnessNPerMm3 }) => hardnessNPerMm3 === c.hardnessNPerMm3)?.name}
@@ -26,12 +26,12 @@ export function SnowControls(): JSX.Element {
         min={min}
         max={max}
         log
-        note={own ? undefined : 'By the hardness: our own value, no measurement'}
+        note={own ? undefined : t('slope.byHardnessNote')}
         onInput={wallStrengthKPa => changeConditions(label, { wallStrengthKPa }, 'wallStrengthKPa')}
       />
       {own && (
         <button type="button" onClick={() => changeConditions(label, { wallStrengthKPa: undefined })}>
-          By the hardness
+          {t('slope.byHardness')}
         </button>
       )}
     </details>
