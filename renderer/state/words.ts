@@ -10,20 +10,21 @@ import {
   sayAll,
   type ValuesOf,
 } from '../../core/language/index.ts';
+import { LANGUAGE } from '../../main/host/index.ts';
 import { view } from './store.ts';
 
-/** How this person is told things: in the chosen units, fields called by their labels. */
-const reader = computed<Reader>(() => ({ units: view.value.system, fields: 'by label' }));
+/** How this person is told things: in the program's language and the chosen units, fields called by their labels. */
+const reader = computed<Reader>(() => ({
+  language: LANGUAGE,
+  units: view.value.system,
+  fields: 'by label',
+}));
 
 /** A sentence, a label or a field at fault in words. */
 export const inWords = (said: Sentence | FieldFault): string => say(said, reader.value);
 
 /** Several sentences one after the other. */
 export const allInWords = (sentences: readonly Sentence[]): string => sayAll(sentences, reader.value);
-
-/** What a working says beside its formula. */
-export const noteInWords = (note: string | readonly Sentence[]): string =>
-  typeof note === 'string' ? note : allInWords(note);
 
 /** The text of a key: `t('run.gripEnds', { speed })`. */
 export function t(key: PlainKey): string;

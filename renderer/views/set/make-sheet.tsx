@@ -45,14 +45,14 @@ export function MakeSheet(): JSX.Element {
             rows={chosenPairs.value.map(pair => {
               const radius = radiusOf(pair.pair);
               const fit = radius === null ? null : fitRhythmicSet(s, o, radius);
-              const fills = fit?.kind === 'arcs fill the set';
+              const fills = fit?.kind === 'arcs';
               return {
                 id: pair.id,
                 mark: pair.mark,
                 of: pair.name,
                 value: fills ? fit.edgeAngle : null,
                 why:
-                  fit?.kind === 'arcs joined by traverses'
+                  fit?.kind === 'arcs and traverses'
                     ? `Turns tighter than the set even when flat: arcs with ${formatQuantity(fit.traverse, 'radius', { system: view.value.system }).text} of traverse between.`
                     : 'It has no sidecut.',
                 working: radius === null ? undefined : () => neededEdgeWorking(s, o, radius) ?? [],

@@ -49,7 +49,7 @@ describe('arcs and traverses of a ski that turns more tightly than the line', ()
     const across = Math.abs(line.x[line.gateSamples[4]] - line.x[line.gateSamples[5]]);
     const down = line.y[line.gateSamples[5]] - line.y[line.gateSamples[4]];
     const fit = fitRhythmicSet(down, across, 5, 0.2);
-    if (fit.kind !== 'arcs joined by traverses') throw new Error(fit.kind);
+    if (fit.kind !== 'arcs and traverses') throw new Error(fit.kind);
     const path = arcsAndTraverses(
       line,
       gates.map(() => fit.radius),
