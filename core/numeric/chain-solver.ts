@@ -24,6 +24,9 @@ const MOST_BEND = 10;
 const MOST_CORRECTIONS = 4;
 /** A correction must bring the violation under this share of the one before. */
 const CORRECTION_GAIN = 0.99;
+/** How dear movement is made where no step is acceptable, and how often at most. */
+const RETREAT_DAMPING = [1e-2, 1, 100];
+const MOST_RETREATS = 30;
 const SHORTEST_STEP = 1e-10;
 const MOST_RESTORATIONS = 60;
 /** Where no step is acceptable any more, an error of this many tolerances is rounding and good enough. */
@@ -83,6 +86,7 @@ export class ChainSolver {
     this.#damping.begin();
     filter.begin(iterate.measure(mu).violation);
     let restorations = 0;
+    let retreats = 0;
     let alpha = 0;
     let regularised = 0;
     for (let iteration = 0; iteration < mostSteps; iteration++) {
@@ -124,6 +128,7 @@ export class ChainSolver {
       alpha = regularised < 0 ? 0 : this.#search(from, mu);
       if (alpha > 0) continue;
       if (error <= ROUNDING * tolerance) return iterate.answer(iteration, error);
+      if (retreats++ < MOST_RETREATS && this.#retreat(mu)) continue;
       filter.leave(from);
       if (++restorations > MOST_RESTORATIONS || !this.#restore(mu)) {
         return iterate.failure('no feasible step', iteration);
@@ -158,6 +163,19 @@ export class ChainSolver {
       reach = nowReach;
       dual = nowDual;
     }
+  }
+
+  /**
+   * Where no step is acceptable: forgets the points left behind, and steps that are dearer and so shorter are tried.
+   * Restoring the equations alone is the last way out; it may lose all that was won for the objective.
+   */
+  #retreat(mu: number): boolean {
+    this.#filter.clear();
+    for (const dear of RETREAT_DAMPING) {
+      if (this.#step.find(mu, Math.max(dear, this.#damping.now)) < 0) continue;
+      if (this.#search(this.#iterate.measure(mu), mu) > 0) return true;
+    }
+    return false;
   }
 
   #restore(mu: number): boolean {
