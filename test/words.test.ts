@@ -8,33 +8,52 @@ const root = new URL('..', import.meta.url).pathname;
 
 /** Rooms that speak by key alone. */
 const ROOMS = [
-  ...['controls', 'files', 'frame', 'help', 'host', 'kit', 'print', 'rack', 'rules', 'squad'].map(
+  ...['answers', 'controls', 'files', 'frame', 'help', 'host', 'kit', 'print', 'rack', 'rules', 'scene'].map(
     room => `renderer/${room}`,
   ),
-  ...['disk', 'electron', 'host'].map(room => `main/${room}`),
+  ...['squad', 'state', 'theme'].map(room => `renderer/${room}`),
+  ...['board', 'compare', 'edge', 'flex', 'shape', 'slope'].map(view => `renderer/views/${view}`),
+  ...['calc', 'disk', 'electron', 'host', 'tools', 'web'].map(room => `main/${room}`),
 ];
 
-/** What programs read: headings that the import reads back, and what crosses from one process to another. */
+/** What programs read: headings that the import reads back, what crosses from one process to another; and licences. */
 const FORMATS = new Set([
   'renderer/squad/save-table.ts',
+  'renderer/views/flex/layup-rows.ts',
   'main/electron/channel.ts',
   'main/electron/page-protocol.ts',
   'main/host/messages.ts',
+  'main/tools/notices.ts',
+  'main/web/content-policy.ts',
 ]);
+
+/** Names that are no words: of programs and formats, and what documents of the command line hold. */
+const NAMES =
+  /^(Google Chrome|Microsoft Edge|Brave Browser|Library)\b|; charset=utf-8$|^(first reading|cosine rule|body weights)$/;
 
 /** Properties and attributes whose texts no person reads. */
 const UNREAD =
-  /^(class|className|id|key|type|kind|style|transform|d|points|viewBox|fill|stroke|mime|href|rel|role|name|autoComplete|inputMode|format|stroke-dasharray|htmlFor|for|list|accept|tex)$/;
+  /^(class|className|id|key|type|kind|style|transform|d|points|viewBox|fill|stroke|mime|href|rel|role|name|autoComplete|inputMode|format|stroke-dasharray|htmlFor|for|list|accept|tex|end|fields)$/;
 /** Properties and attributes whose every text a person reads. */
 const READ =
   /^(label|title|aria-label|aria-valuetext|placeholder|alt|note|hint|heading|why|none|empty|description|said|text|caption)$/;
 /** Calls whose first text a person reads: reports, and steps that undo names. */
-const SPOKEN = /^(report|edit|changeCourse|changeSlope|changeRules|changePair|showWorking)$/;
+const SPOKEN =
+  /^(report|edit|changeCourse|changeSlope|changeRules|changePair|changeConditions|changeBoard|showWorking)$/;
 /** What looks like a text and is none: a key, a selector of elements, a name the program gives itself. */
 const isNone = (text: string): boolean =>
   Object.hasOwn(languages.en.texts, text) ||
   /^[.#]|\[\w+[=\]]/.test(text) ||
-  /^turnwright( \w+)?$/i.test(text);
+  /^turnwright( \w+)?$/i.test(text) ||
+  NAMES.test(text) ||
+  KEY_IN_PIECES.test(text) ||
+  NOTATION.test(text);
+
+/** A key with a part that is chosen. */
+const KEY_IN_PIECES = /^[a-z]+(\.\w+)*\. 0 (\.\w+)*$/i;
+
+/** Fonts, questions to the browser and programs of the graphics card. */
+const NOTATION = /\b(sans-serif|prefers-\w+|vec[34])\b/;
 
 const LETTERS = /\p{L}{2,}/u;
 const TWO_WORDS = /\p{L}{2,}[,;:.]? \p{L}{2,}/u;
@@ -56,6 +75,9 @@ function bareTexts(source: string, file = 'x.tsx'): string[] {
   const found: string[] = [];
   const visit = (node: ts.Node, read: boolean): void => {
     if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node) || ts.isTypeNode(node)) return;
+    // Mistakes of a programmer, and requests given up.
+    if (ts.isNewExpression(node) && /^(RangeError|TypeError|Superseded)$/.test(node.expression.getText()))
+      return;
     const text = textOf(node);
     if (text !== null) {
       const bare = (read || ts.isJsxText(node) ? LETTERS : TWO_WORDS).test(text) && !isNone(text.trim());
@@ -104,7 +126,24 @@ async function sourcesOf(room: string): Promise<string[]> {
     .map(file => join(root, room, file));
 }
 
+/** Who may bind `say` of core to a language and to units; everybody else asks them. */
+const BOUND = new Set(['main/host/say.ts', 'renderer/state/words.ts']);
+
 describe('words', () => {
+  it('are put into a language in one place, and into the units of the page in another', async () => {
+    const unbound: string[] = [];
+    for (const room of ['main', 'renderer']) {
+      for (const file of await sourcesOf(room)) {
+        const name = file.slice(root.length);
+        const asks = /import (?!type)[^;]*\bsay(All)?\b[^;]*core\/language\/index\.ts/.test(
+          await readFile(file, 'utf8'),
+        );
+        if (asks && !BOUND.has(name)) unbound.push(name);
+      }
+    }
+    expect(unbound).toEqual([]);
+  });
+
   it.each(ROOMS)('of %s all come from core/language', async room => {
     const bare: string[] = [];
     for (const file of await sourcesOf(room)) {

@@ -40,7 +40,7 @@ export async function findQuickLine(id: string): Promise<void> {
   const { gates } = course.value;
   const key = questionOf(pair, gates);
   try {
-    const answer = await work('quick line', 'quickLineOf', t('answers.fastestLine', { name: pair.name }), {
+    const answer = await work('quick-line', 'quickLineOf', t('answers.fastestLine', { name: pair.name }), {
       pair,
       gates,
       conditions: { ...courseConditions.value, holdSpeed: false },

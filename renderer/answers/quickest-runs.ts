@@ -43,7 +43,7 @@ export async function timeQuickestRuns(): Promise<void> {
   const of = question.value;
   if (!of) return;
   try {
-    found.value = { of, answer: await work('quickest runs', 'quickestRuns', t('answers.quickestRuns'), of) };
+    found.value = { of, answer: await work('quickest-runs', 'quickestRuns', t('answers.quickestRuns'), of) };
   } catch (error) {
     if (error instanceof Superseded) report(t('answers.quickestRunsStopped'));
     else report((error as Error).message, 'error');
