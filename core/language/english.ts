@@ -671,7 +671,7 @@ export const english = {
   'files.openStep': 'Open {name}',
   'files.gatesRead': '{name}: {gates}',
   'files.gatesNotRead': '{name}: {gates}, {count} not read',
-  'files.unknownCategory': '{told}; category "{found}" is none of {categories}',
+  'files.unknownCategory': '{reported}; category "{found}" is none of {categories}',
   'files.savedGates': '{name} saved, {gates}',
   'files.atFault': '{name}: {fault}',
   'files.editionStep': 'Open edition {label}',

@@ -7,7 +7,7 @@ import { numberList, oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { readingTable, tableOf } from './table.ts';
-import { told } from './words.ts';
+import { inWords } from './words.ts';
 
 export const bend: Command = {
   usage: 'PAIR',
@@ -69,7 +69,7 @@ export const bend: Command = {
         { title: 'Deflection', ...curve },
       ],
       csv: curve,
-      words: [...gapWords(answer), told(answer.largeBend)].join('\n'),
+      words: [...gapWords(answer), inWords(answer.largeBend)].join('\n'),
       workings: flexWorkings(ski, question),
     };
   },

@@ -23,7 +23,7 @@ import { oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { tableOf } from './table.ts';
-import { told, toldAll } from './words.ts';
+import { allInWords, inWords } from './words.ts';
 
 export const check: Command = {
   usage: 'PAIR',
@@ -50,7 +50,7 @@ export const check: Command = {
     const result = checkPair(pair, { discipline, category, edition, lowerLevel });
     const items = result.items.map(({ rule, limit, found, plusMinus, verdict, status }) => ({
       rule,
-      limit: told(limit),
+      limit: inWords(limit),
       found: found === null ? null : rounded(found),
       plusMinus: plusMinus === null ? null : rounded(plusMinus),
       verdict,
@@ -74,14 +74,14 @@ export const check: Command = {
         verdict: result.verdict,
         items,
         ...controlJson(pair.control, result),
-        caution: toldAll(result.caution),
+        caution: allInWords(result.caution),
       },
       tables: [table],
       csv: table,
       words: [
         ...controlWords(pair.control),
-        ...result.items.flatMap(({ rule, note }) => (note ? [`${rule}: ${told(note)}.`] : [])),
-        toldAll(result.caution),
+        ...result.items.flatMap(({ rule, note }) => (note ? [`${rule}: ${inWords(note)}.`] : [])),
+        allInWords(result.caution),
       ].join('\n'),
       workings: [
         ...(three ? [threeReadingsWorking(readings)] : []),
@@ -131,7 +131,7 @@ function controlWords(stated: StatedControl | undefined): string[] {
   const [first, ...later] = [missingReadings(stated), ...(stated.repeats ?? []).map(missingReadings)];
   const stations = statedStations(stated);
   const listed = (missing: typeof first, at: string): string =>
-    missing.map(({ field, meaning }) => `${at}.${field} (${told(meaning)})`).join(', ');
+    missing.map(({ field, meaning }) => `${at}.${field} (${inWords(meaning)})`).join(', ');
   return [
     ...(stations
       ? [

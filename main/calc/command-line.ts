@@ -9,7 +9,7 @@ import { readInputFile, textOf } from './input-file.ts';
 import { plain, processStreams, type Streams } from './streams.ts';
 import { formatCsv, formatTable } from './table.ts';
 import { tellWorkings } from './tell-workings.ts';
-import { told } from './words.ts';
+import { inWords } from './words.ts';
 
 /**
  * Runs one command.
@@ -84,7 +84,7 @@ function print(name: string, report: Report, options: { json?: unknown; csv?: un
 
 /** Workings in a document carry their equation set in TeX, for whoever shows them. */
 const withTex = (working: Working) => ({
-  ...workingInWords(working, told),
+  ...workingInWords(working, inWords),
   tex: workingTex(working),
 });
 

@@ -8,7 +8,7 @@ import { oneNumber } from './option.ts';
 import { rounded } from './quantity.ts';
 import { CONTACT_LENGTH } from './ranges.ts';
 import { tableOf } from './table.ts';
-import { told } from './words.ts';
+import { inWords } from './words.ts';
 
 export const identify: Command = {
   usage: 'MEASUREMENTS.csv',
@@ -49,7 +49,7 @@ export const identify: Command = {
       csv: table,
       words: [
         `Left unexplained: ${Number((found.residual / MM).toPrecision(2))} mm.`,
-        ...found.notes.map(told),
+        ...found.notes.map(inWords),
       ].join('\n'),
       workings: [],
     };

@@ -21,7 +21,7 @@ import { quickestRanking, RUN_ASKED, ruleCheck } from './set-ranking.ts';
 import { type Table, tableOf } from './table.ts';
 import { NO_ADVICE, WALL_NOTE } from './turn-of.ts';
 import { surfaceOf } from './turn-surface.ts';
-import { told, toldAll } from './words.ts';
+import { allInWords, inWords } from './words.ts';
 import { spokenWorth, worthRows } from './worth-rows.ts';
 
 const ASKED = [
@@ -91,7 +91,7 @@ export const set: Command = {
       : Math.min(...kept.pairs[0].report.gates.map(gate => gate.neededRadius));
     const remarks = [
       ...disciplineRemarks(skis, course),
-      ...new Set(checks.flatMap(check => (check?.verdict === 'fails' ? [toldAll(check.caution)] : []))),
+      ...new Set(checks.flatMap(check => (check?.verdict === 'fails' ? [allInWords(check.caution)] : []))),
     ];
     const order = [...ranking.pairs, ...ranking.untimed].map(({ index }) => index);
     const json = {
@@ -103,13 +103,13 @@ export const set: Command = {
           neededEdgeDeg: neededEdge === null ? null : rounded(neededEdge / DEGREE),
           minHoldDeg: rounded(minHold / DEGREE),
           ...timesOf(ranking.pairs.find(pair => pair.index === index)),
-          verdict: told(verdict),
+          verdict: inWords(verdict),
           turnRadius: known[index].source,
           rules: checks[index]?.verdict ?? null,
         };
       }),
       pick: ranking.pick === null ? null : skis[ranking.pick].name,
-      because: toldAll(ranking.because),
+      because: allInWords(ranking.because),
       remarks,
       asked: course.asked,
     };
@@ -132,7 +132,7 @@ export const set: Command = {
       tables: [{ title, ...table }, ...worthTable(json.pairs[0])],
       csv: table,
       words: [
-        toldAll(ranking.because),
+        allInWords(ranking.because),
         askedWords(course.asked),
         ...remarks,
         ...known.map(({ words }) => words),

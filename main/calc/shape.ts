@@ -4,7 +4,7 @@ import type { Command } from './command.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { readingTable, tableOf } from './table.ts';
-import { told } from './words.ts';
+import { inWords } from './words.ts';
 
 export const shape: Command = {
   usage: 'PAIR',
@@ -14,7 +14,7 @@ export const shape: Command = {
   async run({ files: [file], options, read, note }) {
     const ski = await skiFrom(file, read, note);
     const unused = widthRemark(ski);
-    const remark = unused && told(unused);
+    const remark = unused && inWords(unused);
     // What a program reads on standard output stays as it is.
     if (remark !== null && (options.json || options.csv)) note(`${file}: ${remark}`);
     const cut = sidecut(ski);

@@ -1,7 +1,7 @@
 import { type Sentence, say } from '../../core/language/index.ts';
 
 /** A sentence as a line of the command line: plain spaces, which other programs can search for. */
-export const told = (sentence: Sentence): string => say(sentence).replaceAll('\u00a0', ' ');
+export const inWords = (sentence: Sentence): string => say(sentence).replaceAll('\u00a0', ' ');
 
 /** Several of them, one after the other. */
-export const toldAll = (sentences: readonly Sentence[]): string => sentences.map(told).join(' ');
+export const allInWords = (sentences: readonly Sentence[]): string => sentences.map(inWords).join(' ');
