@@ -6,6 +6,7 @@ import {
   setRadiusWorking,
   USUAL_COURSE,
 } from '../../core/course/index.ts';
+import type { Sentence } from '../../core/language/index.ts';
 import type { TimedPair } from '../../core/line/index.ts';
 import { type Ski, skiOf } from '../../core/pair/index.ts';
 import { categories } from '../../core/rules/index.ts';
@@ -19,9 +20,8 @@ import { rounded } from './quantity.ts';
 import { askedWords, conditionsOf, type SetQuestion, setQuestion } from './set-question.ts';
 import { quickestRanking, RUN_ASKED, ruleCheck } from './set-ranking.ts';
 import { type Table, tableOf } from './table.ts';
-import { NO_ADVICE, WALL_NOTE } from './turn-of.ts';
 import { surfaceOf } from './turn-surface.ts';
-import { allInWords, inWords } from './words.ts';
+import { t, told, toldAll } from './words.ts';
 import { spokenWorth, worthRows } from './worth-rows.ts';
 
 const ASKED = [
@@ -34,8 +34,8 @@ const ASKED = [
 ] as const;
 
 export const set: Command = {
-  usage: 'PAIR…',
-  summary: 'Which pair is the quickest through a set of gates, by how much, how surely, and why',
+  usage: 'calc.usage.pairs',
+  summary: 'calc.set.summary',
   conditions: ASKED,
   options: {
     course: { type: 'string' },
@@ -43,17 +43,16 @@ export const set: Command = {
     turn: { type: 'string' },
     category: { type: 'string' },
   },
-  notes:
-    'Gates: --course FILE, a CSV with gate, across (m) and down (m), which may also state slope and speed; or a\n' +
-    'rhythmic set by --spacing and --offset.\n' +
-    'Times are those of the quickest run of each pair from --start-speed KMH. --speed KMH asks besides what edge and\n' +
-    'grip that speed takes if it is kept all the way; it does not rank. What neither option nor file says is\n' +
-    `assumed: ${assumedWords('SL')} for gates up to 15 m apart down the hill, else ${assumedWords('GS')}.\n` +
-    `The greatest edge angle is ${USUAL.edgeMostDeg}° in the quickest run unless given.\n` +
-    '--turn groove, or cosine for the cosine rule.\n' +
-    `--category ${categories.join(', ')}: a pair that fails their rule check is timed and not picked.\n` +
-    'Every ± is two standard uncertainties.\n' +
-    WALL_NOTE,
+  notes: {
+    key: 'calc.set.notes',
+    values: {
+      slalom: usualOf('SL'),
+      giantSlalom: usualOf('GS'),
+      edgeMost: USUAL.edgeMostDeg,
+      categories: categories.join(', '),
+      wall: { key: 'calc.wallNote' },
+    },
+  },
   files: [1, Number.POSITIVE_INFINITY],
   async run({ files, options, said, read, note, progress }) {
     const pairs = await Promise.all(files.map(file => pairFrom(file, read, note)));
@@ -66,7 +65,7 @@ export const set: Command = {
       oneOf(options, 'category', categories) ?? categories.find(each => each === course.category) ?? null;
     const known = skis.map((ski, i) => {
       if (files.length > TOLD_FROM)
-        progress(`${i + 1} of ${files.length}: bending ${ski.name} into the snow`);
+        progress(t('calc.set.bending', { nth: i + 1, count: files.length, name: ski.name }));
       return surfaceOf(files[i], ski, hardness, turnBy);
     });
     const kept = asking(course.name, () =>
@@ -91,7 +90,7 @@ export const set: Command = {
       : Math.min(...kept.pairs[0].report.gates.map(gate => gate.neededRadius));
     const remarks = [
       ...disciplineRemarks(skis, course),
-      ...new Set(checks.flatMap(check => (check?.verdict === 'fails' ? [allInWords(check.caution)] : []))),
+      ...new Set(checks.flatMap(check => (check?.verdict === 'fails' ? [toldAll(check.caution)] : []))),
     ];
     const order = [...ranking.pairs, ...ranking.untimed].map(({ index }) => index);
     const json = {
@@ -103,13 +102,13 @@ export const set: Command = {
           neededEdgeDeg: neededEdge === null ? null : rounded(neededEdge / DEGREE),
           minHoldDeg: rounded(minHold / DEGREE),
           ...timesOf(ranking.pairs.find(pair => pair.index === index)),
-          verdict: inWords(verdict),
+          verdict: told(verdict),
           turnRadius: known[index].source,
           rules: checks[index]?.verdict ?? null,
         };
       }),
       pick: ranking.pick === null ? null : skis[ranking.pick].name,
-      because: allInWords(ranking.because),
+      because: toldAll(ranking.because),
       remarks,
       asked: course.asked,
     };
@@ -126,17 +125,21 @@ export const set: Command = {
         { name: 'verdict' },
       ],
     );
-    const title = `${course.gates.length} gates, ${rhythm ? 'set' : 'tightest'} radius ${radius.toFixed(2)} m`;
+    const title = t('calc.set.title', {
+      gates: course.gates.length,
+      kind: rhythm ? 'rhythm' : 'course',
+      radius: radius.toFixed(2),
+    });
     return {
       json,
       tables: [{ title, ...table }, ...worthTable(json.pairs[0])],
       csv: table,
       words: [
-        allInWords(ranking.because),
+        toldAll(ranking.because),
         askedWords(course.asked),
         ...remarks,
         ...known.map(({ words }) => words),
-        NO_ADVICE,
+        t('calc.noAdvice'),
       ].join('\n'),
       workings: rhythm
         ? [
@@ -177,8 +180,8 @@ function timesOf(pair: TimedPair | undefined) {
 
 function worthTable({ name, worth }: { name: string } & ReturnType<typeof timesOf>): Table[] {
   if (worth.length === 0) return [];
-  const title = `What a change is worth to ${name} (negative is quicker)`;
-  return [{ title, ...tableOf(spokenWorth(worth, 'in all')) }];
+  const title = t('calc.worth.titleOf', { name });
+  return [{ title, ...tableOf(spokenWorth(worth, 'calc.worth.inAll')) }];
 }
 
 /** Tells every tenth of the way once. */
@@ -186,26 +189,30 @@ function tenths(progress: (text: string) => void): (share: number) => void {
   let last = 0;
   return share => {
     const tenth = Math.floor(10 * share);
-    if (tenth > last) progress(`quickest runs: ${10 * tenth} %`);
+    if (tenth > last) progress(t('calc.set.progress', { percent: 10 * tenth }));
     last = Math.max(last, tenth);
   };
 }
 
-function assumedWords(discipline: 'SL' | 'GS'): string {
-  const { courseSlopeDeg, courseSpeedKmh } = USUAL_COURSE[discipline];
-  return `${courseSpeedKmh} km/h kept on ${courseSlopeDeg}°`;
+function usualOf(discipline: 'SL' | 'GS'): Sentence {
+  const { courseSlopeDeg: slope, courseSpeedKmh: speed } = USUAL_COURSE[discipline];
+  return { key: 'calc.set.usual', values: { slope, speed } };
 }
 
 /** More pairs than this take long enough for a person to wonder. */
 const TOLD_FROM = 4;
-
-const SPOKEN = { SL: 'slalom', GS: 'giant slalom', SG: 'super-G', DH: 'downhill' } as const;
 
 /** Every pair given is ranked; one of another discipline than the gates are set for is named. */
 function disciplineRemarks(skis: readonly Ski[], set: SetQuestion): string[] {
   return skis.flatMap(({ name, discipline }) =>
     discipline === 'other' || discipline === set.discipline
       ? []
-      : [`${name} is stated for ${SPOKEN[discipline]}; these gates are taken as ${SPOKEN[set.discipline]}.`],
+      : [
+          t('calc.set.discipline', {
+            name,
+            stated: t(`discipline.${discipline}`),
+            taken: t(`discipline.${set.discipline}`),
+          }),
+        ],
   );
 }

@@ -1,24 +1,21 @@
+import type { PlainKey } from '../../core/language/index.ts';
 import type { SkiWorth, Worth } from '../../core/line/index.ts';
 import { DEGREE, KMH, KPA } from '../../core/units/index.ts';
 import { rounded } from './quantity.ts';
+import { t } from './words.ts';
 
-export interface WorthRow {
-  readonly input: string;
-  readonly change: number;
-  readonly unit: string;
-  /** Seconds that the change brings, of a gate or of the whole set; negative is quicker. */
-  readonly seconds: number | null;
-}
+/** The unit of what legs push with, as documents name it. */
+const BODY_WEIGHTS = 'body weights';
 
 type Inputs = Worth & { readonly startSpeed?: number };
 
 /** Changes a skier or a technician can make, in the unit told, and that unit in SI. */
-const CHANGES: readonly (readonly [input: keyof Inputs, change: number, unit: string, si: number])[] = [
+const CHANGES = [
   ['startSpeed', 1, 'km/h', KMH],
   ['clearance', -0.05, 'm', 1],
   ['legSpeed', 0.1, 'm/s', 1],
-  ['pushMost', 0.2, 'body weights', 1],
-  ['pushRate', 1, 'body weights/s', 1],
+  ['pushMost', 0.2, BODY_WEIGHTS, 1],
+  ['pushRate', 1, `${BODY_WEIGHTS}/s`, 1],
   ['legLongest', 0.01, 'm', 1],
   ['edgeMost', 1, '°', DEGREE],
   ['edgeRate', 1, 'rad/s', 1],
@@ -31,7 +28,15 @@ const CHANGES: readonly (readonly [input: keyof Inputs, change: number, unit: st
   ['scrape', -0.1, '', 1],
   ['baseBevel', 0.1, '°', DEGREE],
   ['wallStrength', 100, 'kPa', KPA],
-];
+] as const satisfies readonly (readonly [input: keyof Inputs, change: number, unit: string, si: number])[];
+
+export interface WorthRow {
+  readonly input: (typeof CHANGES)[number][0] | SkiWorth['change'];
+  readonly change: number;
+  readonly unit: string;
+  /** Seconds that the change brings, of a gate or of the whole set; negative is quicker. */
+  readonly seconds: number | null;
+}
 
 /** What each change is worth, the dearest first: of the inputs, in seconds per SI unit, and of the ski. */
 export function worthRows(inputs: Inputs, skiWorths: readonly SkiWorth[]): WorthRow[] {
@@ -47,36 +52,22 @@ export function worthRows(inputs: Inputs, skiWorths: readonly SkiWorth[]): Worth
     .map(row => ({ ...row, seconds: rounded(row.seconds) }));
 }
 
-/** The rows in words, for reading. */
-export const spokenWorth = (rows: readonly WorthRow[], of: 'a gate' | 'in all' = 'a gate') =>
+/** The rows in words, for reading; the seconds are those of a gate or in all. */
+export const spokenWorth = (rows: readonly WorthRow[], of: 'calc.worth.perGate' | 'calc.worth.inAll') =>
   rows.map(({ input, change, unit, seconds }) => ({
-    'what changes': SPOKEN[input] ?? input,
-    by: `${change > 0 ? '+' : '−'}${Math.abs(change)}${unit === '' ? '' : ` ${unit}`}`,
-    [`ms ${of}`]: seconds === null ? null : 1000 * seconds,
+    [t('calc.worth.what')]: t(`calc.worth.${input}`),
+    [t('calc.worth.by')]: `${change > 0 ? '+' : '−'}${Math.abs(change)}${unitWords(unit)}`,
+    [t(of)]: seconds === null ? null : 1000 * seconds,
   }));
 
-const SPOKEN: Readonly<Record<string, string>> = {
-  startSpeed: 'speed at the start',
-  clearance: 'clearance at the pole',
-  legSpeed: 'leg speed',
-  pushMost: 'strength',
-  pushRate: 'quickness of the push',
-  legLongest: 'longest leg',
-  edgeMost: 'greatest edge angle',
-  edgeRate: 'edge rate',
-  angulationMost: 'angulation',
-  friction: 'friction (wax)',
-  dragArea: 'drag area (suit, posture)',
-  airDensity: 'air density',
-  mass: 'mass',
-  slope: 'slope',
-  scrape: 'scrape of a slipping edge',
-  baseBevel: 'base bevel',
-  wallStrength: 'strength of the wall of snow',
-  tipWidth: 'tip width',
-  waistWidth: 'waist width',
-  tailWidth: 'tail width',
-  bendingStiffness: 'bending stiffness',
-  torsionalStiffness: 'torsional stiffness',
-  hardness: 'hardness of the snow',
+/** Units that are words. */
+const UNITS: Readonly<Record<string, PlainKey>> = {
+  [BODY_WEIGHTS]: 'calc.bodyWeights',
+  [`${BODY_WEIGHTS}/s`]: 'calc.bodyWeightRate',
 };
+
+function unitWords(unit: string): string {
+  if (unit === '') return '';
+  const called = UNITS[unit];
+  return ` ${called ? t(called) : unit}`;
+}

@@ -1,6 +1,6 @@
-import { say } from '../../core/language/index.ts';
 import { decodeText as decodeBytes } from '../../core/table/index.ts';
 import type { FileKind } from './messages.ts';
+import { say } from './say.ts';
 
 /** A file's bytes as text, or in words for behind its name why they are none. */
 export type DecodedText =
