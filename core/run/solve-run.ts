@@ -149,8 +149,7 @@ class WholeRun {
     const edgeAt = (place: number) => plan.edgeAt(place);
     this.flow = new StageFlow(formulas.row, ROW_RATES, shape, edgeAt);
     this.problem = runProblem(run, shape, formulas, plan.nodes, edgeAt, plan.ends);
-    const quick = new StageFlow(formulas.stage, 0, shape, edgeAt);
-    this.correction = new StageCorrection(this.problem, plan.nodes, quick, this.flow);
+    this.correction = new StageCorrection(this.problem, plan.nodes, this.flow, edgeAt);
     this.draft = options.draft ?? false;
   }
 
