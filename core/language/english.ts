@@ -514,6 +514,14 @@ export const english = {
   'discipline.DH': 'downhill',
   'discipline.other': 'other',
 
+  // Categories of racers.
+  'category.men': 'men',
+  'category.women': 'women',
+  'category.U16 boys': 'U16 boys',
+  'category.U16 girls': 'U16 girls',
+  'category.U14 boys': 'U14 boys',
+  'category.U14 girls': 'U14 girls',
+
   // The frame: rail, bar, foot, how the program begins.
   'frame.question.shape': 'Shape',
   'frame.question.flex': 'Flex',
