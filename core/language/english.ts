@@ -514,6 +514,14 @@ export const english = {
   'discipline.DH': 'downhill',
   'discipline.other': 'other',
 
+  // Categories of racers.
+  'category.men': 'men',
+  'category.women': 'women',
+  'category.U16 boys': 'U16 boys',
+  'category.U16 girls': 'U16 girls',
+  'category.U14 boys': 'U14 boys',
+  'category.U14 girls': 'U14 girls',
+
   // The frame: rail, bar, foot, how the program begins.
   'frame.question.shape': 'Shape',
   'frame.question.flex': 'Flex',
@@ -679,7 +687,7 @@ export const english = {
   'files.openStep': 'Open {name}',
   'files.gatesRead': '{name}: {gates}',
   'files.gatesNotRead': '{name}: {gates}, {count} not read',
-  'files.unknownCategory': '{told}; category "{found}" is none of {categories}',
+  'files.unknownCategory': '{reported}; category "{found}" is none of {categories}',
   'files.savedGates': '{name} saved, {gates}',
   'files.atFault': '{name}: {fault}',
   'files.editionStep': 'Open edition {label}',

@@ -186,26 +186,26 @@ function readRow(
 
   const blocked = new Set(faults.map(each => each.field));
   let pair = pairOf(values);
-  for (const told of checkPair(pair)) {
-    const field = sheetFieldOf(told.field);
+  for (const reported of checkPair(pair)) {
+    const field = sheetFieldOf(reported.field);
     if (blocked.has(field)) continue;
     const missing = required.includes(field as SheetField) && values[field as SheetField] === undefined;
     const column = columns.find(each => each.field === field);
     const cell = column && row.fields[columns.indexOf(column)]?.trim();
-    const accepted = { accepted: told.accepted };
+    const accepted = { accepted: reported.accepted };
     if (!missing) {
-      const elsewhere = cell && column && told.found !== undefined && cell !== String(told.found);
+      const elsewhere = cell && column && reported.found !== undefined && cell !== String(reported.found);
       const found = elsewhere
         ? ({
             key: 'pair.cellUnder',
-            values: { found: told.found, cell: cut(cell), heading: cut(column.heading) },
+            values: { found: reported.found, cell: cut(cell), heading: cut(column.heading) },
           } as const)
-        : told.found;
-      refuse({ ...told, field, found });
+        : reported.found;
+      refuse({ ...reported, field, found });
     } else if (column) {
       const because = { key: 'pair.emptyCell', values: { heading: cut(column.heading), accepted } } as const;
-      refuse({ ...told, field, because });
-    } else refuse({ ...told, field, because: { key: 'pair.noSuchColumn', values: { accepted } } });
+      refuse({ ...reported, field, because });
+    } else refuse({ ...reported, field, because: { key: 'pair.noSuchColumn', values: { accepted } } });
   }
 
   // An optional field at fault is set aside and told; the rest of the pair is still worth having.

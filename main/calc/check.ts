@@ -69,7 +69,7 @@ export const check: Command = {
     const title = t('calc.check.title', {
       name: pair.name,
       discipline: result.discipline,
-      category: result.category,
+      category: t(`category.${result.category}`),
       edition: result.edition,
       verdict: t(`rules.verdict.${result.verdict}`),
     });

@@ -11,14 +11,6 @@
  */
 
 export { answer, retryAll, threadFailure } from './answer.ts';
-export {
-  asked,
-  askedLoad,
-  LEAST_EDGE,
-  LEAST_LOAD,
-  MOST_EDGE,
-  MOST_LOAD,
-} from './asked.ts';
 export { type Balance, balanceIn } from './balance.ts';
 export { type Bendable, beamOf, bendable, flatTableOf, unitBench } from './beam.ts';
 export { MOST_LOAD_N, pressRange, type Rest, rest, SUPPORT_SHARE, setupOf } from './bench-setup.ts';
@@ -75,6 +67,14 @@ export { findQuickLine, quickLineOf } from './quick-lines.ts';
 export { canTimeQuickestRuns, quickestRuns, timeQuickestRuns } from './quickest-runs.ts';
 export { carvingOf, tableOf } from './radius-tables.ts';
 export { chosenRanking, enteredNow, ranking } from './rankings.ts';
+export {
+  askedLoad,
+  LEAST_EDGE,
+  LEAST_LOAD,
+  MOST_EDGE,
+  MOST_LOAD,
+  request as asked,
+} from './request.ts';
 export { checkOf } from './rule-check.ts';
 export { ghostPair, leadPair, programmePlan } from './run-question.ts';
 export {

@@ -62,9 +62,10 @@ export function takeCourse(
   });
   const { length: unread } = problems;
   const read = { name: file.name, gates: t('common.gates', { count: gates.length }) };
-  const told = unread > 0 ? t('files.gatesNotRead', { ...read, count: unread }) : t('files.gatesRead', read);
+  const reported =
+    unread > 0 ? t('files.gatesNotRead', { ...read, count: unread }) : t('files.gatesRead', read);
   report(
-    unknown ? t('files.unknownCategory', { told, found: written, categories }) : told,
+    unknown ? t('files.unknownCategory', { reported, found: written, categories }) : reported,
     unread > 0 || unknown ? 'error' : 'note',
   );
 }

@@ -118,9 +118,9 @@ export const entriesOf = (
 export function faultSheet({ sheet }: SheetImport): string {
   const { separator, columns, problems } = sheet;
   const byLine = group(problems, each => each.row);
-  const lines = [...byLine.values()].map(told => ({
-    fields: readCsvRows(told[0]!.raw, separator).rows[0]?.fields ?? [],
-    why: told.map(whyOf).join(' · '),
+  const lines = [...byLine.values()].map(reported => ({
+    fields: readCsvRows(reported[0]!.raw, separator).rows[0]?.fields ?? [],
+    why: reported.map(whyOf).join(' · '),
   }));
   const kept = columns.map(column => column.heading);
   const at = kept.indexOf(FAULT_HEADING);

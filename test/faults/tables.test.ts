@@ -126,10 +126,10 @@ test('sheet: every row is a pair or a fault, and the faults make a sheet that sa
       const { sheet } = read;
       sheet.problems.slice(0, 20).forEach(tellsWell);
       for (const { pair } of sheet.pairs) same(checkPair(pair), []);
-      const told = new Set([...sheet.pairs, ...sheet.problems, ...sheet.guesses].map(({ row }) => row));
+      const reported = new Set([...sheet.pairs, ...sheet.problems, ...sheet.guesses].map(({ row }) => row));
       const headed = sheet.columns.some(column => column.field !== null);
       const rows = readCsvRows(text, sheet.separator).rows.map(({ line }) => line);
-      expect(rows.filter(line => !told.has(line)).length).toBeLessThanOrEqual(headed ? 1 : 0);
+      expect(rows.filter(line => !reported.has(line)).length).toBeLessThanOrEqual(headed ? 1 : 0);
       // As it stands in the page, with what is saved of it.
       const looked = lookOver('squad.csv', read, []);
       const faults = readCsvRows(faultSheet(looked), sheet.separator).rows;

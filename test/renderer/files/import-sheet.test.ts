@@ -23,8 +23,8 @@ describe('a sheet looked over', () => {
   it('accounts for every line: a pair, a reason, or both', () => {
     expect(read.pairs.map(each => each.row)).toEqual([2, 4]);
     expect(read.refused).toEqual([3, 5]);
-    const told = new Set(read.lines.map(line => line.row));
-    for (const row of [3, 4, 5]) expect(told).toContain(row);
+    const reported = new Set(read.lines.map(line => line.row));
+    for (const row of [3, 4, 5]) expect(reported).toContain(row);
     expect(read.lines.filter(line => line.kind === 'field left out').map(line => line.row)).toEqual([4]);
   });
 
