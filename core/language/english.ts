@@ -642,6 +642,8 @@ export const english = {
   'kit.table': 'Table, CSV',
   'kit.choosePair': 'Choose a pair in the rack to draw this.',
   'kit.readingAt': 'at {at}: {values}',
+  'kit.notFetched': 'The server of this page does not answer',
+  'kit.tryAgain': 'Try again',
   'kit.nothingHere': 'nothing here',
   'kit.cursor': '{chart}: {axis}, reading cursor',
   'kit.noReading': 'no reading; press an arrow key',
