@@ -8,7 +8,7 @@ import { GRAVITY, GRIP_FROM } from '../skier/index.ts';
 import type { LineConditions } from './conditions.ts';
 import { type InputShares, ownShares, sharedShares } from './input-uncertainty.ts';
 import type { PairOnSnow } from './pair-on-snow.ts';
-import { rankingSentences } from './ranking-sentences.ts';
+import { paceSentences, rankingSentences } from './ranking-sentences.ts';
 import type { LineFailure } from './rhythm.ts';
 import { type EachOtherOptions, runsFromEachOther } from './runs-from-each-other.ts';
 import { type SetQuestion, type SetRun, startSpeedWorth } from './set-run.ts';
@@ -102,8 +102,11 @@ export function rankByQuickestRun(
   const level = allowed.filter(
     other => other !== best && other.seconds - best.seconds <= gapPlusMinus(best, other),
   );
-  const pick = best && level.length === 0 ? best.index : null;
+  const pick = best && level.length === 0 && question.pace === undefined ? best.index : null;
   const next = allowed[1];
+  if (question.pace !== undefined) {
+    return { pairs: ranked, untimed, pick, because: paceSentences(question.pace, ranked, untimed) };
+  }
   return {
     pairs: ranked,
     untimed,

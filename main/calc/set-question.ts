@@ -1,7 +1,5 @@
 import { type Said, USUAL } from '../../core/conditions/index.ts';
 import {
-  type CourseConditions,
-  courseConditionsOf,
   type Gate,
   readGates,
   rhythmicSet,
@@ -26,18 +24,16 @@ export interface SetQuestion {
   readonly discipline: 'SL' | 'GS';
   /** Who races, as the file of gates has it. */
   readonly category: string | null;
-  /** Greatest edge angle of the skier, where an option or the file says; the usual one else. */
-  readonly edgeMostDeg: number;
   readonly asked: Asked;
 }
 
 export interface Asked {
   readonly slopeDeg: number;
   readonly speedKmh: number;
-  /** Kept all the way; else the speed at the start of a free run. */
+  /** A pace kept all the way; else the speed at the start of a free run. */
   readonly speedKept: boolean;
   readonly greatestEdgeDeg: number;
-  /** Of the quickest runs, whatever speed is kept. */
+  /** Of the quickest runs, whatever pace is asked about; 0 from rest. */
   readonly startSpeedKmh: number;
   /** What neither an option nor the file says. */
   readonly assumed: readonly ('slope' | 'speed')[];
@@ -69,11 +65,10 @@ export async function setQuestion(
     ...course,
     discipline,
     category: stated.category ?? null,
-    edgeMostDeg: said.courseEdgeMostDeg ?? stated.greatestEdgeDeg ?? USUAL.edgeMostDeg,
     asked: {
       slopeDeg: slopeDeg ?? usual.courseSlopeDeg,
       speedKmh: speedKmh ?? usual.courseSpeedKmh,
-      speedKept: kept !== null || (start === null && (stated.keepSpeed ?? true)),
+      speedKept: kept !== null || (start === null && (stated.keepSpeed ?? false)),
       greatestEdgeDeg: said.courseEdgeMostDeg ?? stated.greatestEdgeDeg ?? USUAL.courseEdgeMostDeg,
       startSpeedKmh: start ?? (stated.keepSpeed === false ? stated.speedKmh : null) ?? usual.courseSpeedKmh,
       assumed: [
@@ -114,26 +109,18 @@ async function courseFrom(options: Options, said: Partial<Said>, read: CommandIn
   };
 }
 
-/** The question in SI, as the course asks it. */
-export const conditionsOf = (
-  { slopeDeg, speedKmh, speedKept, greatestEdgeDeg }: Asked,
-  said: Partial<Said>,
-): CourseConditions =>
-  courseConditionsOf(
-    { ...said, courseSlopeDeg: slopeDeg, courseSpeedKmh: speedKmh, courseEdgeMostDeg: greatestEdgeDeg },
-    speedKept,
-  );
-
 /** The question in words, since the pick stands and falls with it; what was assumed is named. */
-export function askedWords({ slopeDeg, speedKmh, speedKept, startSpeedKmh, assumed }: Asked): string {
+export function askedWords(
+  { slopeDeg, speedKmh, speedKept, startSpeedKmh, assumed }: Asked,
+  profile: string | null = null,
+): string {
   const given = (value: number) => Number(value.toFixed(1));
-  const speed = speedKept
-    ? `at ${given(speedKmh)} km/h kept all the way`
-    : `from ${given(speedKmh)} km/h at the start, running free`;
+  const speed =
+    startSpeedKmh === 0 ? 'from rest' : `from ${given(startSpeedKmh)} km/h at the start, running free`;
   const options = assumed.map(name => (name === 'speed' ? '--speed or --start-speed' : `--${name}`));
   return (
-    `Asked on a slope of ${given(slopeDeg)}° ${speed}.` +
-    (speedKept ? ` Times are of the quickest run from ${given(startSpeedKmh)} km/h at the start.` : '') +
+    `Asked on ${profile === null ? `a slope of ${given(slopeDeg)}°` : `the hill of ${profile}`} ${speed}.` +
+    (speedKept ? ` Edge and grip are those of a pace of ${given(speedKmh)} km/h kept all the way.` : '') +
     (assumed.length > 0
       ? ` The ${assumed.join(' and the ')} ${assumed.length > 1 ? 'are' : 'is'} assumed; say otherwise with ${options.join(' and ')}.`
       : '')

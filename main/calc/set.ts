@@ -1,22 +1,18 @@
 import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
-import {
-  neededEdgeWorking,
-  rankPairs,
-  setRadius,
-  setRadiusWorking,
-  USUAL_COURSE,
-} from '../../core/course/index.ts';
-import type { TimedPair } from '../../core/line/index.ts';
+import { neededEdgeWorking, setRadius, setRadiusWorking, USUAL_COURSE } from '../../core/course/index.ts';
+import { gateReadings, heldBackSentence, runFailureSentence, type TimedPair } from '../../core/line/index.ts';
 import { type Ski, skiOf } from '../../core/pair/index.ts';
 import { categories } from '../../core/rules/index.ts';
+import { evenSlope, readProfile } from '../../core/run/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { DEGREE } from '../../core/units/index.ts';
 import type { Command } from './command.ts';
+import { expectKind } from './expect-kind.ts';
 import { asking } from './fault.ts';
 import { oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
-import { askedWords, conditionsOf, type SetQuestion, setQuestion } from './set-question.ts';
+import { askedWords, type SetQuestion, setQuestion } from './set-question.ts';
 import { quickestRanking, RUN_ASKED, ruleCheck } from './set-ranking.ts';
 import { type Table, tableOf } from './table.ts';
 import { NO_ADVICE, WALL_NOTE } from './turn-of.ts';
@@ -39,6 +35,7 @@ export const set: Command = {
   conditions: ASKED,
   options: {
     course: { type: 'string' },
+    profile: { type: 'string' },
     'start-speed': { type: 'string' },
     turn: { type: 'string' },
     category: { type: 'string' },
@@ -46,10 +43,11 @@ export const set: Command = {
   notes:
     'Gates: --course FILE, a CSV with gate, across (m) and down (m), which may also state slope and speed; or a\n' +
     'rhythmic set by --spacing and --offset.\n' +
-    'Times are those of the quickest run of each pair from --start-speed KMH. --speed KMH asks besides what edge and\n' +
-    'grip that speed takes if it is kept all the way; it does not rank. What neither option nor file says is\n' +
+    'Times are those of the quickest run of each pair from --start-speed KMH, 0 from rest. --speed KMH asks besides\n' +
+    'what edge and grip that pace takes if nobody goes faster; it does not rank. --profile FILE: the hill from distance\n' +
+    'and height, in place of --slope. Of more than 8 pairs the 8 quickest in the mean rhythm are run through the whole\n' +
+    'set. What neither option nor file says is\n' +
     `assumed: ${assumedWords('SL')} for gates up to 15 m apart down the hill, else ${assumedWords('GS')}.\n` +
-    `The greatest edge angle is ${USUAL.edgeMostDeg}° in the quickest run unless given.\n` +
     '--turn groove, or cosine for the cosine rule.\n' +
     `--category ${categories.join(', ')}: a pair that fails their rule check is timed and not picked.\n` +
     'Every ± is two standard uncertainties.\n' +
@@ -64,46 +62,53 @@ export const set: Command = {
     const turnBy = oneOf(options, 'turn', ['groove', 'cosine'] as const) ?? 'groove';
     const category =
       oneOf(options, 'category', categories) ?? categories.find(each => each === course.category) ?? null;
+    const profile =
+      typeof options.profile === 'string'
+        ? readProfileFile(options.profile, await read(options.profile))
+        : asking('--slope', () => evenSlope(course.asked.slopeDeg * DEGREE));
     const known = skis.map((ski, i) => {
       if (files.length > TOLD_FROM)
         progress(`${i + 1} of ${files.length}: bending ${ski.name} into the snow`);
       return surfaceOf(files[i], ski, hardness, turnBy);
     });
-    const kept = asking(course.name, () =>
-      rankPairs(
-        skis.map((ski, i) => ({ name: ski.name, turn: known[i].turn, baseBevel: ski.baseBevel })),
-        course.gates,
-        conditionsOf(course.asked, said),
-      ),
-    );
     const checks = pairs.map(pair => ruleCheck(pair, course, category));
-    const ranking = quickestRanking(
+    const { ranking, atPace } = quickestRanking(
       pairs,
       known,
       checks,
       course,
+      profile,
       said,
       turnBy === 'cosine',
       tenths(progress),
     );
+    const best = ranking.pairs[0];
     const radius = rhythm
       ? setRadius(...rhythm)
-      : Math.min(...kept.pairs[0].report.gates.map(gate => gate.neededRadius));
+      : best && Math.min(...gateReadings(best.run.run, best.run.poleNodes).map(gate => gate.radius));
     const remarks = [
       ...disciplineRemarks(skis, course),
       ...new Set(checks.flatMap(check => (check?.verdict === 'fails' ? [check.caution] : []))),
     ];
-    const order = [...ranking.pairs, ...ranking.untimed].map(({ index }) => index);
+    const order = [...ranking.pairs, ...ranking.untimed, ...ranking.byRhythmAlone].map(({ index }) => index);
     const json = {
-      setRadiusM: rounded(radius),
+      setRadiusM: radius === undefined ? null : rounded(radius),
       pairs: order.map(index => {
-        const { name, neededEdge, minHold, verdict } = kept.pairs.find(pair => pair.index === index)!;
+        const timed = ranking.pairs.find(pair => pair.index === index);
+        const ridden = atPace ? atPace.pairs.find(pair => pair.index === index) : timed;
+        const failure = [...ranking.untimed, ...ranking.byRhythmAlone].find(
+          each => each.index === index,
+        )?.failure;
         return {
-          name,
-          neededEdgeDeg: neededEdge === null ? null : rounded(neededEdge / DEGREE),
-          minHoldDeg: rounded(minHold / DEGREE),
-          ...timesOf(ranking.pairs.find(pair => pair.index === index)),
-          verdict: told(verdict),
+          name: skis[index].name,
+          neededEdgeDeg: ridden ? rounded(ridden.neededEdge / DEGREE) : null,
+          minHoldDeg: ridden ? rounded(ridden.leastGrip / DEGREE) : null,
+          ...timesOf(timed),
+          verdict: timed
+            ? told(heldBackSentence(timed.run.run))
+            : failure
+              ? told(runFailureSentence(failure))
+              : told({ key: 'line.behindInRhythm' }),
           turnRadius: known[index].source,
           rules: checks[index]?.verdict ?? null,
         };
@@ -126,14 +131,15 @@ export const set: Command = {
         { name: 'verdict' },
       ],
     );
-    const title = `${course.gates.length} gates, ${rhythm ? 'set' : 'tightest'} radius ${radius.toFixed(2)} m`;
+    const title = `${course.gates.length} gates${radius === undefined ? '' : `, ${rhythm ? 'set' : 'tightest'} radius ${radius.toFixed(2)} m`}`;
     return {
       json,
       tables: [{ title, ...table }, ...worthTable(json.pairs[0])],
       csv: table,
       words: [
         toldAll(ranking.because),
-        askedWords(course.asked),
+        ...(atPace ? [toldAll(atPace.because)] : []),
+        askedWords(course.asked, typeof options.profile === 'string' ? options.profile : null),
         ...remarks,
         ...known.map(({ words }) => words),
         NO_ADVICE,
@@ -147,6 +153,10 @@ export const set: Command = {
     };
   },
 };
+
+/** @throws InputFault naming the file and its row */
+const readProfileFile = (file: string, text: string) =>
+  asking(file, () => readProfile(expectKind(file, text, 'slope')));
 
 /** What the quickest run of a pair comes to; nothing where none was found. */
 function timesOf(pair: TimedPair | undefined) {
@@ -193,7 +203,7 @@ function tenths(progress: (text: string) => void): (share: number) => void {
 
 function assumedWords(discipline: 'SL' | 'GS'): string {
   const { courseSlopeDeg, courseSpeedKmh } = USUAL_COURSE[discipline];
-  return `${courseSpeedKmh} km/h kept on ${courseSlopeDeg}°`;
+  return `${courseSpeedKmh} km/h at the start on ${courseSlopeDeg}°`;
 }
 
 /** More pairs than this take long enough for a person to wonder. */
