@@ -7,9 +7,7 @@ import { type AcceptedRange, accept } from '../fault/index.ts';
 import { DEGREE } from '../units/index.ts';
 
 /** Said wherever these loads are shown. */
-export const BINDING_CAUTION =
-  'Loads of an idealised skier on uniform snow, for information. They never set or approve a binding: that is the ' +
-  'work of a trained technician following the maker’s instructions and the standard in force.';
+export const BINDING_CAUTION = { key: 'boot.cautionBinding' } as const;
 
 /**
  * Forces and moments that the snow puts on the boot through ski and binding, SI, at the boot centre and `height`

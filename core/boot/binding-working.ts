@@ -1,4 +1,4 @@
-import type { Working } from '../working/index.ts';
+import { input, type Working } from '../working/index.ts';
 import {
   BINDING_CAUTION,
   type BootOnSki,
@@ -6,59 +6,59 @@ import {
   pushPoint,
   type TurnReadings,
 } from './binding-loads.ts';
-import { input, told } from './told.ts';
+import { told } from './told.ts';
 
-const SOURCE = "Force and moment of the snow's push, in the ski's own axes at the boot centre";
+const SOURCE = { key: 'source.pushInSkiAxes' } as const;
 
 /** How each load handed to the binding comes about at one moment of a turn: forces, then moments. */
 export function bindingLoadWorkings(turn: TurnReadings, boot: BootOnSki): Working[] {
   const { load, lean, edgeAngle } = turn;
   const loads = bindingLoads(turn, boot);
   const { x, y, z } = pushPoint(edgeAngle, boot);
-  const F = input('F', 'F', load, 'N', "the snow's push on this ski");
+  const F = input('F', 'F', 'boot.pushOnThisSki', load, 'N');
   const tipped = [
-    input('theta', '\\theta', edgeAngle, 'rad', 'edge angle, right is positive'),
-    input('psi', '\\psi', lean, 'rad', 'lean of the push, right is positive'),
+    input('theta', '\\theta', 'boot.edgeAngle', edgeAngle, 'rad'),
+    input('psi', '\\psi', 'boot.pushLean', lean, 'rad'),
   ];
-  const normal = input('F_z', 'F_z', loads.normal, 'N', 'force along the base normal', 'boot.normalForce');
-  const sideways = input('F_y', 'F_y', loads.sideways, 'N', 'force along the base', 'boot.sidewaysForce');
-  const along = input('F_x', 'F_x', loads.foreAft, 'N', 'force along the ski', 'boot.foreAftForce');
-  const ahead = input('x', 'x', x, 'm', 'where the push acts, ahead of the boot centre');
-  const aside = input('y', 'y', y, 'm', 'where the push acts, right of the midline');
-  const above = input('z', 'z', z, 'm', 'where the push acts, over the point the moment is about');
+  const normal = input('F_z', 'F_z', 'boot.normalForce', loads.normal, 'N', 'boot.normalForce');
+  const sideways = input('F_y', 'F_y', 'boot.sidewaysForce', loads.sideways, 'N', 'boot.sidewaysForce');
+  const along = input('F_x', 'F_x', 'boot.foreAftForce', loads.foreAft, 'N', 'boot.foreAftForce');
+  const ahead = input('x', 'x', 'boot.pushAhead', x, 'm');
+  const aside = input('y', 'y', 'boot.pushAside', y, 'm');
+  const above = input('z', 'z', 'boot.pushAbove', z, 'm');
   const common = { note: BINDING_CAUTION, source: SOURCE };
   return [
-    told(['boot.normalForce', 'Force off the base', 'F_z', 'F * cos(theta - psi)'], {
+    told(['boot.normalForce', 'boot.title.normalForce', 'F_z', 'F * cos(theta - psi)'], {
       inputs: [F, ...tipped],
       value: loads.normal,
       unit: 'N',
       ...common,
     }),
-    told(['boot.sidewaysForce', 'Force along the base', 'F_y', '-F * sin(theta - psi)'], {
+    told(['boot.sidewaysForce', 'boot.title.sidewaysForce', 'F_y', '-F * sin(theta - psi)'], {
       inputs: [F, ...tipped],
       value: loads.sideways,
       unit: 'N',
       ...common,
     }),
-    told(['boot.foreAftForce', 'Force along the ski', 'F_x', '-mu * F'], {
-      inputs: [F, input('mu', '\\mu', boot.friction ?? 0, '1', 'friction, with what the edge scrapes off')],
+    told(['boot.foreAftForce', 'boot.title.foreAftForce', 'F_x', '-mu * F'], {
+      inputs: [F, input('mu', '\\mu', 'boot.friction', boot.friction ?? 0, '1')],
       value: loads.foreAft,
       unit: 'N',
       ...common,
     }),
-    told(['boot.rollMoment', "Moment about the ski's long axis", 'M_x', 'y * F_z - z * F_y'], {
+    told(['boot.rollMoment', 'boot.title.rollMoment', 'M_x', 'y * F_z - z * F_y'], {
       inputs: [aside, normal, above, sideways],
       value: loads.roll,
       unit: 'N*m',
       ...common,
     }),
-    told(['boot.pitchMoment', 'Moment that lifts the toe', 'M_y', 'x * F_z - z * F_x'], {
+    told(['boot.pitchMoment', 'boot.title.pitchMoment', 'M_y', 'x * F_z - z * F_x'], {
       inputs: [ahead, normal, above, along],
       value: loads.pitch,
       unit: 'N*m',
       ...common,
     }),
-    told(['boot.yawMoment', 'Moment that turns the toe', 'M_z', 'x * F_y - y * F_x'], {
+    told(['boot.yawMoment', 'boot.title.yawMoment', 'M_z', 'x * F_y - y * F_x'], {
       inputs: [ahead, sideways, aside, along],
       value: loads.yaw,
       unit: 'N*m',

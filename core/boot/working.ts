@@ -1,4 +1,6 @@
-import type { Working } from '../working/index.ts';
+import { USUAL } from '../conditions/index.ts';
+import { DEFAULTS } from '../pair/index.ts';
+import { input, type Working } from '../working/index.ts';
 import {
   angulationIn,
   type BootOnEdge,
@@ -10,11 +12,16 @@ import {
   waistOf,
 } from './answer.ts';
 import { freeAngulation } from './lever.ts';
-import { input, told } from './told.ts';
+import { told } from './told.ts';
 
 export { bindingLoadWorkings } from './binding-working.ts';
 
-const LEVER = "Moment of the snow's push about the middle of the foot bed";
+const USUAL_HEIGHTS = {
+  standing: { quantity: 'lengthMm', value: DEFAULTS.standingHeightMm, bare: true },
+  sole: { quantity: 'lengthMm', value: DEFAULTS.bootSoleHeightMm },
+} as const;
+
+const LEVER = { key: 'source.lever' } as const;
 
 /** Every working of the boot, in the order they build on each other. */
 export function bootWorkings(question: BootQuestion): Working[] {
@@ -33,46 +40,41 @@ export function bootWorkings(question: BootQuestion): Working[] {
 /** How far the ski is tipped beyond the lean of the snow's push. */
 export function angulationWorking(question: BootQuestion): Working {
   const { edgeAngle, lean } = question;
-  return told(['boot.angulation', 'Angulation', '\\gamma', 'theta - psi'], {
+  return told(['boot.angulation', 'run.title.angulation', '\\gamma', 'theta - psi'], {
     inputs: [
-      input('theta', '\\theta', edgeAngle, 'rad', 'edge angle'),
-      input('psi', '\\psi', lean, 'rad', "lean of the snow's push from the slope's normal", 'run.lean'),
+      input('theta', '\\theta', 'working.edgeAngle', edgeAngle, 'rad'),
+      input('psi', '\\psi', 'boot.leanOfPush', lean, 'rad', 'run.lean'),
     ],
     value: angulationIn(question),
     unit: 'rad',
-    source: 'Angle between two directions in the frame of the slope',
+    source: { key: 'source.directions' },
     status: 'definition',
   });
 }
 
 /** The push of the snow, from the part of it that presses along the base's normal. */
 export function pushWorking(question: BootQuestion): Working {
-  return told(['boot.push', "The snow's push on the ski", 'F', 'N / cos(gamma)'], {
-    inputs: [
-      input('N', 'N', question.normal, 'N', 'load on the ski, normal to its base'),
-      gammaInput(question),
-    ],
+  return told(['boot.push', 'boot.title.push', 'F', 'N / cos(gamma)'], {
+    inputs: [input('N', 'N', 'working.loadOnSki', question.normal, 'N'), gammaInput(question)],
     value: pushIn(question),
     unit: 'N',
-    note: 'The push leans as the skier does; the base is tipped further by the angulation.',
-    source: 'Resolution of a force',
+    note: { key: 'boot.note.push' },
+    source: { key: 'source.resolution' },
   });
 }
 
 /** Height of the foot bed over the snow. */
 export function footBedWorking(question: BootOnEdge): Working {
   const { standingHeight, bootSoleHeight, heightsStated } = question;
-  return told(['boot.footBed', 'Height of the foot bed over the snow', 'H', 'h_s + h_b'], {
+  return told(['boot.footBed', 'boot.title.footBed', 'H', 'h_s + h_b'], {
     inputs: [
-      input('h_s', 'h_s', standingHeight, 'm', 'standing height, snow to sole', 'standingHeightMm'),
-      input('h_b', 'h_b', bootSoleHeight, 'm', 'boot sole height, sole to foot bed', 'bootSoleHeightMm'),
+      input('h_s', 'h_s', 'boot.standingHeight', standingHeight, 'm', 'standingHeightMm'),
+      input('h_b', 'h_b', 'boot.soleHeight', bootSoleHeight, 'm', 'bootSoleHeightMm'),
     ],
     value: footBedOf(question),
     unit: 'm',
-    note: heightsStated
-      ? undefined
-      : 'The pair does not state both heights: what it leaves out is the greatest that the rules allow a racer, 50 and 43 mm.',
-    source: 'Sum of two heights',
+    note: heightsStated ? undefined : { key: 'boot.note.assumedHeights', values: USUAL_HEIGHTS },
+    source: { key: 'source.heights' },
     status: 'definition',
   });
 }
@@ -80,17 +82,17 @@ export function footBedWorking(question: BootOnEdge): Working {
 /** Moment the boot must carry, with the push at the waist's edge under the boot centre. */
 export function bootMomentWorking(question: BootQuestion): Working {
   const { aside, below } = waistOf(question);
-  const names = ['boot.moment', 'Moment on the boot, the push at the waist', 'M'] as const;
+  const names = ['boot.moment', 'boot.title.moment', 'M'] as const;
   return told([...names, 'F * (y_w * cos(gamma) - H * sin(gamma))'], {
     inputs: [
       pushInput(question),
-      input('y_w', 'y_w', aside, 'm', 'half the waist', 'waistWidthMm'),
+      input('y_w', 'y_w', 'working.halfWaist', aside, 'm', 'waistWidthMm'),
       gammaInput(question),
-      input('H', 'H', below, 'm', 'height of the foot bed over the snow', 'boot.footBed'),
+      input('H', 'H', 'working.footBed', below, 'm', 'boot.footBed'),
     ],
     value: bootAnswer(question).moment,
     unit: 'N*m',
-    note: 'Positive flattens the ski, negative tips it further.',
+    note: { key: 'boot.note.sign' },
     source: LEVER,
   });
 }
@@ -100,34 +102,18 @@ export function solvedBootMomentWorking(question: BootQuestion): Working | null 
   const { centre } = question;
   const value = bootAnswer(question).solvedMoment;
   if (centre === null || value === null) return null;
-  const names = ['boot.solvedMoment', 'Moment on the boot, the push where the snow presses', 'M'] as const;
+  const names = ['boot.solvedMoment', 'boot.title.solvedMoment', 'M'] as const;
   return told([...names, 'F * (y_p * cos(gamma) - (H - z_p) * sin(gamma))'], {
     inputs: [
       pushInput(question),
-      input(
-        'y_p',
-        'y_p',
-        centre.aside,
-        'm',
-        "the pressure's centre from the ski's midline",
-        'carve.turnRadius',
-      ),
+      input('y_p', 'y_p', 'boot.centreAside', centre.aside, 'm', 'carve.turnRadius'),
       gammaInput(question),
-      input('H', 'H', footBedOf(question), 'm', 'height of the foot bed over the snow', 'boot.footBed'),
-      input(
-        'z_p',
-        'z_p',
-        centre.rise,
-        'm',
-        "the pressure's centre over the base under the boot",
-        'carve.turnRadius',
-      ),
+      input('H', 'H', 'working.footBed', footBedOf(question), 'm', 'boot.footBed'),
+      input('z_p', 'z_p', 'boot.centreRise', centre.rise, 'm', 'carve.turnRadius'),
     ],
     value,
     unit: 'N*m',
-    note:
-      'Read off the solved groove. On a carved arc tip and tail lie further in than the waist and, the ski being bent, ' +
-      'higher: what they carry moves the centre out. In soft snow the ski stands on a broad strip: that moves it back.',
+    note: { key: 'boot.note.solvedMoment' },
     source: LEVER,
   });
 }
@@ -135,15 +121,15 @@ export function solvedBootMomentWorking(question: BootQuestion): Working | null 
 /** Angulation at which the push passes through the foot. */
 export function freeAngulationWorking(question: BootOnEdge): Working {
   const { aside, below } = waistOf(question);
-  const names = ['boot.freeAngulation', 'Angulation at which the boot carries nothing', '\\gamma_0'] as const;
+  const names = ['boot.freeAngulation', 'boot.title.freeAngulation', '\\gamma_0'] as const;
   return told([...names, 'atan2(y_w, H)'], {
     inputs: [
-      input('y_w', 'y_w', aside, 'm', 'half the waist', 'waistWidthMm'),
-      input('H', 'H', below, 'm', 'height of the foot bed over the snow', 'boot.footBed'),
+      input('y_w', 'y_w', 'working.halfWaist', aside, 'm', 'waistWidthMm'),
+      input('H', 'H', 'working.footBed', below, 'm', 'boot.footBed'),
     ],
     value: freeAngulation({ aside, below }),
     unit: 'rad',
-    note: 'With less the push flattens the ski, with more it tips it. Height brings it down, a wide waist up.',
+    note: { key: 'boot.note.freeAngulation' },
     source: LEVER,
   });
 }
@@ -153,19 +139,12 @@ export function solvedFreeAngulationWorking(question: BootOnEdge): Working | nul
   const { centre } = question;
   const solved = solvedOf(question);
   if (centre === null || solved === null) return null;
-  const names = ['boot.solvedFreeAngulation', 'The same, where the snow presses', '\\gamma_0'] as const;
+  const names = ['boot.solvedFreeAngulation', 'boot.title.solvedFreeAngulation', '\\gamma_0'] as const;
   return told([...names, 'atan2(y_p, H - z_p)'], {
     inputs: [
-      input(
-        'y_p',
-        'y_p',
-        solved.aside,
-        'm',
-        "the pressure's centre from the ski's midline",
-        'carve.turnRadius',
-      ),
-      input('H', 'H', footBedOf(question), 'm', 'height of the foot bed over the snow', 'boot.footBed'),
-      input('z_p', 'z_p', centre.rise, 'm', "the pressure's centre over the base under the boot"),
+      input('y_p', 'y_p', 'boot.centreAside', solved.aside, 'm', 'carve.turnRadius'),
+      input('H', 'H', 'working.footBed', footBedOf(question), 'm', 'boot.footBed'),
+      input('z_p', 'z_p', 'boot.centreRise', centre.rise, 'm'),
     ],
     value: freeAngulation(solved),
     unit: 'rad',
@@ -176,29 +155,32 @@ export function solvedFreeAngulationWorking(question: BootOnEdge): Working | nul
 /** Edge angle that boot and leg give away under the moment, or take on where it tips the ski. */
 export function edgeAngleLostWorking(question: BootQuestion): Working {
   const { moment, solvedMoment, edgeAngleLost: value } = bootAnswer(question);
-  const names = ['boot.edgeAngleLost', 'Edge angle lost in the boot', '\\Delta\\theta'] as const;
+  const names = ['boot.edgeAngleLost', 'boot.title.edgeAngleLost', '\\Delta\\theta'] as const;
   return told([...names, 'M / k'], {
     inputs: [
       input(
         'M',
         'M',
+        'boot.moment',
         solvedMoment ?? moment,
         'N*m',
-        'moment on the boot',
         solvedMoment === null ? 'boot.moment' : 'boot.solvedMoment',
       ),
-      input('k', 'k', question.stiffness, 'N*m/rad', 'lateral stiffness of boot and leg, an input'),
+      input('k', 'k', 'boot.stiffness', question.stiffness, 'N*m/rad'),
     ],
     value,
     unit: 'rad',
-    note:
-      'The leg is tipped this much more than the ski; where negative, less. The usual stiffness, 20 N·m a degree, is an ' +
-      'order of magnitude from memory: confirm it for your boot.',
-    source: 'A spring between leg and ski',
+    note: {
+      key: 'boot.note.edgeAngleLost',
+      values: {
+        stiffness: { quantity: 'bootStiffnessNmPerDeg', value: USUAL.bootStiffnessNmPerDeg },
+      },
+    },
+    source: { key: 'source.bootSpring' },
     status: 'from memory',
   });
 }
 
-const pushInput = (q: BootQuestion) => input('F', 'F', pushIn(q), 'N', "the snow's push", 'boot.push');
+const pushInput = (q: BootQuestion) => input('F', 'F', 'working.pushOnSki', pushIn(q), 'N', 'boot.push');
 const gammaInput = (q: BootQuestion) =>
-  input('gamma', '\\gamma', angulationIn(q), 'rad', 'angulation', 'boot.angulation');
+  input('gamma', '\\gamma', 'working.angulation', angulationIn(q), 'rad', 'boot.angulation');

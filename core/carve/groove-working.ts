@@ -1,11 +1,11 @@
-import type { Working } from '../working/index.ts';
+import { input, type Working } from '../working/index.ts';
 import type { CarvingSki, Equilibrium } from './groove.ts';
 import { pressureArm } from './pressure-centre.ts';
 
 /** The torque is summed node by node here and between the nodes by the solution: how far the sums may differ. */
 const TORQUE_SUMMED = 1e-3;
 
-const GEOMETRY = 'Plane geometry of the tilted base';
+const GEOMETRY = { key: 'source.tiltedBase' } as const;
 
 /** The depth of the edge where it is deepest in the snow, from how the base lies there. */
 export function penetrationWorking(ski: CarvingSki, equilibrium: Equilibrium): Working {
@@ -15,37 +15,17 @@ export function penetrationWorking(ski: CarvingSki, equilibrium: Equilibrium): W
   const y = ski.edge.halfWidth(x[at]);
   return {
     key: 'carve.penetration',
-    title: 'Greatest depth of the edge',
+    title: { key: 'carve.title.penetration' },
     symbol: 'e',
     formula: 'y * sin(theta - phi) - w * cos(theta)',
     inputs: [
-      { name: 'y', symbol: 'y', meaning: 'half width there', value: y, unit: 'm' },
-      {
-        name: 'theta',
-        symbol: '\\theta',
-        meaning: 'edge angle under the boot',
-        value: conditions.edgeAngle,
-        unit: 'rad',
-      },
-      {
-        name: 'phi',
-        symbol: '\\varphi',
-        meaning: 'twist of the ski there',
-        from: 'carve.turnRadius',
-        value: twist[at],
-        unit: 'rad',
-      },
-      {
-        name: 'w',
-        symbol: 'w',
-        meaning: 'height of the base there, solved',
-        from: 'carve.turnRadius',
-        value: height[at],
-        unit: 'm',
-      },
+      input('y', 'y', 'carve.halfWidthThere', y, 'm'),
+      input('theta', '\\theta', 'working.edgeAngleUnderBoot', conditions.edgeAngle, 'rad'),
+      input('phi', '\\varphi', 'working.twistThere', twist[at], 'rad', 'carve.turnRadius'),
+      input('w', 'w', 'carve.baseHeightThere', height[at], 'm', 'carve.turnRadius'),
     ],
     result: { value: equilibrium.maxPenetration, unit: 'm' },
-    note: `Deepest ${(x[at] * 1e3).toFixed(0)} mm from the rear contact point.`,
+    note: { key: 'carve.note.deepest', values: { at: { quantity: 'station', value: x[at] } } },
     source: GEOMETRY,
     status: 'derived',
   };
@@ -58,12 +38,12 @@ export function twistWorking(ski: CarvingSki, equilibrium: Equilibrium, end: 'ti
   if (!(momentArea > 0)) return null;
   return {
     key: end === 'tip' ? 'carve.twistTip' : 'carve.twistTail',
-    title: `Twist at the ${end}`,
+    title: { key: end === 'tip' ? 'carve.title.twistTip' : 'carve.title.twistTail' },
     symbol: '\\varphi',
     formula: '',
     solved: {
-      by: `together with the groove, in ${equilibrium.iterations} Newton steps`,
-      of: 'what the ski resists in torsion and the torque of the snow, both summed from the boot sole outwards',
+      by: { key: 'carve.by.withGroove', values: { steps: equilibrium.iterations } },
+      of: { key: 'carve.of.torsion' },
       left: 'GJ * phi',
       right: 'A',
       name: 'phi',
@@ -71,26 +51,19 @@ export function twistWorking(ski: CarvingSki, equilibrium: Equilibrium, end: 'ti
       within: TORQUE_SUMMED,
     },
     inputs: [
-      {
-        name: 'A',
-        symbol: '\\int T\\,dx',
-        meaning: `torque of the snow load about the midline, summed from the boot sole to the ${end}`,
-        from: 'carve.turnRadius',
-        value: momentArea,
-        unit: 'N*m^2',
-      },
-      {
-        name: 'GJ',
-        symbol: '\\langle GJ\\rangle',
-        meaning: 'torsional stiffness over that part, its harmonic mean weighed by the torque',
-        from: 'torsion',
-        value: stiffness,
-        unit: 'N*m^2',
-      },
+      input(
+        'A',
+        '\\int T\\,dx',
+        { key: 'carve.torque', values: { end } },
+        momentArea,
+        'N*m^2',
+        'carve.turnRadius',
+      ),
+      input('GJ', '\\langle GJ\\rangle', 'carve.torsionalStiffness', stiffness, 'N*m^2', 'torsion'),
     ],
     result: { value: end === 'tip' ? equilibrium.twistTip : equilibrium.twistTail, unit: 'rad' },
-    note: 'The boot holds the ski untwisted over its sole; the snow presses on one edge and twists what is beyond.',
-    source: 'Saint-Venant torsion of a bar, shear centre on the midline',
+    note: { key: 'carve.note.twist' },
+    source: { key: 'source.torsion' },
     status: 'derived',
   };
 }

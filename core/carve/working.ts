@@ -1,34 +1,25 @@
-import type { Working } from '../working/index.ts';
+import { input, type Working } from '../working/index.ts';
 import { holdAt } from './hold.ts';
 import type { RigidSki } from './rigid-snow.ts';
 import { biteAngle, cornerAngle, cosineRadius, midSkiTravel } from './rigid-snow.ts';
 import { wedgeDepth } from './wedge-snow.ts';
 
-const COSINE_SOURCE =
-  'Howe, Skiing Mechanics; Lind & Sanders, The Physics of Skiing (from memory); Jentschura & Fahrbach, Can. J. Phys. 82 (2004) 249–261 (abstract)';
-const SNOW_SOURCE =
-  'Mössner et al., J. Glaciol. (2013): penetration force proportional to displaced volume; wedge form derived';
+const COSINE_SOURCE = { key: 'source.cosineRule' } as const;
+const SNOW_SOURCE = { key: 'source.wedge' } as const;
 
 /** How the cosine rule's radius came about. */
 export function cosineRadiusWorking(ski: RigidSki, edgeAngle: number): Working {
   return {
     key: 'carve.cosineRadius',
-    title: 'Turn radius by the cosine rule',
+    title: { key: 'carve.title.cosineRadius' },
     symbol: 'R',
     formula: 'R_sc * cos(theta)',
     inputs: [
-      {
-        name: 'R_sc',
-        symbol: 'R_{sc}',
-        meaning: 'sidecut radius',
-        from: 'shape.radius',
-        value: ski.sidecutRadius,
-        unit: 'm',
-      },
-      { name: 'theta', symbol: '\\theta', meaning: 'edge angle', value: edgeAngle, unit: 'rad' },
+      input('R_sc', 'R_{sc}', 'working.sidecutRadius', ski.sidecutRadius, 'm', 'shape.radius'),
+      input('theta', '\\theta', 'working.edgeAngle', edgeAngle, 'rad'),
     ],
     result: { value: cosineRadius(ski.sidecutRadius, edgeAngle), unit: 'm' },
-    note: 'Holds for a ski pressed fully onto snow it cannot dent.',
+    note: { key: 'carve.note.rigid' },
     source: COSINE_SOURCE,
     status: 'from memory',
   };
@@ -38,23 +29,16 @@ export function cosineRadiusWorking(ski: RigidSki, edgeAngle: number): Working {
 export function travelWorking(ski: RigidSki, edgeAngle: number): Working {
   return {
     key: 'carve.travel',
-    title: 'Mid-ski travel to full contact',
+    title: { key: 'carve.title.travel' },
     symbol: 't',
     formula: 'd * tan(theta) + h',
     inputs: [
-      {
-        name: 'd',
-        symbol: 'd',
-        meaning: 'sidecut depth',
-        from: 'shape.depth',
-        value: ski.sidecutDepth,
-        unit: 'm',
-      },
-      { name: 'theta', symbol: '\\theta', meaning: 'edge angle', value: edgeAngle, unit: 'rad' },
-      { name: 'h', symbol: 'h', meaning: 'free camber', from: 'camberMm', value: ski.camber, unit: 'm' },
+      input('d', 'd', 'working.sidecutDepth', ski.sidecutDepth, 'm', 'shape.depth'),
+      input('theta', '\\theta', 'working.edgeAngle', edgeAngle, 'rad'),
+      input('h', 'h', 'working.freeCamber', ski.camber, 'm', 'camberMm'),
     ],
     result: { value: midSkiTravel(ski.sidecutDepth, edgeAngle, ski.camber), unit: 'm' },
-    source: 'Plane geometry of the edge tilted by θ',
+    source: { key: 'source.tiltedEdge' },
     status: 'derived',
   };
 }
@@ -64,23 +48,16 @@ export function biteAngleWorking(ski: RigidSki, edgeAngle: number): Working {
   const value = biteAngle(edgeAngle, ski.baseBevel);
   return {
     key: 'carve.biteAngle',
-    title: 'Bite angle',
+    title: { key: 'carve.title.biteAngle' },
     symbol: '\\theta_b',
     formula: 'theta - b',
     inputs: [
-      { name: 'theta', symbol: '\\theta', meaning: 'edge angle', value: edgeAngle, unit: 'rad' },
-      {
-        name: 'b',
-        symbol: 'b',
-        meaning: 'base bevel',
-        from: 'edges.baseBevelDeg',
-        value: ski.baseBevel,
-        unit: 'rad',
-      },
+      input('theta', '\\theta', 'working.edgeAngle', edgeAngle, 'rad'),
+      input('b', 'b', 'working.baseBevel', ski.baseBevel, 'rad', 'edges.baseBevelDeg'),
     ],
     result: { value, unit: 'rad' },
-    note: value > 0 ? 'The edge bites.' : 'No bite: the edge angle is not above the base bevel.',
-    source: 'Geometry of the bevelled edge',
+    note: value > 0 ? { key: 'carve.note.bites' } : { key: 'carve.note.noBite' },
+    source: { key: 'source.bevel' },
     status: 'derived',
   };
 }
@@ -89,29 +66,15 @@ export function biteAngleWorking(ski: RigidSki, edgeAngle: number): Working {
 export function cornerAngleWorking(ski: RigidSki): Working {
   return {
     key: 'carve.cornerAngle',
-    title: 'Edge corner angle',
+    title: { key: 'carve.title.cornerAngle' },
     symbol: 'c',
     formula: 's + b',
     inputs: [
-      {
-        name: 's',
-        symbol: 's',
-        meaning: 'side-edge angle',
-        from: 'edges.sideAngleDeg',
-        value: ski.sideAngle,
-        unit: 'rad',
-      },
-      {
-        name: 'b',
-        symbol: 'b',
-        meaning: 'base bevel',
-        from: 'edges.baseBevelDeg',
-        value: ski.baseBevel,
-        unit: 'rad',
-      },
+      input('s', 's', 'working.sideAngle', ski.sideAngle, 'rad', 'edges.sideAngleDeg'),
+      input('b', 'b', 'working.baseBevel', ski.baseBevel, 'rad', 'edges.baseBevelDeg'),
     ],
     result: { value: cornerAngle(ski.sideAngle, ski.baseBevel), unit: 'rad' },
-    source: 'Geometry of the bevelled edge',
+    source: { key: 'source.bevel' },
     status: 'derived',
   };
 }
@@ -120,16 +83,16 @@ export function cornerAngleWorking(ski: RigidSki): Working {
 export function lineLoadWorking(depth: number, edgeAngle: number, hardness: number): Working {
   return {
     key: 'carve.lineLoad',
-    title: 'Snow load along the edge',
+    title: { key: 'carve.title.lineLoad' },
     symbol: 'f',
     formula: 'H_V * e^2 / (2 * tan(theta))',
     inputs: [
-      { name: 'H_V', symbol: 'H_V', meaning: 'snow hardness', value: hardness, unit: 'N/m^3' },
-      { name: 'e', symbol: 'e', meaning: 'penetration', value: depth, unit: 'm' },
-      { name: 'theta', symbol: '\\theta', meaning: 'local edge angle', value: edgeAngle, unit: 'rad' },
+      input('H_V', 'H_V', 'working.hardness', hardness, 'N/m^3'),
+      input('e', 'e', 'carve.penetration', depth, 'm'),
+      input('theta', '\\theta', 'working.localEdgeAngle', edgeAngle, 'rad'),
     ],
     result: { value: (hardness * depth * depth) / (2 * Math.tan(edgeAngle)), unit: 'N/m' },
-    note: 'While only part of the width is in the snow, and where no point ahead has gone deeper.',
+    note: { key: 'carve.note.wedge' },
     source: SNOW_SOURCE,
     status: 'derived',
   };
@@ -139,13 +102,13 @@ export function lineLoadWorking(depth: number, edgeAngle: number, hardness: numb
 export function wedgeDepthWorking(lineLoad: number, edgeAngle: number, hardness: number): Working {
   return {
     key: 'carve.wedgeDepth',
-    title: 'Depth of the edge in the snow',
+    title: { key: 'carve.title.wedgeDepth' },
     symbol: 'e',
     formula: 'sqrt(2 * f * tan(theta) / H_V)',
     inputs: [
-      { name: 'f', symbol: 'f', meaning: 'line load', value: lineLoad, unit: 'N/m' },
-      { name: 'theta', symbol: '\\theta', meaning: 'local edge angle', value: edgeAngle, unit: 'rad' },
-      { name: 'H_V', symbol: 'H_V', meaning: 'snow hardness', value: hardness, unit: 'N/m^3' },
+      input('f', 'f', 'carve.lineLoad', lineLoad, 'N/m'),
+      input('theta', '\\theta', 'working.localEdgeAngle', edgeAngle, 'rad'),
+      input('H_V', 'H_V', 'working.hardness', hardness, 'N/m^3'),
     ],
     result: { value: wedgeDepth(lineLoad, edgeAngle, hardness), unit: 'm' },
     source: SNOW_SOURCE,
@@ -157,39 +120,18 @@ export function wedgeDepthWorking(lineLoad: number, edgeAngle: number, hardness:
 export function holdWorking(edgeAngle: number, twist: number, baseBevel: number, lean: number): Working {
   return {
     key: 'carve.hold',
-    title: 'Hold',
-    symbol: '\\text{hold}',
+    title: { key: 'carve.title.hold' },
+    symbol: 'h',
     formula: 'theta - phi - b - psi',
     inputs: [
-      {
-        name: 'theta',
-        symbol: '\\theta',
-        meaning: 'edge angle under the boot',
-        value: edgeAngle,
-        unit: 'rad',
-      },
-      {
-        name: 'phi',
-        symbol: '\\varphi',
-        meaning: 'twist of the ski there',
-        from: 'carve.turnRadius',
-        value: twist,
-        unit: 'rad',
-      },
-      {
-        name: 'b',
-        symbol: 'b',
-        meaning: 'base bevel',
-        from: 'edges.baseBevelDeg',
-        value: baseBevel,
-        unit: 'rad',
-      },
-      { name: 'psi', symbol: '\\psi', meaning: 'lean of the resultant', value: lean, unit: 'rad' },
+      input('theta', '\\theta', 'working.edgeAngleUnderBoot', edgeAngle, 'rad'),
+      input('phi', '\\varphi', 'working.twistThere', twist, 'rad', 'carve.turnRadius'),
+      input('b', 'b', 'working.baseBevel', baseBevel, 'rad', 'edges.baseBevelDeg'),
+      input('psi', '\\psi', 'carve.resultantLean', lean, 'rad'),
     ],
     result: { value: holdAt(edgeAngle - twist, baseBevel, lean), unit: 'rad' },
-    note: 'Negative slips: the resultant leans more than the shelf is steep.',
-    source:
-      'Equilibrium of a point on a tilted shelf; compare Brown, ASTM STP 1022 (1989), critical edge angle',
+    note: { key: 'carve.note.hold' },
+    source: { key: 'source.tiltedShelf' },
     status: 'derived',
   };
 }

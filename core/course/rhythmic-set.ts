@@ -26,14 +26,14 @@ export function setTurnAngle(spacing: number, offset: number): number {
 /** How a ski of sidecut radius R_sc fits the set by the cosine rule. */
 export type SetFit =
   | {
-      readonly kind: 'arcs fill the set';
+      readonly kind: 'arcs';
       /** acos(R_set/R_sc). */
       readonly edgeAngle: number;
       readonly radius: number;
       readonly turnAngle: number;
     }
   | {
-      readonly kind: 'arcs joined by traverses';
+      readonly kind: 'arcs and traverses';
       /** The edge angle of the arcs, as asked. */
       readonly edgeAngle: number;
       readonly radius: number;
@@ -58,7 +58,7 @@ export function fitRhythmicSet(
   const radius = sidecutRadius * Math.cos(edgeAngle);
   if (radius >= needed) {
     return {
-      kind: 'arcs fill the set',
+      kind: 'arcs',
       edgeAngle: Math.acos(needed / sidecutRadius),
       radius: needed,
       turnAngle: setTurnAngle(spacing, offset),
@@ -69,7 +69,7 @@ export function fitRhythmicSet(
   const b = spacing / 2;
   const halfTraverse = Math.sqrt(Math.max(0, a * a + b * b - radius * radius));
   const turnAngle = Math.atan2(b, a) - Math.atan2(halfTraverse, radius);
-  return { kind: 'arcs joined by traverses', edgeAngle, radius, turnAngle, traverse: 2 * halfTraverse };
+  return { kind: 'arcs and traverses', edgeAngle, radius, turnAngle, traverse: 2 * halfTraverse };
 }
 
 /** The gates themselves, alternately to the right and left of the middle, numbered and coloured in turn. */

@@ -1,11 +1,13 @@
 import { FieldError } from '../fault/index.ts';
+import type { Value } from '../language/index.ts';
 import { monotoneCubic } from '../numeric/index.ts';
 import type { Layup, LayupLayer, SideStrip } from '../pair/index.ts';
 import type { Profile } from './profile.ts';
 
 /** A rectangle of the cross-section: `width` in all, from `low` to `high` over the base, m. */
 export interface Piece {
-  readonly name: string;
+  /** The layer's own, or that of edges and sidewalls by key. */
+  readonly name: Value;
   readonly width: number;
   readonly low: number;
   readonly high: number;
@@ -14,13 +16,7 @@ export interface Piece {
   readonly density: number;
 }
 
-const piece = (
-  name: string,
-  width: number,
-  low: number,
-  high: number,
-  of: SideStrip | LayupLayer,
-): Piece => ({
+const piece = (name: Value, width: number, low: number, high: number, of: SideStrip | LayupLayer): Piece => ({
   name,
   width,
   low,
@@ -72,9 +68,9 @@ export function layupPieces(layup: Layup, width: Profile): (x: number) => Piece[
       if (end > cut) pieces.push(piece(layer.material, Math.min(share, high), cut, end, layer));
       bottom = end;
     });
-    if (edges) pieces.push(piece('both steel edges', 2 * edges.width, 0, edgeTop, edges));
+    if (edges) pieces.push(piece({ key: 'flex.bothEdges' }, 2 * edges.width, 0, edgeTop, edges));
     if (sidewalls && top > edgeTop)
-      pieces.push(piece('both sidewalls', 2 * sidewalls.width, edgeTop, top, sidewalls));
+      pieces.push(piece({ key: 'flex.bothSidewalls' }, 2 * sidewalls.width, edgeTop, top, sidewalls));
     return pieces;
   };
 }

@@ -1,27 +1,13 @@
 /** How the spring constants beyond a clamped boot sole come about: as those of beams of the part's mean stiffness. */
 
 import { quadrature } from '../numeric/index.ts';
-import type { Working, WorkingInput } from '../working/index.ts';
+import { input, type Working } from '../working/index.ts';
 import type { Profile } from './profile.ts';
 
-export const VOCABULARY = 'in the manner of ISO 6289:2025 (vocabulary; its fixtures are not claimed)';
+export const VOCABULARY = { key: 'source.vocabulary' } as const;
 
 /** Pieces a mean stiffness is summed in. */
 const PANELS = 60;
-
-/** One input of a working. */
-export function input(
-  name: string,
-  symbol: string,
-  value: number,
-  unit: string,
-  meaning: string,
-  from?: string,
-): WorkingInput {
-  return from === undefined
-    ? { name, symbol, value, unit, meaning }
-    : { name, symbol, value, unit, meaning, from };
-}
 
 /** What a part beyond the sole springs like, as a beam of its mean stiffness would. */
 export function clampedSpring(
@@ -35,22 +21,22 @@ export function clampedSpring(
   const free = Math.abs(tip - clamp);
   return {
     key: `flex.spring-${part}`,
-    title: shovel ? 'Spring constant of the shovel (forebody)' : 'Spring constant of the rear (afterbody)',
+    title: shovel ? { key: 'flex.title.shovelSpring' } : { key: 'flex.title.rearSpring' },
     symbol: shovel ? 'c_A' : 'c_B',
     formula: '3 * EI / l^3',
     inputs: [
       input(
         'EI',
         '\\langle EI\\rangle',
+        'flex.meanBending',
         harmonicMean(profile, clamp, tip, x => (x - tip) ** 2),
         'N*m^2',
-        'EI(x) over the free part, its harmonic mean weighed by the square of the distance to the contact point',
         'bending',
       ),
-      input('l', 'l', free, 'm', 'free length, from the clamped boot sole to the contact point'),
+      input('l', 'l', 'flex.freeLength', free, 'm'),
     ],
     result: { value: spring, unit: 'N/m' },
-    note: 'Load over deflection at the contact point: ∫(distance)²/EI dx over the free part is the deflection of one newton.',
+    note: { key: 'flex.note.clampedSpring' },
     source: VOCABULARY,
     status: 'seen',
   };
@@ -60,22 +46,22 @@ export function clampedSpring(
 export function torsionalSpring(spring: number, torsion: Profile, clamp: number, tip: number): Working {
   return {
     key: 'flex.torsional-spring',
-    title: 'Torsional spring constant of the shovel',
+    title: { key: 'flex.title.torsionalSpring' },
     symbol: 'M_T/\\alpha',
     formula: 'GJ / l',
     inputs: [
       input(
         'GJ',
         '\\langle GJ\\rangle',
+        'flex.meanTorsion',
         harmonicMean(torsion, clamp, tip, () => 1),
         'N*m^2',
-        'GJ(x) over the free part, its harmonic mean',
         'torsion',
       ),
-      input('l', 'l', tip - clamp, 'm', 'free length, from the clamped boot sole to the contact point'),
+      input('l', 'l', 'flex.freeLength', tip - clamp, 'm'),
     ],
     result: { value: spring, unit: 'N*m/rad' },
-    note: 'Torque over twist at the front contact point.',
+    note: { key: 'flex.note.torsionalSpring' },
     source: VOCABULARY,
     status: 'seen',
   };

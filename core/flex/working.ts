@@ -1,10 +1,10 @@
 import type { Ski } from '../pair/index.ts';
-import type { Working } from '../working/index.ts';
+import { input, type Working } from '../working/index.ts';
 import { benchPress } from './bench-press.ts';
 import { type BendQuestion, benchSetup } from './bend-test.ts';
 import { flatTable } from './flat-table.ts';
 import { massPerLength } from './mass.ts';
-import { clampedSpring, input, torsionalSpring, VOCABULARY } from './spring-working.ts';
+import { clampedSpring, torsionalSpring, VOCABULARY } from './spring-working.ts';
 import { bendingCompliance, flattenIndex, soleSpan, springs } from './springs.ts';
 import { RUN_IN } from './stiff-span.ts';
 import { bareBendingOf, bendingOf, torsionOf } from './stiffness.ts';
@@ -12,7 +12,7 @@ import { twistBench } from './twist-bench.ts';
 
 export { layupWorkings } from './layup-working.ts';
 
-const HANDBOOK = "any handbook (Roark's Formulas for Stress and Strain)";
+const HANDBOOK = { key: 'source.handbook' } as const;
 
 /** Load of a reading that stands for any: deflection is proportional to it. */
 const ANY_LOAD = 100;
@@ -37,47 +37,54 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
   const equivalent = (bench.spring * (at - rear) ** 2 * (setup.front - at) ** 2) / (3 * span);
   const table = flatTable(profile, { length, camber: ski.camber, at });
   const atBoot = Math.abs(at - ski.bootCentre) < 1e-9;
-  const press = atBoot ? 'the boot centre' : `${mm(at)} mm from the rear contact point`;
   const whole = span > length * (1 - 1e-9);
-  const supports = whole ? 'the contact points' : `${mm(rear)} and ${mm(setup.front)} mm`;
+  const place = {
+    press: atBoot ? 'boot' : 'elsewhere',
+    at: { quantity: 'station', value: at },
+  } as const;
+  const supports = {
+    supports: whole ? 'contact' : 'elsewhere',
+    rear: { quantity: 'station', value: rear, bare: true },
+    front: { quantity: 'station', value: setup.front },
+  } as const;
   const workings: Working[] = [
     ...plateWorking(ski),
     {
       key: 'flex.spring',
-      title: 'Spring constant on the bench',
+      title: { key: 'flex.title.spring' },
       symbol: 'c',
       formula: 'F / f',
       solved: {
-        by: 'for f with Hermite beam elements, EI(x) integrated inside each',
-        of: 'twice the work of the press and twice what the bent ski stores',
+        by: { key: 'flex.by.elements' },
+        of: { key: 'flex.of.work' },
         left: 'F * f',
         right: 'U',
         unit: 'J',
         within: 1e-6,
       },
       inputs: [
-        input('F', 'F', load, 'N', `load at ${press}, supports at ${supports}`),
-        input('f', 'f', bench.loadDeflection, 'm', 'deflection under the load, solved'),
-        input('U', '\\int M^2/EI\\,dx', stored, 'J', 'twice what bending stores, M the moment at each place'),
+        input('F', 'F', { key: 'flex.pressLoad', values: { ...place, ...supports } }, load, 'N'),
+        input('f', 'f', 'flex.deflectionSolved', bench.loadDeflection, 'm'),
+        input('U', '\\int M^2/EI\\,dx', 'flex.storedTwice', stored, 'J'),
       ],
       result: { value: bench.spring, unit: 'N/m' },
-      note: 'The deflection is proportional to the load.',
+      note: { key: 'flex.note.proportional' },
       source: VOCABULARY,
       status: 'seen',
     },
     {
       key: 'flex.uniform-equivalent',
-      title: 'Uniform stiffness with the same spring (uniform equivalent)',
+      title: { key: 'flex.title.uniformEquivalent' },
       symbol: 'EI_u',
       formula: 'c * a^2 * (l - a)^2 / (3 * l)',
       inputs: [
-        input('c', 'c', bench.spring, 'N/m', 'spring constant on the bench', 'flex.spring'),
+        input('c', 'c', 'flex.benchSpring', bench.spring, 'N/m', 'flex.spring'),
         whole && atBoot
-          ? input('a', 'a', at, 'm', 'boot centre from the rear contact point', 'bootCentreFromTailMm')
-          : input('a', 'a', at - rear, 'm', 'press from the rear support', 'the bench as asked'),
+          ? input('a', 'a', 'flex.bootCentre', at, 'm', 'bootCentreFromTailMm')
+          : input('a', 'a', 'flex.pressFromSupport', at - rear, 'm', { key: 'flex.from.bench' }),
         whole
-          ? input('l', 'l', span, 'm', 'contact length', 'contactLengthMm')
-          : input('l', 'l', span, 'm', 'distance of the supports', 'the bench as asked'),
+          ? input('l', 'l', 'working.contactLength', span, 'm', 'contactLengthMm')
+          : input('l', 'l', 'flex.supportDistance', span, 'm', { key: 'flex.from.bench' }),
       ],
       result: { value: equivalent, unit: 'N*m^2' },
       source: HANDBOOK,
@@ -85,33 +92,34 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
     },
     {
       key: 'flex.first-touch-uniform',
-      title: 'First touch on a flat table, uniform equivalent',
+      title: { key: 'flex.title.firstTouchUniform' },
       symbol: 'F_1',
       formula: '48 * EI * h / L^3',
       inputs: [
-        input('EI', 'EI_u', equivalent, 'N*m^2', 'uniform equivalent', 'flex.uniform-equivalent'),
-        input('h', 'h', ski.camber, 'm', 'free camber, a parabola through the contact points', 'camberMm'),
-        input('L', 'L', length, 'm', 'contact length', 'contactLengthMm'),
+        input('EI', 'EI_u', 'flex.uniformEquivalent', equivalent, 'N*m^2', 'flex.uniform-equivalent'),
+        input('h', 'h', 'flex.camberParabola', ski.camber, 'm', 'camberMm'),
+        input('L', 'L', 'working.contactLength', length, 'm', 'contactLengthMm'),
       ],
       result: { value: (48 * equivalent * ski.camber) / length ** 3, unit: 'N' },
-      note:
-        'A uniform ski pressed midway, for comparison. The reading solves this ski with its own EI(x), pressed ' +
-        `at ${press}, and gets ${table.firstTouch.toPrecision(4)} N.`,
+      note: {
+        key: 'flex.note.firstTouch',
+        values: { ...place, load: { quantity: 'force', value: table.firstTouch, decimals: 1 } },
+      },
       source: HANDBOOK,
       status: 'derived',
     },
     {
       key: 'flex.flatten-index',
-      title: 'First touch times contact length squared',
+      title: { key: 'flex.title.flattenIndex' },
       symbol: 'I_F',
       formula: 'F * L^2',
       inputs: [
-        input('F', 'F_1', table.firstTouch, 'N', 'first touch on a flat table, from the contact solution'),
-        input('L', 'L', length, 'm', 'contact length, standing for the sidecut length', 'contactLengthMm'),
+        input('F', 'F_1', 'flex.firstTouchSolved', table.firstTouch, 'N'),
+        input('L', 'L', 'flex.lengthForSidecut', length, 'm', 'contactLengthMm'),
       ],
       result: { value: flattenIndex(table.firstTouch, length), unit: 'N*m^2' },
-      note: 'The source uses the force to flatten; first touch stands for it, since a press need not flatten a ski.',
-      source: 'Truong & Lussier Desbiens, Proceedings 2018, 2(6):315',
+      note: { key: 'flex.note.flattenIndex' },
+      source: { key: 'source.flattenIndex' },
       status: 'seen',
     },
   ];
@@ -124,12 +132,12 @@ export function flexWorkings(ski: Ski, question: BendQuestion = {}): Working[] {
       clampedSpring('rear', found.rear, profile, rearEnd, 0),
       {
         key: 'flex.spring-balance',
-        title: 'Spring balance',
+        title: { key: 'flex.title.springBalance' },
         symbol: 'c_A/c_B',
         formula: 'cA / cB',
         inputs: [
-          input('cA', 'c_A', found.shovel, 'N/m', 'spring constant of the shovel', 'flex.spring-shovel'),
-          input('cB', 'c_B', found.rear, 'N/m', 'spring constant of the rear', 'flex.spring-rear'),
+          input('cA', 'c_A', 'flex.shovelSpring', found.shovel, 'N/m', 'flex.spring-shovel'),
+          input('cB', 'c_B', 'flex.rearSpring', found.rear, 'N/m', 'flex.spring-rear'),
         ],
         result: { value: found.balance, unit: '1' },
         source: VOCABULARY,
@@ -156,16 +164,23 @@ function plateWorking(ski: Ski): Working[] {
   return [
     {
       key: 'flex.plate',
-      title: 'Bending stiffness with the plate, in its middle',
+      title: { key: 'flex.title.plate' },
       symbol: 'EI',
       formula: 'EIs + EIp',
       inputs: [
-        input('EIs', 'EI_s', middle, 'N*m^2', 'the bare ski there', 'bending'),
-        input('EIp', 'EI_p', plate.bending, 'N*m^2', 'what plate and rubber add', 'plate.newtonM2'),
+        input('EIs', 'EI_s', 'flex.bareSki', middle, 'N*m^2', 'bending'),
+        input('EIp', 'EI_p', 'flex.plateAdds', plate.bending, 'N*m^2', 'plate.newtonM2'),
       ],
       result: { value: middle + plate.bending, unit: 'N*m^2' },
-      note: `From ${mm(plate.from)} to ${mm(plate.to)} mm; at either end it comes in over ${mm(RUN_IN)} mm, our own value.`,
-      source: 'Two beams side by side (any text on strength of materials)',
+      note: {
+        key: 'flex.note.plate',
+        values: {
+          from: { quantity: 'station', value: plate.from, bare: true },
+          to: { quantity: 'station', value: plate.to },
+          runIn: { quantity: 'station', value: RUN_IN },
+        },
+      },
+      source: { key: 'source.twoBeams' },
       status: 'derived',
     },
   ];
@@ -175,20 +190,18 @@ function uniformFrequency(bending: number, mass: number, length: number): Workin
   const root = 4.73004;
   return {
     key: 'flex.first-frequency-uniform',
-    title: 'First bending frequency of a free ski, uniform equivalent',
+    title: { key: 'flex.title.firstFrequencyUniform' },
     symbol: 'f_1',
     formula: 'beta^2 / (2 * pi * L^2) * sqrt(EI / mu)',
     inputs: [
-      input('beta', '\\beta', root, '1', 'first root of a free-free beam'),
-      input('L', 'L', length, 'm', 'contact length', 'contactLengthMm'),
-      input('EI', 'EI_u', bending, 'N*m^2', 'uniform equivalent', 'flex.uniform-equivalent'),
-      input('mu', '\\mu', mass, 'kg/m', 'mass a length at mid-ski'),
+      input('beta', '\\beta', 'flex.firstRoot', root, '1'),
+      input('L', 'L', 'working.contactLength', length, 'm', 'contactLengthMm'),
+      input('EI', 'EI_u', 'flex.uniformEquivalent', bending, 'N*m^2', 'flex.uniform-equivalent'),
+      input('mu', '\\mu', 'flex.midMass', mass, 'kg/m'),
     ],
     result: { value: (root ** 2 / (2 * Math.PI * length ** 2)) * Math.sqrt(bending / mass), unit: 'Hz' },
-    note: 'For comparison, without the ends beyond the contact points. The reading solves this ski with its own EI(x) and mass, the ends swinging with it.',
-    source: 'Blevins, Formulas for Natural Frequency and Mode Shape (roots seen in part)',
+    note: { key: 'flex.note.firstFrequency' },
+    source: { key: 'source.freeBeam' },
     status: 'from memory',
   };
 }
-
-const mm = (metres: number): string => String(Number((metres * 1e3).toFixed(1)));

@@ -3,12 +3,13 @@
  * and not a formula: what is shown is the balance that its numbers keep.
  */
 
+import type { PlainKey, Sentence } from '../language/index.ts';
 import { quadrature } from '../numeric/index.ts';
 import { GRAVITY } from '../skier/index.ts';
-import type { Working, WorkingInput } from '../working/index.ts';
+import { input, type Working, type WorkingInput } from '../working/index.ts';
 import type { Rhythm } from './rhythm.ts';
 
-const SOURCE = 'a mass on a leg above skis on their own path, least time between two gates';
+const SOURCE = { key: 'source.quickestTurn' } as const;
 /** Pieces the drop of the hill is summed in; how far energies summed stage by stage may fail to close. */
 const DROP_PANELS = 60;
 const ENERGY_SUMMED = 5e-4;
@@ -20,25 +21,22 @@ export function rhythmWorkings(rhythm: Rhythm): Working[] {
   let row = 0;
   for (let k = 0; k < run.push.length; k++) if (run.push[k] > run.push[row]) row = k;
   const at = (column: Float64Array) => column[row];
-  const moment = `${run.t[row].toFixed(2)} s after the gate, where the leg pushes hardest.`;
-  const mass = value('m', 'm', 'skier with equipment', conditions.skier.mass, 'kg');
-  const lean = value('psi', '\\psi', 'lean', Math.abs(at(run.lean)), 'rad');
-  const edge = value('theta', '\\theta', 'edge angle', Math.abs(at(run.edge)), 'rad');
-  const curvature = value(
-    'kappa',
-    '\\kappa',
-    "curvature of the skis' path",
-    Math.abs(at(run.curvature)),
-    '1/m',
-  );
-  const massSpeed = value('u', 'u', "the mass's speed along the skis' path", at(run.massSpeed), 'm/s');
-  const leg = value('leg', '\\ell', 'leg, from the skis to the mass', at(run.leg), 'm');
+  const moment: Sentence = {
+    key: 'line.note.hardest',
+    values: { time: { quantity: 'time', value: run.t[row] } },
+  };
+  const mass = input('m', 'm', 'working.skierMass', conditions.skier.mass, 'kg');
+  const lean = input('psi', '\\psi', 'working.lean', Math.abs(at(run.lean)), 'rad');
+  const edge = input('theta', '\\theta', 'working.edgeAngle', Math.abs(at(run.edge)), 'rad');
+  const curvature = input('kappa', '\\kappa', 'working.pathCurvature', Math.abs(at(run.curvature)), '1/m');
+  const massSpeed = input('u', 'u', 'run.massSpeed', at(run.massSpeed), 'm/s');
+  const leg = input('leg', '\\ell', 'working.legLength', at(run.leg), 'm');
   const inward = Math.sign(at(run.lean)) === Math.sign(at(run.curvature)) ? 1 : -1;
   const cases: Working[] = [
     paceWorking(rhythm),
     working(
       'line.radius',
-      "Radius of the skis' path",
+      'run.title.pathRadius',
       'R',
       '1 / kappa',
       1 / Math.abs(at(run.curvature)),
@@ -48,47 +46,41 @@ export function rhythmWorkings(rhythm: Rhythm): Working[] {
     ),
     working(
       'line.skiSpeed',
-      "The skis' speed",
+      'line.title.skiSpeed',
       'v',
       'u / (1 - inward * leg * sin(psi) * kappa)',
       at(run.speed),
       'm/s',
-      [
-        massSpeed,
-        leg,
-        lean,
-        curvature,
-        value('inward', 'j', '1 where the mass leans into the turn, −1 where out of it', inward, '1'),
-      ],
-      `${moment} The skis go the longer way round.`,
+      [massSpeed, leg, lean, curvature, input('inward', 'j', 'line.inward', inward, '1')],
+      [moment, { key: 'line.note.longerWay' }],
     ),
     working(
       'line.load',
-      'Load on the snow',
+      'line.title.load',
       'F',
       'f * m * g',
       at(run.push) * conditions.skier.mass * GRAVITY,
       'N',
       [
-        value('f', 'f', "the leg's push over the weight", at(run.push), '1'),
+        input('f', 'f', 'line.push', at(run.push), '1'),
         mass,
-        value('g', 'g', 'standard gravity', GRAVITY, 'm/s^2'),
+        input('g', 'g', 'working.gravity', GRAVITY, 'm/s^2'),
       ],
       moment,
     ),
     working(
       'line.hold',
-      'Grip to spare',
+      'line.title.hold',
       'h',
       'theta - b - psi',
       at(run.hold),
       'rad',
       [
         edge,
-        value('b', 'b', 'base bevel', conditions.baseBevel, 'rad'),
-        value('psi', '\\psi', 'lean towards the edge', Math.sign(at(run.edge)) * at(run.lean), 'rad'),
+        input('b', 'b', 'working.baseBevel', conditions.baseBevel, 'rad'),
+        input('psi', '\\psi', 'working.leanTowardsEdge', Math.sign(at(run.edge)) * at(run.lean), 'rad'),
       ],
-      `${moment} The shelf bears up to one degree beyond it.`,
+      [moment, { key: 'line.note.shelf' }],
     ),
   ];
   return cases;
@@ -101,36 +93,31 @@ function paceWorking({ run, question, secondsPerGate, meanSpeed, answer, iterati
   const drop = quadrature(y => conditions.slope.sine(y), 0, spacing, DROP_PANELS) / spacing;
   const told = working(
     'line.meanSpeed',
-    'Mean speed down the hill',
+    'line.title.meanSpeed',
     '\\bar v',
     's / T',
     meanSpeed,
     'm/s',
     [
-      value('s', 's', 'distance of the gates down the hill', spacing, 'm'),
-      value('T', 'T', 'time from gate to gate, solved', secondsPerGate, 's'),
-      value('g', 'g', 'standard gravity', GRAVITY, 'm/s^2'),
-      value(
-        'drop',
-        '\\langle \\sin\\alpha\\rangle',
-        'mean drop of the hill for each metre along it',
-        drop,
-        '1',
-      ),
-      value('W_legs', 'w_{legs}', 'given by the legs, for each kg', legs, 'J/kg'),
-      value('W_mu', 'w_\\mu', 'lost to friction, for each kg', friction, 'J/kg'),
-      value('W_D', 'w_D', 'lost to the air, for each kg', drag, 'J/kg'),
-      value('W_scrape', 'w_{scrape}', 'lost to scraping edges, for each kg', scrape, 'J/kg'),
+      input('s', 's', 'line.gateDistance', spacing, 'm'),
+      input('T', 'T', 'line.gateTime', secondsPerGate, 's'),
+      input('g', 'g', 'working.gravity', GRAVITY, 'm/s^2'),
+      input('drop', '\\langle \\sin\\alpha\\rangle', 'line.meanDrop', drop, '1'),
+      input('W_legs', 'w_{legs}', 'line.legsGive', legs, 'J/kg'),
+      input('W_mu', 'w_\\mu', 'line.frictionTakes', friction, 'J/kg'),
+      input('W_D', 'w_D', 'line.airTakes', drag, 'J/kg'),
+      input('W_scrape', 'w_{scrape}', 'line.scrapeTakes', scrape, 'J/kg'),
     ],
-    'The quickest path from gate to gate that keeps the balance of skier and skis at every place: its equations close ' +
-      `to ${answer.violation.toExponential(0)} and its conditions of an optimum to ${answer.error.toExponential(0)}. ` +
-      'Energies are summed in the middle of each stage.',
+    {
+      key: 'line.note.pace',
+      values: { violation: answer.violation.toExponential(0), error: answer.error.toExponential(0) },
+    },
   );
   return {
     ...told,
     solved: {
-      by: `for T and the whole path in ${iterations} steps of an interior-point method`,
-      of: 'what hill and legs give between two gates and what is lost there, the speed being the same at both',
+      by: { key: 'line.by.interiorPoint', values: { steps: iterations } },
+      of: { key: 'line.of.energy' },
       left: 'g * s * drop + W_legs',
       right: 'W_mu + W_D + W_scrape',
       unit: 'J/kg',
@@ -139,23 +126,19 @@ function paceWorking({ run, question, secondsPerGate, meanSpeed, answer, iterati
   };
 }
 
-function value(name: string, symbol: string, meaning: string, of: number, unit: string): WorkingInput {
-  return { name, symbol, meaning, value: of, unit };
-}
-
 function working(
   key: string,
-  title: string,
+  title: PlainKey,
   symbol: string,
   formula: string,
   result: number,
   unit: string,
   inputs: readonly WorkingInput[],
-  note: string,
+  note: Working['note'],
 ): Working {
   return {
     key,
-    title,
+    title: { key: title },
     symbol,
     formula,
     inputs,

@@ -1,10 +1,11 @@
+import type { Sentence } from '../language/index.ts';
 import { type MeasuringUncertainty, TAPE_AND_CALIPER } from '../shape/index.ts';
 import { type ControlFinding, controlFinding } from './control-finding.ts';
 import { controlReadingsOf, type StatedControl } from './control-of.ts';
 import { type ControlReading, rulebookRadius } from './control-radius.ts';
 import type { Category, Discipline, Edition, Limit, LimitedQuantity } from './edition.ts';
 import { season2024 } from './editions.ts';
-import { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
+import { type LimitVerdict, limitVerdict, worstOf } from './limit-verdict.ts';
 import { rulebookUncertainty } from './rulebook-uncertainty.ts';
 
 /** What a check needs of a pair file. */
@@ -37,8 +38,8 @@ export interface CheckItem {
   readonly quantity: LimitedQuantity;
   readonly least: number | null;
   readonly most: number | null;
-  /** The limit in words with its unit. */
-  readonly limit: string;
+  /** The limit in the rulebook's own unit. */
+  readonly limit: Sentence;
   /** In the quantity's unit; null when the pair does not tell. */
   readonly found: number | null;
   readonly plusMinus: number | null;
@@ -46,7 +47,7 @@ export interface CheckItem {
   readonly status: Limit['status'];
   readonly source: string;
   /** How the value was come by, where that matters. */
-  readonly note: string | null;
+  readonly note: Sentence | null;
   /** What the control's readings came to, where the value is theirs. */
   readonly control: ControlFinding | null;
 }
@@ -58,13 +59,13 @@ export interface PairCheck {
   /** The worst of the items that could be judged; `not given` when none could. */
   readonly verdict: LimitVerdict;
   readonly items: readonly CheckItem[];
-  readonly caution: string;
+  readonly caution: readonly Sentence[];
 }
 
 interface Found {
   readonly value: number | null;
   readonly plusMinus: number;
-  readonly note: string | null;
+  readonly note: Sentence | null;
   readonly control?: ControlFinding;
 }
 
@@ -92,7 +93,7 @@ export function checkPair(pair: CheckedPair, options: CheckOptions): PairCheck {
     edition: edition.edition,
     discipline,
     category,
-    verdict: worst(items.map(item => item.verdict)),
+    verdict: worstOf(items.map(item => item.verdict)),
     items,
     caution: caution(edition, discipline, category, items),
   };
@@ -102,18 +103,12 @@ function checkLimit(limit: Limit, found: Found, lowerLevel: boolean): CheckItem 
   const eased = lowerLevel && limit.least !== undefined ? (limit.lowerLevelTolerance ?? 0) : 0;
   const least = limit.least === undefined ? undefined : limit.least - eased;
   const unit = units[limit.quantity];
-  const parts = [
-    ...(least === undefined ? [] : [`at least ${least} ${unit}`]),
-    ...(limit.most === undefined ? [] : [`at most ${limit.most} ${unit}`]),
-  ];
   return {
     rule: limit.rule,
     quantity: limit.quantity,
     least: least ?? null,
     most: limit.most ?? null,
-    limit:
-      parts.join(', ') +
-      (eased > 0 ? ` (${limit.least} ${unit}, eased by ${eased} ${unit} for a lower-level race)` : ''),
+    limit: limitSentence(limit, least, eased, unit),
     found: found.value,
     plusMinus: found.value === null ? null : found.plusMinus,
     verdict: limitVerdict(found.value, found.plusMinus, least, limit.most),
@@ -122,6 +117,24 @@ function checkLimit(limit: Limit, found: Found, lowerLevel: boolean): CheckItem 
     note: found.note,
     control: found.control ?? null,
   };
+}
+
+function limitSentence(
+  { least: full, most }: Limit,
+  least: number | undefined,
+  eased: number,
+  unit: string,
+): Sentence {
+  const inUnit = (value: number | undefined) => `${value}\u00a0${unit}`;
+  const limit: Sentence =
+    most === undefined
+      ? { key: 'rules.limit.least', values: { least: inUnit(least) } }
+      : least === undefined
+        ? { key: 'rules.limit.most', values: { most: inUnit(most) } }
+        : { key: 'rules.limit.leastAndMost', values: { least: inUnit(least), most: inUnit(most) } };
+  return eased > 0
+    ? { key: 'rules.limit.eased', values: { limit, full: inUnit(full), by: inUnit(eased) } }
+    : limit;
 }
 
 function findQuantity({ quantity, least }: Limit, pair: CheckedPair, options: CheckOptions): Found {
@@ -134,7 +147,7 @@ function findQuantity({ quantity, least }: Limit, pair: CheckedPair, options: Ch
         ? {
             value: control.developedLength * 1000,
             plusMinus: 1000 * uncertainty.uLength,
-            note: 'developed length',
+            note: { key: 'rules.reading.developedLength' },
           }
         : { value: pair.lengthMm, plusMinus: 1000 * uncertainty.uLength, note: null };
     case 'waistWidthMm':
@@ -180,25 +193,14 @@ function catalogueFound(pair: CheckedPair, uncertainty: MeasuringUncertainty): F
     return {
       value: null,
       plusMinus: 0,
-      note: 'the widths show no sidecut, so there is no radius to compare',
+      note: { key: 'rules.note.noSidecut' },
     };
   }
   return {
     value: radius,
     plusMinus: rulebookUncertainty(length, tip, tail, waist, uncertainty),
-    note:
-      'from the contact length and the widest points; the control reads its widths elsewhere, so measure ' +
-      'the control stations before deciding',
+    note: { key: 'rules.note.catalogueWidths' },
   };
-}
-
-const severity: readonly LimitVerdict[] = ['not given', 'passes', 'too close to call', 'fails'];
-
-function worst(verdicts: readonly LimitVerdict[]): LimitVerdict {
-  return verdicts.reduce<LimitVerdict>(
-    (worse, verdict) => (severity.indexOf(verdict) > severity.indexOf(worse) ? verdict : worse),
-    'not given',
-  );
 }
 
 function caution(
@@ -206,18 +208,15 @@ function caution(
   discipline: Discipline,
   category: Category,
   items: readonly CheckItem[],
-): string {
-  const parts: string[] = [];
-  if (items.length === 0) parts.push(`This edition holds no limits for ${discipline}, ${category}.`);
+): readonly Sentence[] {
   const missing = items.filter(item => item.verdict === 'not given').map(item => item.rule);
-  if (missing.length > 0) parts.push(`Not given, so not checked: ${missing.join('; ')}.`);
-  if (items.some(item => item.status === 'from memory')) {
-    parts.push('Limits marked from memory must be confirmed.');
-  }
-  if (edition.notes) parts.push(edition.notes);
-  parts.push(
-    'Rules change every season: only the rulebook in force and the equipment controller decide. ' +
-      'A rule this edition does not list is not checked.',
-  );
-  return parts.join(' ');
+  const said: (Sentence | false)[] = [
+    items.length === 0 && { key: 'rules.caution.noLimits', values: { discipline, category } },
+    missing.length > 0 && { key: 'rules.caution.missing', values: { rules: missing.join('; ') } },
+    items.some(item => item.status === 'from memory') && { key: 'rules.caution.fromMemory' },
+    edition.notes !== undefined &&
+      edition.notes !== '' && { key: 'rules.caution.ofEdition', values: { notes: edition.notes } },
+    { key: 'rules.caution.inForce' },
+  ];
+  return said.filter(each => each !== false);
 }

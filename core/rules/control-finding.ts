@@ -1,4 +1,5 @@
 import { FieldError } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import type { MeasuringUncertainty } from '../shape/index.ts';
 import {
   type ControlReading,
@@ -21,7 +22,7 @@ export interface ControlFinding {
   readonly plusMinus: number;
   /** How the procedure ends; null where there is no least radius. */
   readonly procedure: ControlResult['verdict'] | null;
-  readonly note: string;
+  readonly note: Sentence;
 }
 
 /**
@@ -51,35 +52,41 @@ export function controlFinding(
     compared,
     plusMinus: three ? threeReadingAllowance * error : error,
     procedure: least === undefined ? null : verdict,
-    note: `from the control stations at 80 % and 90 %${ending(radii, verdict, compared, least)}`,
+    note: noteOf(radii, verdict, compared, least),
   };
 }
 
-/** How the procedure ended, or how it goes on, as the rest of a sentence. */
-function ending(
+/** Where the radius was read, and how the procedure ended or goes on. */
+function noteOf(
   radii: readonly number[],
   verdict: ControlResult['verdict'],
   compared: number,
-  least: number | undefined,
-): string {
-  if (least === undefined || radii[0] >= least) {
-    return radii.length > 1 ? '; the first reading is enough, so those after it are not used' : '';
+  limit: number | undefined,
+): Sentence {
+  const [first, second] = radii;
+  if (limit === undefined || first >= limit) {
+    return { key: radii.length > 1 ? 'rules.note.firstEnough' : 'rules.note.controlStations' };
   }
-  if (verdict !== 'two more readings needed') {
+  const allowance = threeReadingAllowance;
+  if (verdict === 'accepted' || verdict === 'refused') {
     // Rounded down where it is refused, so that 29.999 m does not read as the limit itself.
     const shown = verdict === 'refused' ? Math.floor(100 * compared) / 100 : compared;
-    return (
-      `: readings of ${radii.map(metres).join(', ')} m have a mean of ${metres(compared / threeReadingAllowance)} m, ` +
-      `and ${threeReadingAllowance} times it, ${metres(shown)} m, is ${verdict} at a limit of ${least} m`
-    );
+    const values = { verdict, allowance, limit, readings: radii.map(metres), compared: metres(shown) };
+    return { key: 'rules.note.decided', values: { ...values, mean: metres(compared / allowance) } };
   }
-  const decides = `${threeReadingAllowance} times the mean of the three decides`;
-  const enough = (3 * least) / threeReadingAllowance;
-  return radii.length === 1
-    ? `; this first reading is under ${least} m, so two more are taken and ${decides}: their mean must be at least ` +
-        `${atLeast(enough / 3)} m`
-    : `; readings of ${radii.map(metres).join(' and ')} m, the first under ${least} m, so one more is taken and ` +
-        `${decides}: the third must be at least ${atLeast(enough - radii[0] - radii[1])} m`;
+  const enough = (3 * limit) / allowance;
+  return second === undefined
+    ? { key: 'rules.note.twoMore', values: { limit, allowance, mean: atLeast(enough / 3) } }
+    : {
+        key: 'rules.note.oneMore',
+        values: {
+          first: metres(first),
+          second: metres(second),
+          limit,
+          allowance,
+          third: atLeast(enough - first - second),
+        },
+      };
 }
 
 function readingUncertainty(reading: ControlReading, uncertainty: MeasuringUncertainty): number {

@@ -1,3 +1,4 @@
+import type { Sentence } from '../language/index.ts';
 import { type ControlReading, controlStations } from './control-radius.ts';
 
 /** One reading as a pair file states it, mm; any of its five measurements may still be missing. */
@@ -52,12 +53,12 @@ export function controlReadingsOf(stated: StatedControl | undefined): readonly C
 
 /** The five measurements of a reading in the order they are taken: both lengths first, since they say where the widths are read. */
 export const controlReadings = [
-  { field: 'developedLengthMm', symbol: 'L_TOT', meaning: 'developed length' },
-  { field: 'tailToWaistMm', symbol: 'L_W', meaning: 'tail to the narrowest point' },
-  { field: 'frontWidthMm', symbol: 'S', meaning: 'width at 80 % of the front part' },
-  { field: 'rearWidthMm', symbol: 'H', meaning: 'width at 90 % of the rear part' },
-  { field: 'waistWidthMm', symbol: 'W', meaning: 'width at the narrowest point' },
-] as const satisfies readonly { field: keyof StatedReading; symbol: string; meaning: string }[];
+  { field: 'developedLengthMm', symbol: 'L_TOT', meaning: { key: 'rules.reading.developedLength' } },
+  { field: 'tailToWaistMm', symbol: 'L_W', meaning: { key: 'rules.reading.tailToWaist' } },
+  { field: 'frontWidthMm', symbol: 'S', meaning: { key: 'rules.reading.frontWidth' } },
+  { field: 'rearWidthMm', symbol: 'H', meaning: { key: 'rules.reading.rearWidth' } },
+  { field: 'waistWidthMm', symbol: 'W', meaning: { key: 'rules.reading.waistWidth' } },
+] as const satisfies readonly { field: keyof StatedReading; symbol: string; meaning: Sentence }[];
 
 /** Measurements a reading still lacks; empty when it is complete. */
 export const missingReadings = (stated: StatedReading | undefined): (typeof controlReadings)[number][] =>

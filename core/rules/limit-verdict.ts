@@ -1,6 +1,15 @@
 /** What a measurement says about a limit once its uncertainty is taken into account. */
 export type LimitVerdict = 'passes' | 'fails' | 'too close to call' | 'not given';
 
+const severity: readonly LimitVerdict[] = ['not given', 'passes', 'too close to call', 'fails'];
+
+/** The worst of several verdicts; `not given` where none could be judged. */
+export const worstOf = (verdicts: readonly LimitVerdict[]): LimitVerdict =>
+  verdicts.reduce<LimitVerdict>(
+    (worse, verdict) => (severity.indexOf(verdict) > severity.indexOf(worse) ? verdict : worse),
+    'not given',
+  );
+
 /**
  * Compares `found` ± `plusMinus` with the limits, all in one unit. A measurement within its own uncertainty
  * of a limit is too close to call, on either side of it.

@@ -1,5 +1,7 @@
 import { FieldError } from '../fault/index.ts';
-import type { Working } from '../working/index.ts';
+import type { PlainKey, Quantity, Sentence } from '../language/index.ts';
+import { MM } from '../units/index.ts';
+import { input, type Working } from '../working/index.ts';
 import type { CheckedPair } from './check-pair.ts';
 import {
   type ControlReading,
@@ -10,9 +12,14 @@ import {
   threeReadingAllowance,
 } from './control-radius.ts';
 
-const procedure =
-  'International federation equipment specification, control procedure as reported; seen in part, ' +
-  'confirm in the annex of the specification in force';
+const procedure = { key: 'source.controlProcedure' } as const;
+
+const toMillimetre = (key: PlainKey) => readTo(key, { quantity: 'station', value: MM });
+const toTenth = (key: PlainKey) => readTo(key, { quantity: 'width', value: 0.1 * MM });
+const readTo = (key: PlainKey, step: Quantity): Sentence => ({
+  key: 'rules.readTo',
+  values: { what: { key }, step },
+});
 
 /** How the controller's radius came about; widths as rounded by the procedure. */
 export function controlRadiusWorking(reading: ControlReading): Working {
@@ -20,50 +27,24 @@ export function controlRadiusWorking(reading: ControlReading): Working {
   const { distance } = controlStations(developedLength, tailToWaist);
   return {
     key: 'rules.controlRadius',
-    title: 'Radius by the control procedure',
+    title: { key: 'rules.title.controlRadius' },
     symbol: 'R',
     formula: '(0.8*(LTOT - LW) + 0.9*LW)^2/(2*(S + H - 2*W))',
     inputs: [
-      {
-        name: 'LTOT',
-        symbol: 'L_{TOT}',
-        meaning: 'developed length, to 1 mm',
-        value: developedLength,
-        unit: 'm',
-      },
-      {
-        name: 'LW',
-        symbol: 'L_W',
-        meaning: 'tail to the narrowest point, to 1 mm',
-        value: tailToWaist,
-        unit: 'm',
-      },
-      {
-        name: 'S',
-        symbol: 'S',
-        meaning: 'width at 80 % of the front part, to 0.1 mm',
-        value: frontWidth,
-        unit: 'm',
-      },
-      {
-        name: 'H',
-        symbol: 'H',
-        meaning: 'width at 90 % of the rear part, to 0.1 mm',
-        value: rearWidth,
-        unit: 'm',
-      },
-      {
-        name: 'W',
-        symbol: 'W',
-        meaning: 'width at the narrowest point, to 0.1 mm',
-        value: waistWidth,
-        unit: 'm',
-      },
+      input('LTOT', 'L_{TOT}', toMillimetre('rules.reading.developedLength'), developedLength, 'm'),
+      input('LW', 'L_W', toMillimetre('rules.reading.tailToWaist'), tailToWaist, 'm'),
+      input('S', 'S', toTenth('rules.reading.frontWidth'), frontWidth, 'm'),
+      input('H', 'H', toTenth('rules.reading.rearWidth'), rearWidth, 'm'),
+      input('W', 'W', toTenth('rules.reading.waistWidth'), waistWidth, 'm'),
     ],
     result: { value: controlRadius(reading), unit: 'm' },
-    note:
-      `Measured over L = ${(distance * 1000).toFixed(0)} mm. A first reading under the limit is followed by two ` +
-      `more; ${threeReadingAllowance} times the mean of the three then decides. Only the equipment controller decides.`,
+    note: [
+      {
+        key: 'rules.note.control',
+        values: { distance: { quantity: 'station', value: distance }, allowance: threeReadingAllowance },
+      },
+      { key: 'rules.note.controllerDecides' },
+    ],
     source: procedure,
     status: 'seen',
   };
@@ -81,23 +62,32 @@ export function threeReadingsWorking(readings: readonly ControlReading[]): Worki
   const mean = (radii[0] + radii[1] + radii[2]) / 3;
   return {
     key: 'rules.threeReadings',
-    title: 'Three readings of the control',
+    title: { key: 'rules.title.threeReadings' },
     symbol: 'R_c',
     formula: 'k*(R1 + R2 + R3)/3',
     inputs: [
-      { name: 'k', symbol: 'k', meaning: 'allowance on the mean', value: threeReadingAllowance, unit: '1' },
-      ...radii.map((value, i) => ({
-        name: `R${i + 1}`,
-        symbol: `R_${i + 1}`,
-        meaning: `radius of the ${['first', 'second', 'third'][i]} reading`,
-        value,
-        unit: 'm',
-      })),
+      input('k', 'k', 'rules.allowance', threeReadingAllowance, '1'),
+      ...radii.map((value, i) =>
+        input(
+          `R${i + 1}`,
+          `R_${i + 1}`,
+          { key: 'rules.radiusOfNth', values: { nth: String(i + 1) } },
+          value,
+          'm',
+        ),
+      ),
     ],
     result: { value: threeReadingAllowance * mean, unit: 'm' },
-    note:
-      `The mean of the three is ${mean.toFixed(2)} m. The pair is accepted when ${threeReadingAllowance} times it is at or over the limit. Only the ` +
-      'equipment controller decides.',
+    note: [
+      {
+        key: 'rules.note.threeReadings',
+        values: {
+          mean: { quantity: 'radius', value: mean, decimals: 2 },
+          allowance: threeReadingAllowance,
+        },
+      },
+      { key: 'rules.note.controllerDecides' },
+    ],
     source: procedure,
     status: 'seen',
   };
@@ -109,28 +99,20 @@ export function catalogueRadiusWorking(pair: CheckedPair): Working {
   const front = pair.tipWidthMm / 1000;
   const rear = pair.tailWidthMm / 1000;
   const waist = pair.waistWidthMm / 1000;
-  const input = (name: string, meaning: string, value: number, from: string) => ({
-    name,
-    symbol: name,
-    meaning,
-    value,
-    unit: 'm',
-    from,
-  });
   return {
     key: 'rules.catalogueRadius',
-    title: 'Radius by the rulebook formula',
+    title: { key: 'rules.title.catalogueRadius' },
     symbol: 'R',
     formula: 'L^2/(2*(S + H - 2*W))',
     inputs: [
-      input('L', 'contact length', length, 'contactLengthMm'),
-      input('S', 'tip width', front, 'tipWidthMm'),
-      input('H', 'tail width', rear, 'tailWidthMm'),
-      input('W', 'waist width', waist, 'waistWidthMm'),
+      input('L', 'L', 'working.contactLength', length, 'm', 'contactLengthMm'),
+      input('S', 'S', 'working.tipWidth', front, 'm', 'tipWidthMm'),
+      input('H', 'H', 'working.tailWidth', rear, 'm', 'tailWidthMm'),
+      input('W', 'W', 'working.waistWidth', waist, 'm', 'waistWidthMm'),
     ],
     result: { value: rulebookRadius(length, front, rear, waist), unit: 'm' },
-    note: 'The control measures its widths at other stations; only the equipment controller decides.',
-    source: 'International federation equipment specification, seen in part',
+    note: { key: 'rules.note.otherStations' },
+    source: { key: 'source.rulebookInPart' },
     status: 'seen',
   };
 }

@@ -5,14 +5,13 @@
  */
 
 import { cosineRadiusWorking } from '../carve/index.ts';
+import type { Quantity } from '../language/index.ts';
 import { BITE, GRAVITY } from '../skier/index.ts';
-import { DEGREE } from '../units/index.ts';
-import type { Working, WorkingInput } from '../working/index.ts';
+import { input, type Working, type WorkingInput } from '../working/index.ts';
 import type { DynamicMoment } from './dynamic-moment.ts';
 
-const BALANCE = 'balance of a mass on a leg in the frame of the slope, solved over the whole run';
-const SHELF =
-  'the shelf cut by the base carries what leans less than it; compare Brown, On the skiability of snow, ASTM STP 1022 (1989), critical edge angle 40–70° (seen)';
+const BALANCE = { key: 'source.wholeRun' } as const;
+const SHELF = { key: 'source.shelf' } as const;
 const STRAIGHT = 1e-6;
 
 export interface MomentQuestion {
@@ -54,23 +53,24 @@ function dynamicLeanWorking(m: DynamicMoment): Working {
   const side = sideOf(m);
   return {
     key: 'run.lean',
-    title: 'Lean to balance',
+    title: { key: 'run.title.lean' },
     symbol: '\\psi',
     formula: 'atan2(A, N) + asin(min(1, max(-1, (l * psi_dd + 2 * l_d * psi_d) / sqrt(A^2 + N^2))))',
     inputs: [
-      input('A', 'A', 'what the path asks sideways', side * m.sideways, 'm/s^2', 'run.sideways'),
-      input('N', 'N', 'pull into the snow', m.intoSnow, 'm/s^2'),
+      input('A', 'A', 'run.pathAsks', side * m.sideways, 'm/s^2', 'run.sideways'),
+      input('N', 'N', 'run.intoSnow', m.intoSnow, 'm/s^2'),
       ...legInputs(m, side),
-      input(
-        'psi_dd',
-        '\\ddot\\psi',
-        'how the swing of the lean changes, from the rows beside',
-        side * m.leanAcceleration,
-        'rad/s^2',
-      ),
+      input('psi_dd', '\\ddot\\psi', 'run.leanAcceleration', side * m.leanAcceleration, 'rad/s^2'),
     ],
     result: { value: side * m.leanFromBalance, unit: 'rad' },
-    note: `Standing still in the turn the skier would lean ${degrees(side * Math.atan2(m.sideways, m.intoSnow))}; the rest is the swing of the mass. The run as solved leans ${degrees(side * m.lean)} here: ${degrees(Math.abs(m.lean - m.leanFromBalance))} between the two.`,
+    note: {
+      key: 'run.note.solvedLean',
+      values: {
+        standing: angle(side * Math.atan2(m.sideways, m.intoSnow)),
+        lean: angle(side * m.lean),
+        apart: angle(Math.abs(m.lean - m.leanFromBalance)),
+      },
+    },
     source: BALANCE,
     status: 'derived',
   };
@@ -81,25 +81,31 @@ export function dynamicLoadWorking({ moment: m, mass }: Pick<MomentQuestion, 'mo
   const side = sideOf(m);
   return {
     key: 'run.load',
-    title: 'Force between skis and snow',
+    title: { key: 'run.title.load' },
     symbol: 'F',
     formula: 'm * (l_dd + A * sin(psi) + N * cos(psi) - l * psi_d^2)',
     inputs: [
-      input('m', 'm', 'skier with equipment', mass, 'kg'),
-      input('A', 'A', 'what the path asks sideways', side * m.sideways, 'm/s^2', 'run.sideways'),
-      input('N', 'N', 'pull into the snow', m.intoSnow, 'm/s^2'),
-      input('psi', '\\psi', 'lean', side * m.lean, 'rad', 'run.lean'),
+      input('m', 'm', 'working.skierMass', mass, 'kg'),
+      input('A', 'A', 'run.pathAsks', side * m.sideways, 'm/s^2', 'run.sideways'),
+      input('N', 'N', 'run.intoSnow', m.intoSnow, 'm/s^2'),
+      input('psi', '\\psi', 'working.lean', side * m.lean, 'rad', 'run.lean'),
       ...legInputs(m, side).filter(({ name }) => name !== 'l_d'),
-      input(
-        'l_dd',
-        '\\ddot\\ell',
-        'how the speed of the leg changes, from the rows beside',
-        m.legAcceleration,
-        'm/s^2',
-      ),
+      input('l_dd', '\\ddot\\ell', 'run.legAcceleration', m.legAcceleration, 'm/s^2'),
     ],
     result: { value: m.loadFromBalance, unit: 'N' },
-    note: `That is ${(m.loadFromBalance / (mass * GRAVITY)).toFixed(2)} times body weight. The run as solved presses with ${m.load.toFixed(0)} N here: ${Math.abs(m.load - m.loadFromBalance).toFixed(1)} N between the two.`,
+    note: [
+      {
+        key: 'run.note.bodyWeights',
+        values: { times: { quantity: 'number', value: m.loadFromBalance / (mass * GRAVITY) } },
+      },
+      {
+        key: 'run.note.solvedLoad',
+        values: {
+          load: { quantity: 'force', value: m.load },
+          apart: { quantity: 'force', value: Math.abs(m.load - m.loadFromBalance), decimals: 1 },
+        },
+      },
+    ],
     source: BALANCE,
     status: 'derived',
   };
@@ -113,20 +119,18 @@ export function dynamicHoldWorking({
   const side = sideOf(m);
   return {
     key: 'run.hold',
-    title: 'Grip to spare under the boot',
+    title: { key: 'run.title.hold' },
     symbol: 'h',
     formula: 'theta - b * tanh(theta / bite) - psi',
     inputs: [
-      input('theta', '\\theta', 'edge angle', Math.abs(m.edge), 'rad'),
-      input('b', 'b', 'base bevel', baseBevel, 'rad'),
-      input('bite', '4°', 'edge angle over which a flat ski comes to bite', BITE, 'rad'),
-      input('psi', '\\psi', 'lean towards the side of the edge', side * m.lean, 'rad', 'run.lean'),
+      input('theta', '\\theta', 'working.edgeAngle', Math.abs(m.edge), 'rad'),
+      input('b', 'b', 'working.baseBevel', baseBevel, 'rad'),
+      input('bite', '4°', 'run.biteAngle', BITE, 'rad'),
+      input('psi', '\\psi', 'working.leanTowardsEdge', side * m.lean, 'rad', 'run.lean'),
     ],
     result: { value: m.hold, unit: 'rad' },
     note:
-      m.hold < 0
-        ? 'No grip to spare: the force leans to the very edge of the shelf, and what the ski would turn beyond it, it slips.'
-        : `The force may lean ${degrees(m.hold)} more before the edge lets go.`,
+      m.hold < 0 ? { key: 'run.note.noGrip' } : { key: 'run.note.gripLeft', values: { grip: angle(m.hold) } },
     source: SHELF,
     status: 'derived',
   };
@@ -137,19 +141,19 @@ function radiusWorking(m: DynamicMoment): Working {
   const own = Math.abs(m.ownCurvature);
   return {
     key: 'run.radius',
-    title: "Radius of the skis' path",
+    title: { key: 'run.title.pathRadius' },
     symbol: 'R',
     formula: '1 / abs(kappa_c + q)',
     inputs: [
-      input('kappa_c', '\\kappa_c', "curve of the ski's own arc", side * m.ownCurvature, '1/m'),
-      input('q', 'q', 'by how much the path misses the arc, as solved', side * m.mismatch, '1/m'),
+      input('kappa_c', '\\kappa_c', 'run.arcCurvature', side * m.ownCurvature, '1/m'),
+      input('q', 'q', 'run.mismatchSolved', side * m.mismatch, '1/m'),
     ],
     result: { value: 1 / Math.abs(m.curvature), unit: 'm' },
     note:
       own > STRAIGHT
-        ? `The own arc of this pair has ${(1 / own).toFixed(2)} m at this edge angle and load; a ski on less than a few degrees takes up only part of it, tanh(θ/4°).`
-        : 'A flat ski has no arc of its own.',
-    source: 'the solved groove, or R = R_sc cosθ (from memory); the bite of a flat ski is our own',
+        ? { key: 'run.note.ownArc', values: { radius: { quantity: 'radius', value: 1 / own } } }
+        : { key: 'run.note.flatSki' },
+    source: { key: 'source.ownArc' },
     status: 'derived',
   };
 }
@@ -157,15 +161,15 @@ function radiusWorking(m: DynamicMoment): Working {
 function slipWorking({ moment: m, contactLength }: MomentQuestion): Working {
   return {
     key: 'run.slip',
-    title: 'Mean slip of the edge',
+    title: { key: 'run.title.slip' },
     symbol: '\\delta',
     formula: 'abs(q) * L / 4',
     inputs: [
-      input('q', 'q', 'by how much the path misses the arc', m.mismatch, '1/m'),
-      input('L', 'L', 'edge in the snow', contactLength, 'm'),
+      input('q', 'q', 'run.mismatch', m.mismatch, '1/m'),
+      input('L', 'L', 'run.edgeInSnow', contactLength, 'm'),
     ],
     result: { value: m.slip, unit: 'rad' },
-    source: 'a point at a distance x from the boot slips at the angle x q',
+    source: { key: 'source.slip' },
     status: 'derived',
   };
 }
@@ -174,19 +178,19 @@ function sidewaysWorking(m: DynamicMoment): Working {
   const side = sideOf(m);
   return {
     key: 'run.sideways',
-    title: 'Sideways push, a unit mass',
+    title: { key: 'run.title.sideways' },
     symbol: 'A',
     formula: 'u * v * kappa + g * sin(alpha) * sin(chi)',
     inputs: [
-      input('u', 'u', 'speed of the mass along the path', m.speed, 'm/s'),
-      input('v', 'v', 'speed of the skis', m.skiSpeed, 'm/s'),
-      input('kappa', '\\kappa', "curve of the skis' path", side * m.curvature, '1/m'),
-      input('g', 'g', 'gravity', GRAVITY, 'm/s^2'),
-      input('alpha', '\\alpha', 'slope angle', m.slope, 'rad'),
-      input('chi', '\\chi', 'direction past the fall line (negative before it)', side * m.heading, 'rad'),
+      input('u', 'u', 'run.massSpeed', m.speed, 'm/s'),
+      input('v', 'v', 'working.skiSpeed', m.skiSpeed, 'm/s'),
+      input('kappa', '\\kappa', 'working.pathCurvature', side * m.curvature, '1/m'),
+      input('g', 'g', 'working.gravity', GRAVITY, 'm/s^2'),
+      input('alpha', '\\alpha', 'working.slopeAngle', m.slope, 'rad'),
+      input('chi', '\\chi', 'working.heading', side * m.heading, 'rad'),
     ],
     result: { value: side * m.sideways, unit: 'm/s^2' },
-    note: 'Before the fall line the weight helps the turn; after it the weight adds to the force.',
+    note: { key: 'run.note.weight' },
     source: BALANCE,
     status: 'derived',
   };
@@ -196,15 +200,15 @@ function angulationWorking(m: DynamicMoment): Working {
   const side = sideOf(m);
   return {
     key: 'run.angulation',
-    title: 'Angulation',
+    title: { key: 'run.title.angulation' },
     symbol: '\\gamma',
     formula: 'theta - psi',
     inputs: [
-      input('theta', '\\theta', 'edge angle', Math.abs(m.edge), 'rad'),
-      input('psi', '\\psi', 'lean towards the side of the edge', side * m.lean, 'rad', 'run.lean'),
+      input('theta', '\\theta', 'working.edgeAngle', Math.abs(m.edge), 'rad'),
+      input('psi', '\\psi', 'working.leanTowardsEdge', side * m.lean, 'rad', 'run.lean'),
     ],
     result: { value: m.angulation, unit: 'rad' },
-    source: 'tilt of the skis beyond the lean of the body',
+    source: { key: 'source.tilt' },
     status: 'definition',
   };
 }
@@ -213,23 +217,10 @@ const sideOf = (m: DynamicMoment): 1 | -1 => (m.edge < 0 ? -1 : 1);
 
 function legInputs(m: DynamicMoment, side: number): WorkingInput[] {
   return [
-    input('l', '\\ell', 'leg, skis to the mass', m.leg, 'm'),
-    input('l_d', '\\dot\\ell', 'how fast it stretches', m.legSpeed, 'm/s'),
-    input('psi_d', '\\dot\\psi', 'how fast the lean changes', side * m.leanRate, 'rad/s'),
+    input('l', '\\ell', 'working.legLength', m.leg, 'm'),
+    input('l_d', '\\dot\\ell', 'run.legSpeed', m.legSpeed, 'm/s'),
+    input('psi_d', '\\dot\\psi', 'run.leanRate', side * m.leanRate, 'rad/s'),
   ];
 }
 
-function input(
-  name: string,
-  symbol: string,
-  meaning: string,
-  value: number,
-  unit: string,
-  from?: string,
-): WorkingInput {
-  return from ? { name, symbol, meaning, value, unit, from } : { name, symbol, meaning, value, unit };
-}
-
-function degrees(angle: number): string {
-  return `${(angle / DEGREE).toFixed(1)}°`;
-}
+const angle = (value: number): Quantity => ({ quantity: 'angle', value });

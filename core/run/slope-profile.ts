@@ -14,7 +14,6 @@ const STEEPEST = 80 * DEGREE;
 const STEEPEST_RISE = Math.tan(STEEPEST);
 
 export interface SlopeProfile {
-  readonly name: string;
   /** Length along the ground, m; Infinity for an even slope. */
   readonly length: number;
   /** Sine of the slope angle α at y (m along the ground). */
@@ -41,12 +40,11 @@ export function slopeAngle(profile: SlopeProfile, y: number): number {
  *
  * @throws FieldError unless 0 ≤ alpha < 80°
  */
-export function evenSlope(alpha: number, name = 'even slope'): SlopeProfile {
+export function evenSlope(alpha: number): SlopeProfile {
   accept('slope', alpha, { from: 0, below: STEEPEST, quantity: 'angle' });
   const sin = Math.sin(alpha);
   const cos = Math.cos(alpha);
   return {
-    name,
     length: Infinity,
     sine: () => sin,
     curvature: () => 0,
@@ -68,11 +66,7 @@ const HIGHEST = 10_000;
  * @throws FieldError when fewer than two are given; and where distances do not ascend or the ground
  *   between two points is steeper than 80°
  */
-export function profileThrough(
-  horizontal: ArrayLike<number>,
-  height: ArrayLike<number>,
-  name = 'measured profile',
-): SlopeProfile {
+export function profileThrough(horizontal: ArrayLike<number>, height: ArrayLike<number>): SlopeProfile {
   const n = horizontal.length;
   if (n < 2 || height.length !== n) {
     throw new FieldError({
@@ -96,7 +90,7 @@ export function profileThrough(
       refuse('height', height[i], { from: height[i - 1] - rise, to: height[i - 1] + rise, unit: 'm' });
     }
   }
-  return fromArc(arcTable(horizontal, height), name);
+  return fromArc(arcTable(horizontal, height));
 }
 
 /**
@@ -104,30 +98,29 @@ export function profileThrough(
  *
  * @throws FieldError for the first bad row, with the others behind it
  */
-export function readProfile(text: string, name = 'measured profile'): SlopeProfile {
+export function readProfile(text: string): SlopeProfile {
   return fromTwoColumns(text, 'distance (m)', 'height (m)', (distance, height) =>
-    profileThrough(distance, height, name),
+    profileThrough(distance, height),
   );
 }
 
-/** Invented slopes for demonstration. */
+/** Invented slopes for demonstration: even, a roller, steepening. */
 export function demoProfiles(): SlopeProfile[] {
-  const even = evenSlope(14 * DEGREE, 'Pala Ostrelle, even (demo)');
+  const even = evenSlope(14 * DEGREE);
   return [
     { ...even, demo: true },
-    { ...built('Pala Ostrelle, roller (demo)', d => -0.22 * d + 1.2 * Math.cos(d / 12)), demo: true },
-    { ...built('Pala Ostrelle, steepening (demo)', d => -0.12 * d - 0.00045 * d * d), demo: true },
+    { ...built(d => -0.22 * d + 1.2 * Math.cos(d / 12)), demo: true },
+    { ...built(d => -0.12 * d - 0.00045 * d * d), demo: true },
   ];
 }
 
-function built(name: string, height: (d: number) => number): SlopeProfile {
+function built(height: (d: number) => number): SlopeProfile {
   const d = Float64Array.from({ length: 101 }, (_, i) => i * 4);
-  return profileThrough(d, d.map(height), name);
+  return profileThrough(d, d.map(height));
 }
 
-function fromArc(arc: ArcTable, name: string): SlopeProfile {
+function fromArc(arc: ArcTable): SlopeProfile {
   return {
-    name,
     length: arc.length,
     sine: y => -arc.height(y, 1),
     // z'' = −cosα dα/dy.

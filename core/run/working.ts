@@ -3,7 +3,8 @@
  */
 
 import { cosineRadiusWorking } from '../carve/index.ts';
-import type { SourceStatus, Working, WorkingInput } from '../working/index.ts';
+import type { PlainKey } from '../language/index.ts';
+import { input, type SourceStatus, type Working, type WorkingInput } from '../working/index.ts';
 import { balancedLoad, GRAVITY, speedCeiling } from './balance.ts';
 import { coachWords } from './coach-words.ts';
 import { idealRadius } from './ideal-carving.ts';
@@ -16,9 +17,8 @@ import {
   turnMoment,
 } from './turn-moment.ts';
 
-const BALANCE = 'balance of a mass on a leg in a steady turn, in the frame of the slope';
-const SHELF =
-  'the shelf cut by the base carries what leans less than it; compare Brown, On the skiability of snow, ASTM STP 1022 (1989), critical edge angle 40–70° (seen)';
+const BALANCE = { key: 'source.steadyTurn' } as const;
+const SHELF = { key: 'source.shelf' } as const;
 
 /** What a turn asks sideways of a mass that leans into it. */
 const PUSH = 'm * v^2 / R * (1 - l * sin(psi) / R) + m * g * sin(alpha) * sin(chi)';
@@ -55,31 +55,25 @@ function radiusWorking(q: ChainQuestion, m: TurnMoment): Working {
   return {
     ...told(
       'run.radius',
-      'Turn radius of this pair',
+      'run.title.pairRadius',
       'R',
       '',
       'm',
       m.radius,
       [
-        input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
-        input(
-          'F_outer',
-          's F',
-          "outer ski's part of the load, at which its radius was read",
-          m.outerLoad,
-          'N',
-        ),
-        input('s', 's', "outer ski's part", q.outerShare, '1'),
+        input('theta', '\\theta', 'working.edgeAngle', q.edgeAngle, 'rad'),
+        input('F_outer', 's F', 'run.outerLoad', m.outerLoad, 'N'),
+        input('s', 's', 'run.outerShare', q.outerShare, '1'),
         ...pushInputs(q, m),
       ],
       {
-        note: 'Radius and load are solved together: a tighter turn presses harder, and a ski pressed harder bends further. Without a solved groove this is the cosine rule.',
-        source: 'equilibrium of the bent ski in its groove, or R = R_sc cosθ (from memory)',
+        note: { key: 'run.note.together' },
+        source: { key: 'source.grooveOrCosine' },
       },
     ),
     solved: {
-      of: 'the load that a turn of this radius puts on the outer ski, and the load at which the ski turns it',
-      by: 'in turn: the radius at a load, and the load on that radius, until neither changes',
+      of: { key: 'run.of.outerLoad' },
+      by: { key: 'run.by.inTurn' },
       left: `s * sqrt((${PUSH})^2 + (m * g * cos(alpha))^2)`,
       right: 'F_outer',
       name: 'R',
@@ -92,12 +86,12 @@ function radiusWorking(q: ChainQuestion, m: TurnMoment): Working {
 function normalWorking(q: ChainQuestion, m: TurnMoment): Working {
   return told(
     'run.normalForce',
-    'Force square to the slope',
+    'run.title.normalForce',
     'F_N',
     'm * g * cos(alpha)',
     'N',
     m.normal,
-    [...weightInputs(q), input('alpha', '\\alpha', 'slope angle', q.slope, 'rad')],
+    [...weightInputs(q), input('alpha', '\\alpha', 'working.slopeAngle', q.slope, 'rad')],
     { source: BALANCE },
   );
 }
@@ -105,21 +99,21 @@ function normalWorking(q: ChainQuestion, m: TurnMoment): Working {
 function sidewaysWorking(q: ChainQuestion, m: TurnMoment): Working {
   return told(
     'run.sidewaysForce',
-    'Sideways push at this speed',
+    'run.title.sidewaysForce',
     'F_{lat}',
     PUSH,
     'N',
     m.sideways,
-    [...pushInputs(q, m), input('R', 'R', 'turn radius', m.radius, 'm', 'run.radius')],
+    [...pushInputs(q, m), input('R', 'R', 'working.turnRadius', m.radius, 'm', 'run.radius')],
     {
       source: BALANCE,
-      note: 'The mass leans into the turn and goes round on a smaller circle than the skis, so it asks for less. Before the fall line the weight helps the turn; after it the weight adds to the push.',
+      note: { key: 'run.note.smallerCircle' },
     },
   );
 }
 
 function leanWorking(m: TurnMoment): Working {
-  return told('run.lean', 'Lean to balance', '\\psi', 'atan2(F_lat, F_N)', 'rad', m.lean, forces(m), {
+  return told('run.lean', 'run.title.lean', '\\psi', 'atan2(F_lat, F_N)', 'rad', m.lean, forces(m), {
     source: BALANCE,
   });
 }
@@ -127,33 +121,39 @@ function leanWorking(m: TurnMoment): Working {
 function loadWorking(q: ChainQuestion, m: TurnMoment): Working {
   return told(
     'run.load',
-    'Force between skis and snow',
+    'run.title.load',
     'F',
     'm * g * cos(alpha) / cos(psi)',
     'N',
     m.load,
     [
       ...weightInputs(q),
-      input('alpha', '\\alpha', 'slope angle', q.slope, 'rad'),
-      input('psi', '\\psi', 'lean', m.lean, 'rad', 'run.lean'),
+      input('alpha', '\\alpha', 'working.slopeAngle', q.slope, 'rad'),
+      input('psi', '\\psi', 'working.lean', m.lean, 'rad', 'run.lean'),
     ],
-    { source: BALANCE, note: `That is ${balancedLoad(m.lean, q.slope).toFixed(2)} times the weight.` },
+    {
+      source: BALANCE,
+      note: {
+        key: 'run.note.bodyWeights',
+        values: { times: { quantity: 'number', value: balancedLoad(m.lean, q.slope) } },
+      },
+    },
   );
 }
 
 function angulationWorking(q: ChainQuestion, m: TurnMoment): Working {
   return told(
     'run.angulation',
-    'Angulation',
+    'run.title.angulation',
     '\\gamma',
     'theta - psi',
     'rad',
     m.angulation,
     [
-      input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
-      input('psi', '\\psi', 'lean', m.lean, 'rad', 'run.lean'),
+      input('theta', '\\theta', 'working.edgeAngle', q.edgeAngle, 'rad'),
+      input('psi', '\\psi', 'working.lean', m.lean, 'rad', 'run.lean'),
     ],
-    { source: 'tilt of the skis beyond the lean of the body', status: 'definition' },
+    { source: { key: 'source.tilt' }, status: 'definition' },
   );
 }
 
@@ -161,15 +161,15 @@ function holdWorking(q: ChainQuestion, m: TurnMoment): Working {
   const words = coachWords(q);
   return told(
     'run.hold',
-    'Grip to spare under the boot',
+    'run.title.hold',
     'h',
     'theta - b - psi',
     'rad',
     m.hold,
     [
-      input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
-      input('b', 'b', 'base bevel', q.baseBevel, 'rad'),
-      input('psi', '\\psi', 'lean', m.lean, 'rad', 'run.lean'),
+      input('theta', '\\theta', 'working.edgeAngle', q.edgeAngle, 'rad'),
+      input('b', 'b', 'working.baseBevel', q.baseBevel, 'rad'),
+      input('psi', '\\psi', 'working.lean', m.lean, 'rad', 'run.lean'),
     ],
     { source: SHELF, note: [words.verdict, ...words.changes] },
   );
@@ -180,25 +180,19 @@ function holdingSpeedWorking(q: ChainQuestion): Working {
   const load = (q.mass * GRAVITY * Math.cos(q.slope)) / Math.cos(Math.max(0, q.edgeAngle - q.baseBevel));
   return told(
     'run.holdingSpeed',
-    'Speed at which grip ends',
+    'run.title.holdingSpeed',
     'v_h',
     `sqrt(max(0, R * g * (cos(alpha) * tan(max(0, theta - b)) - sin(alpha) * sin(chi))) / max(${AT_THE_CENTRE}, 1 - l * sin(max(0, theta - b)) / R))`,
     'm/s',
     speed,
     [
-      input(
-        'R',
-        'R',
-        'turn radius at the load of the limit',
-        q.turn.radius(q.edgeAngle, q.outerShare * load),
-        'm',
-      ),
-      input('g', 'g', 'gravity', GRAVITY, 'm/s^2'),
-      input('l', '\\ell', 'leg, skis to the mass', q.leg ?? 0, 'm'),
-      input('alpha', '\\alpha', 'slope angle', q.slope, 'rad'),
-      input('theta', '\\theta', 'edge angle', q.edgeAngle, 'rad'),
-      input('b', 'b', 'base bevel', q.baseBevel, 'rad'),
-      input('chi', '\\chi', 'direction past the fall line (negative before it)', q.pastFallLine, 'rad'),
+      input('R', 'R', 'run.radiusAtLimit', q.turn.radius(q.edgeAngle, q.outerShare * load), 'm'),
+      input('g', 'g', 'working.gravity', GRAVITY, 'm/s^2'),
+      input('l', '\\ell', 'working.legLength', q.leg ?? 0, 'm'),
+      input('alpha', '\\alpha', 'working.slopeAngle', q.slope, 'rad'),
+      input('theta', '\\theta', 'working.edgeAngle', q.edgeAngle, 'rad'),
+      input('b', 'b', 'working.baseBevel', q.baseBevel, 'rad'),
+      input('chi', '\\chi', 'working.heading', q.pastFallLine, 'rad'),
     ],
     { source: SHELF },
   );
@@ -208,16 +202,16 @@ function holdingSpeedWorking(q: ChainQuestion): Working {
 export function speedCeilingWorking(sidecutRadius: number): Working {
   return told(
     'run.speedCeiling',
-    'Ceiling of the unangulated carve',
+    'run.title.speedCeiling',
     'v_{max}',
     'sqrt(g * R_sc)',
     'm/s',
     speedCeiling(sidecutRadius),
     [
-      input('g', 'g', 'gravity', GRAVITY, 'm/s^2'),
-      input('R_sc', 'R_{sc}', 'sidecut radius', sidecutRadius, 'm', 'shape.radius'),
+      input('g', 'g', 'working.gravity', GRAVITY, 'm/s^2'),
+      input('R_sc', 'R_{sc}', 'working.sidecutRadius', sidecutRadius, 'm', 'shape.radius'),
     ],
-    { source: 'level ground, edge angle equal to lean, R = R_sc cosθ' },
+    { source: { key: 'source.levelGround' } },
   );
 }
 
@@ -237,22 +231,22 @@ export function idealRadiusWorking(
   if (radius === null) return null;
   return told(
     'run.idealRadius',
-    'Turn radius of the ideal carve',
+    'run.title.idealRadius',
     'R',
     'R_sc * cos(atan(half * tan(alpha) * cos(beta)) + asin(v^2 / (g * R_sc * cos(alpha)) / sqrt(1 + (tan(alpha) * cos(beta))^2)))',
     'm',
     radius,
     [
-      input('R_sc', 'R_{sc}', 'sidecut radius', sidecutRadius, 'm', 'shape.radius'),
-      input('v', 'v', 'speed', speed, 'm/s'),
-      input('g', 'g', 'gravity', GRAVITY, 'm/s^2'),
-      input('alpha', '\\alpha', 'slope angle', slope, 'rad'),
-      input('beta', '\\beta', 'direction from the horizontal traverse', beta, 'rad'),
-      input('half', '\\pm', '+1 after the fall line, −1 before', half, '1'),
+      input('R_sc', 'R_{sc}', 'working.sidecutRadius', sidecutRadius, 'm', 'shape.radius'),
+      input('v', 'v', 'working.speed', speed, 'm/s'),
+      input('g', 'g', 'working.gravity', GRAVITY, 'm/s^2'),
+      input('alpha', '\\alpha', 'working.slopeAngle', slope, 'rad'),
+      input('beta', '\\beta', 'run.traverseDirection', beta, 'rad'),
+      input('half', '\\pm', 'run.half', half, '1'),
     ],
     {
-      note: 'The equation above, solved for R.',
-      source: 'after Jentschura & Fahrbach, Can. J. Phys. 82 (2004) 249–261 (abstract seen)',
+      note: { key: 'run.note.solvedForR' },
+      source: { key: 'source.idealCarve' },
     },
   );
 }
@@ -261,69 +255,71 @@ export function idealRadiusWorking(
 export function terminalSpeedWorking(run: StraightRun): Working {
   return told(
     'run.terminalSpeed',
-    'Terminal speed of the straight run',
+    'run.title.terminalSpeed',
     'v_\\infty',
     'sqrt(max(0, 2 * m * g * (sin(alpha) - mu * cos(alpha)) / (rho * CdA)))',
     'm/s',
     terminalSpeed(run),
     [
       ...weightInputs(run),
-      input('alpha', '\\alpha', 'slope angle', run.slope, 'rad'),
-      input('mu', '\\mu', 'coefficient of friction', run.friction, '1'),
-      input('rho', '\\rho', 'air density', run.airDensity, 'kg/m^3'),
-      input('CdA', 'C_dA', 'drag area', run.dragArea, 'm^2'),
+      input('alpha', '\\alpha', 'working.slopeAngle', run.slope, 'rad'),
+      input('mu', '\\mu', 'run.friction', run.friction, '1'),
+      input('rho', '\\rho', 'working.airDensity', run.airDensity, 'kg/m^3'),
+      input('CdA', 'C_dA', 'working.dragArea', run.dragArea, 'm^2'),
     ],
-    { source: 'balance of weight, friction and drag' },
+    { source: { key: 'source.straightRun' } },
   );
 }
 
 function pushInputs(q: ChainQuestion, m: TurnMoment): WorkingInput[] {
   return [
     ...weightInputs(q),
-    input('v', 'v', 'speed of the skis', q.speed, 'm/s'),
-    input('l', '\\ell', 'leg, skis to the mass', q.leg ?? 0, 'm'),
-    input('psi', '\\psi', 'lean, which this push brings about and which shortens its circle', m.lean, 'rad'),
-    input('alpha', '\\alpha', 'slope angle', q.slope, 'rad'),
-    input('chi', '\\chi', 'direction past the fall line (negative before it)', q.pastFallLine, 'rad'),
+    input('v', 'v', 'working.skiSpeed', q.speed, 'm/s'),
+    input('l', '\\ell', 'working.legLength', q.leg ?? 0, 'm'),
+    input('psi', '\\psi', 'run.leanByPush', m.lean, 'rad'),
+    input('alpha', '\\alpha', 'working.slopeAngle', q.slope, 'rad'),
+    input('chi', '\\chi', 'working.heading', q.pastFallLine, 'rad'),
   ];
 }
 
 function weightInputs(of: { readonly mass: number }): WorkingInput[] {
   return [
-    input('m', 'm', 'skier with equipment', of.mass, 'kg'),
-    input('g', 'g', 'gravity', GRAVITY, 'm/s^2'),
+    input('m', 'm', 'working.skierMass', of.mass, 'kg'),
+    input('g', 'g', 'working.gravity', GRAVITY, 'm/s^2'),
   ];
 }
 
 function forces(m: TurnMoment): WorkingInput[] {
   return [
-    input('F_lat', 'F_{lat}', 'sideways push', m.sideways, 'N', 'run.sidewaysForce'),
-    input('F_N', 'F_N', 'force square to the slope', m.normal, 'N', 'run.normalForce'),
+    input('F_lat', 'F_{lat}', 'run.sidewaysPush', m.sideways, 'N', 'run.sidewaysForce'),
+    input('F_N', 'F_N', 'run.normalForce', m.normal, 'N', 'run.normalForce'),
   ];
-}
-
-function input(
-  name: string,
-  symbol: string,
-  meaning: string,
-  value: number,
-  unit: string,
-  from?: string,
-): WorkingInput {
-  return from ? { name, symbol, meaning, value, unit, from } : { name, symbol, meaning, value, unit };
 }
 
 function told(
   key: string,
-  title: string,
+  title: PlainKey,
   symbol: string,
   formula: string,
   unit: string,
   value: number,
   inputs: readonly WorkingInput[],
-  rest: { readonly source: string; readonly status?: SourceStatus; readonly note?: Working['note'] },
+  rest: {
+    readonly source: Working['source'];
+    readonly status?: SourceStatus;
+    readonly note?: Working['note'];
+  },
 ): Working {
   const { source, status = 'derived', note } = rest;
-  const working = { key, title, symbol, formula, inputs, result: { value, unit }, source, status };
+  const working = {
+    key,
+    title: { key: title },
+    symbol,
+    formula,
+    inputs,
+    result: { value, unit },
+    source,
+    status,
+  };
   return note === undefined ? working : { ...working, note };
 }

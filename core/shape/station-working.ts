@@ -1,5 +1,5 @@
 import type { Ski } from '../pair/index.ts';
-import type { Working, WorkingInput } from '../working/index.ts';
+import { input, type Working } from '../working/index.ts';
 import type { EdgeCurve } from './edge-curve.ts';
 import { fitParabola } from './parabola.ts';
 import type { Sidecut } from './sidecut.ts';
@@ -9,17 +9,8 @@ import type { MeasuringUncertainty } from './sidecut-uncertainty.ts';
 
 type Stations = NonNullable<Ski['widthStations']>;
 
-const GEOMETRY = 'Plane geometry';
-const SMOOTHED = 'the edge smoothed through widthStations';
-
-const input = (
-  name: string,
-  symbol: string,
-  meaning: string,
-  from: string,
-  value: number,
-  unit: string,
-): WorkingInput => ({ name, symbol, meaning, from, value, unit });
+const GEOMETRY = { key: 'source.planeGeometry' } as const;
+const SMOOTHED = { key: 'shape.from.smoothed' } as const;
 
 /** The radius of the parabola of least squares, from sums over the stations. */
 export function stationRadius(stations: Stations, cut: Sidecut): Working {
@@ -28,29 +19,29 @@ export function stationRadius(stations: Stations, cut: Sidecut): Working {
     stations.reduce((sum, station) => sum + of(station), 0) / n;
   const middle = mean(({ x }) => x);
   const half = mean(({ width }) => width / 2);
-  const moment = (name: string, symbol: string, of: string, power: number, unit: string, times?: 'y') =>
+  const moment = (name: string, of: string, power: number, unit: string, times?: 'y') =>
     input(
       name,
-      symbol,
-      `mean of ${of} over the ${n} stations, about their mean`,
-      'widthStations',
+      name,
+      { key: 'shape.moment', values: { of, count: n } },
       mean(({ x, width }) => (x - middle) ** power * (times ? width / 2 - half : 1)),
       unit,
+      'widthStations',
     );
   return {
     key: 'shape.radius',
-    title: 'Sidecut radius',
+    title: { key: 'shape.title.radius' },
     symbol: 'R',
     formula: '(m_4 - m_2^2 - m_3^2 / m_2) / (2 * (q - m_3 * p / m_2))',
     inputs: [
-      moment('m_2', 'm_2', 'x² (x along the ski)', 2, 'm^2'),
-      moment('m_3', 'm_3', 'x³', 3, 'm^3'),
-      moment('m_4', 'm_4', 'x⁴', 4, 'm^4'),
-      moment('p', 'p', 'x y (y the half width)', 1, 'm^2', 'y'),
-      moment('q', 'q', 'x² y', 2, 'm^3', 'y'),
+      moment('m_2', 'x²', 2, 'm^2'),
+      moment('m_3', 'x³', 3, 'm^3'),
+      moment('m_4', 'x⁴', 4, 'm^4'),
+      moment('p', 'x y', 1, 'm^2', 'y'),
+      moment('q', 'x² y', 2, 'm^3', 'y'),
     ],
     result: { value: cut.radius, unit: 'm' },
-    note: 'The parabola of least squares through the half widths: R = 1/(2c), c its quadratic coefficient. All measured width stations count alike.',
+    note: { key: 'shape.note.leastSquares' },
     source: GEOMETRY,
     status: 'derived',
   };
@@ -70,24 +61,17 @@ export function stationPlusMinus(
   );
   return {
     key: 'shape.radiusUncertainty',
-    title: 'Measuring uncertainty of the sidecut radius',
+    title: { key: 'shape.title.plusMinus' },
     symbol: 'u_R',
     formula: 'R * sqrt((2 * u_L / L)^2 + (2 * R * u_c)^2)',
     inputs: [
-      input('R', 'R', 'sidecut radius', 'shape.radius', cut.radius, 'm'),
-      input('u_L', 'u_L', 'uncertainty of the contact length', 'measuring', uLength, 'm'),
-      input('L', 'L', 'contact length', 'contactLengthMm', ski.contactLength, 'm'),
-      input(
-        'u_c',
-        'u_c',
-        'standard error of the quadratic coefficient c = 1/(2R)',
-        'least squares through widthStations',
-        uC,
-        '1/m',
-      ),
+      input('R', 'R', 'working.sidecutRadius', cut.radius, 'm', 'shape.radius'),
+      input('u_L', 'u_L', 'shape.lengthUncertainty', uLength, 'm', { key: 'shape.from.measuring' }),
+      input('L', 'L', 'working.contactLength', ski.contactLength, 'm', 'contactLengthMm'),
+      input('u_c', 'u_c', 'shape.coefficientError', uC, '1/m', { key: 'shape.from.leastSquares' }),
     ],
     result: { value: cut.radiusUncertainty, unit: 'm' },
-    source: 'Propagation of independent uncertainties through the fit',
+    source: { key: 'source.propagationThroughFit' },
     status: 'derived',
   };
 }
@@ -107,12 +91,12 @@ export function stationWaist(stations: Stations, cut: Sidecut, edge: EdgeCurve):
   return [
     {
       key: 'shape.waistStation',
-      title: 'True waist, from the rear contact point',
+      title: { key: 'shape.title.waist' },
       symbol: 'x_0',
       formula: '',
       solved: {
-        by: 'by halving',
-        of: 'the slope the edge gains from the station to its waist and the slope it has there',
+        by: { key: 'shape.by.halving' },
+        of: { key: 'shape.of.slope' },
         left: 'k_1 * (x_0 - x_1) + (k_2 - k_1) * (x_0 - x_1)^2 / (2 * (x_2 - x_1))',
         right: '-t',
         name: 'x_0',
@@ -120,14 +104,14 @@ export function stationWaist(stations: Stations, cut: Sidecut, edge: EdgeCurve):
         within: 1e-9,
       },
       inputs: [
-        input('x_1', 'x_1', 'a station beside the waist', 'widthStations', from, 'm'),
-        input('x_2', 'x_2', 'the station on its other side', 'widthStations', to, 'm'),
-        input('t', "y'_1", 'slope of the edge at the first', SMOOTHED, edge.slope(from), '1'),
-        input('k_1', "y''_1", 'curvature of the edge at the first', SMOOTHED, edge.curvature(from), '1/m'),
-        input('k_2', "y''_2", 'curvature of the edge at the second', SMOOTHED, edge.curvature(to), '1/m'),
+        input('x_1', 'x_1', 'shape.stationBeside', from, 'm', 'widthStations'),
+        input('x_2', 'x_2', 'shape.stationAcross', to, 'm', 'widthStations'),
+        input('t', "y'_1", 'shape.slopeAtFirst', edge.slope(from), '1', SMOOTHED),
+        input('k_1', "y''_1", 'shape.curvatureAtFirst', edge.curvature(from), '1/m', SMOOTHED),
+        input('k_2', "y''_2", 'shape.curvatureAtSecond', edge.curvature(to), '1/m', SMOOTHED),
       ],
       result: { value: at, unit: 'm' },
-      note: 'The edge is narrowest where its slope is zero; its curvature runs straight from station to station.',
+      note: { key: 'shape.note.narrowest' },
       source: GEOMETRY,
       status: 'derived',
     },

@@ -1,5 +1,6 @@
+import type { PlainKey, Sentence } from '../language/index.ts';
 import type { Ski } from '../pair/index.ts';
-import type { Working, WorkingInput } from '../working/index.ts';
+import { input, type Working, type WorkingInput } from '../working/index.ts';
 import { fitCircle, type Point } from './circle.ts';
 import { type EdgeCurve, edgeCurve } from './edge-curve.ts';
 import { waistShare } from './parabola.ts';
@@ -8,9 +9,8 @@ import { type MeasuringUncertainty, TAPE_AND_CALIPER } from './sidecut-uncertain
 import { stationPlusMinus, stationRadius, stationWaist } from './station-working.ts';
 import { widthRemark } from './width-remark.ts';
 
-const RULEBOOK =
-  'R = L²/(2000 (S + T − 2W)) of the competition equipment specification; control procedure as reported, confirm in its annex';
-const GEOMETRY = 'Plane geometry';
+const RULEBOOK = { key: 'source.rulebook' } as const;
+const GEOMETRY = { key: 'source.planeGeometry' } as const;
 
 /** How each reading of the shape came about, in reading order. */
 export function shapeWorkings(ski: Ski, options: Partial<MeasuringUncertainty> = {}): Working[] {
@@ -39,39 +39,45 @@ const threeWidthsOf = (ski: Ski, cut: Sidecut, edge: EdgeCurve): Ski => ({
   waistStation: cut.waistStation,
 });
 
-const SMOOTHED = 'the edge smoothed through widthStations';
-const field = (ski: Ski, name: string) => (ski.widthStations === null ? name : SMOOTHED);
+const SMOOTHED = { key: 'shape.from.smoothed' } as const;
+const field = (ski: Ski, name: string): string | Sentence => (ski.widthStations === null ? name : SMOOTHED);
 
-const S = (ski: Ski) => width('S', 'S', 'tip width', field(ski, 'tipWidthMm'), ski.tipWidth);
-const T = (ski: Ski) => width('T', 'T', 'tail width', field(ski, 'tailWidthMm'), ski.tailWidth);
-const W = (ski: Ski) => width('W', 'W', 'waist width', field(ski, 'waistWidthMm'), ski.waistWidth);
-const L = (ski: Ski) => width('L', 'L', 'contact length', 'contactLengthMm', ski.contactLength);
+const S = (ski: Ski) => width('S', 'S', 'working.tipWidth', field(ski, 'tipWidthMm'), ski.tipWidth);
+const T = (ski: Ski) => width('T', 'T', 'working.tailWidth', field(ski, 'tailWidthMm'), ski.tailWidth);
+const W = (ski: Ski) => width('W', 'W', 'working.waistWidth', field(ski, 'waistWidthMm'), ski.waistWidth);
+const L = (ski: Ski) => width('L', 'L', 'working.contactLength', 'contactLengthMm', ski.contactLength);
 
-const share = (ski: Ski): WorkingInput => ({
-  name: 's',
-  symbol: 's',
-  meaning: 'waist station as a share of the contact length',
-  from:
+const share = (ski: Ski): WorkingInput =>
+  input(
+    's',
+    's',
+    'shape.waistShare',
+    waistShare(ski),
+    '1',
     ski.waistStation === null
-      ? 'taken midway: no waist station given'
+      ? { key: 'shape.from.midway' }
       : field(ski, 'waistFromTailMm / contactLengthMm'),
-  value: waistShare(ski),
-  unit: '1',
-});
+  );
 
-function width(name: string, symbol: string, meaning: string, from: string, value: number): WorkingInput {
-  return { name, symbol, meaning, from, value, unit: 'm' };
+function width(
+  name: string,
+  symbol: string,
+  meaning: PlainKey,
+  from: WorkingInput['from'],
+  value: number,
+): WorkingInput {
+  return input(name, symbol, meaning, value, 'm', from);
 }
 
 function depth(ski: Ski, cut: Sidecut): Working {
   return {
     key: 'shape.depth',
-    title: 'Sidecut depth',
+    title: { key: 'shape.title.depth' },
     symbol: 'd',
     formula: '(S + T) / 4 - W / 2',
     inputs: [S(ski), T(ski), W(ski)],
     result: { value: cut.depth, unit: 'm' },
-    source: 'Half the mean of the end widths less half the waist width',
+    source: { key: 'source.endWidths' },
     status: 'definition',
   };
 }
@@ -80,47 +86,41 @@ function radius(ski: Ski, cut: Sidecut): Working {
   if (ski.waistStation === null) {
     return {
       key: 'shape.radius',
-      title: 'Sidecut radius',
+      title: { key: 'shape.title.radius' },
       symbol: 'R',
       formula: 'L^2 / (8 * d)',
-      inputs: [L(ski), width('d', 'd', 'sidecut depth', 'shape.depth', cut.depth)],
+      inputs: [L(ski), width('d', 'd', 'working.sidecutDepth', 'shape.depth', cut.depth)],
       result: { value: cut.radius, unit: 'm' },
-      note: remarked(
-        ski,
-        'L is the contact length. The waist is taken midway because no waist station is given.',
-      ),
+      note: remarked(ski, 'shape.note.midway'),
       source: RULEBOOK,
       status: 'seen',
     };
   }
   return {
     key: 'shape.radius',
-    title: 'Sidecut radius',
+    title: { key: 'shape.title.radius' },
     symbol: 'R',
     formula: 'L^2 * s * (1 - s) / (T + (S - T) * s - W)',
     inputs: [L(ski), share(ski), S(ski), T(ski), W(ski)],
     result: { value: cut.radius, unit: 'm' },
-    note: remarked(
-      ski,
-      'The parabola through the three widths with the waist where it was measured: R = 1/(2c), c its quadratic coefficient. L is the contact length.',
-    ),
+    note: remarked(ski, 'shape.note.parabola'),
     source: GEOMETRY,
     status: 'derived',
   };
 }
 
-const remarked = (ski: Ski, note: string): string => [note, widthRemark(ski) ?? []].flat().join(' ');
+const remarked = (ski: Ski, note: PlainKey): Sentence[] => [{ key: note }, widthRemark(ski) ?? []].flat();
 
 function plusMinus(ski: Ski, cut: Sidecut, { uWidth, uLength }: MeasuringUncertainty): Working {
   return {
     key: 'shape.radiusUncertainty',
-    title: 'Measuring uncertainty of the sidecut radius',
+    title: { key: 'shape.title.plusMinus' },
     symbol: 'u_R',
     formula: 'R * sqrt((2 * u_L / L)^2 + u_w^2 * (s^2 + (1 - s)^2 + 1) / (T + (S - T) * s - W)^2)',
     inputs: [
-      width('R', 'R', 'sidecut radius', 'shape.radius', cut.radius),
-      width('u_L', 'u_L', 'uncertainty of the contact length', 'measuring', uLength),
-      width('u_w', 'u_w', 'uncertainty of one width', 'measuring', uWidth),
+      width('R', 'R', 'working.sidecutRadius', 'shape.radius', cut.radius),
+      width('u_L', 'u_L', 'shape.lengthUncertainty', { key: 'shape.from.measuring' }, uLength),
+      width('u_w', 'u_w', 'shape.widthUncertainty', { key: 'shape.from.measuring' }, uWidth),
       L(ski),
       share(ski),
       S(ski),
@@ -128,8 +128,8 @@ function plusMinus(ski: Ski, cut: Sidecut, { uWidth, uLength }: MeasuringUncerta
       W(ski),
     ],
     result: { value: cut.radiusUncertainty, unit: 'm' },
-    note: 'One standard uncertainty; independent errors add by their squares.',
-    source: 'Propagation of independent uncertainties through the formula of the radius',
+    note: { key: 'shape.note.plusMinus' },
+    source: { key: 'source.propagation' },
     status: 'derived',
   };
 }
@@ -137,30 +137,30 @@ function plusMinus(ski: Ski, cut: Sidecut, { uWidth, uLength }: MeasuringUncerta
 function circle(ski: Ski, cut: Sidecut): Working {
   return {
     key: 'shape.circleRadius',
-    title: 'Exact circle through three edge points',
+    title: { key: 'shape.title.circle' },
     symbol: 'R_c',
     formula:
       'sqrt(x_w^2 + h_T^2) * sqrt((L - x_w)^2 + h_S^2) * sqrt(L^2 + (h_S - h_T)^2) / (2 * (h_T * (L - x_w) + h_S * x_w))',
     inputs: [
-      width('x_w', 'x_w', 'waist station', share(ski).from as string, waistShare(ski) * ski.contactLength),
+      width('x_w', 'x_w', 'working.waistStation', share(ski).from, waistShare(ski) * ski.contactLength),
       L(ski),
       width(
         'h_S',
         'h_S',
-        'tip half width over the waist',
+        'shape.tipOverWaist',
         field(ski, '(tipWidthMm - waistWidthMm) / 2'),
         (ski.tipWidth - ski.waistWidth) / 2,
       ),
       width(
         'h_T',
         'h_T',
-        'tail half width over the waist',
+        'shape.tailOverWaist',
         field(ski, '(tailWidthMm - waistWidthMm) / 2'),
         (ski.tailWidth - ski.waistWidth) / 2,
       ),
     ],
     result: { value: cut.circleRadius, unit: 'm' },
-    note: 'R = abc/(4A) of the triangle. With equal ends it exceeds L²/(8d) by d/2.',
+    note: { key: 'shape.note.circle' },
     source: GEOMETRY,
     status: 'derived',
   };
@@ -169,18 +169,18 @@ function circle(ski: Ski, cut: Sidecut): Working {
 function fitted(ski: Ski, cut: Sidecut, edge: EdgeCurve): Working {
   const points = edgePoints(ski, edge);
   const { radius, centre, bottom } = fitCircle(points, cut.radius);
-  const through = ski.widthStations === null ? 'points all along the edge' : 'measured width stations';
+  const over = ski.widthStations === null ? 'edge' : 'stations';
   const below = (x: number) => Math.sqrt(radius ** 2 - (x - centre) ** 2);
   const mean = (of: (point: Point) => number) =>
     points.reduce((sum, point) => sum + of(point), 0) / points.length;
   return {
     key: 'shape.fittedRadius',
-    title: 'Circle of least squares over the edge',
+    title: { key: 'shape.title.fitted' },
     symbol: 'R_f',
     formula: '',
     solved: {
-      by: 'by Gauss–Newton steps for radius, middle and lowest point together',
-      of: `the circle’s heights and those of the ${through}, each weighed by 1/z`,
+      by: { key: 'shape.by.gaussNewton' },
+      of: { key: 'shape.of.heights', values: { over } },
       left: '(R_f + b) * j',
       right: 'p + 1',
       name: 'R_f',
@@ -188,26 +188,26 @@ function fitted(ski: Ski, cut: Sidecut, edge: EdgeCurve): Working {
       within: 1e-9,
     },
     inputs: [
-      width('b', 'b', 'half width at the lowest point of the circle', 'the fit', bottom),
-      {
-        name: 'j',
-        symbol: '\\langle 1/z\\rangle',
-        meaning: `mean of 1/z over the ${through}, z how far the circle there lies below its centre`,
-        from: 'the fit',
-        value: mean(({ x }) => 1 / below(x)),
-        unit: '1/m',
-      },
-      {
-        name: 'p',
-        symbol: '\\langle y/z\\rangle',
-        meaning: `mean of y/z over the ${through}, y the half width`,
-        from: field(ski, 'the parabola through the three widths'),
-        value: mean(({ x, y }) => y / below(x)),
-        unit: '1',
-      },
+      width('b', 'b', 'shape.circleBottom', { key: 'shape.from.fit' }, bottom),
+      input(
+        'j',
+        '\\langle 1/z\\rangle',
+        { key: 'shape.meanInverse', values: { over } },
+        mean(({ x }) => 1 / below(x)),
+        '1/m',
+        { key: 'shape.from.fit' },
+      ),
+      input(
+        'p',
+        '\\langle y/z\\rangle',
+        { key: 'shape.meanHeight', values: { over } },
+        mean(({ x, y }) => y / below(x)),
+        '1',
+        ski.widthStations === null ? { key: 'shape.from.parabola' } : SMOOTHED,
+      ),
     ],
     result: { value: cut.fittedRadius, unit: 'm' },
-    note: `The circle whose heights leave the least sum of squares to the ${through}: no other radius brings it down.`,
+    note: { key: 'shape.note.fitted', values: { over } },
     source: GEOMETRY,
     status: 'derived',
   };
@@ -216,12 +216,12 @@ function fitted(ski: Ski, cut: Sidecut, edge: EdgeCurve): Working {
 function waist(ski: Ski, cut: Sidecut): Working {
   return {
     key: 'shape.waistStation',
-    title: 'True waist, from the rear contact point',
+    title: { key: 'shape.title.waist' },
     symbol: 'x_0',
     formula: 'L / 2 * (1 - (S - T) * s * (1 - s) / (T + (S - T) * s - W))',
     inputs: [L(ski), share(ski), S(ski), T(ski), W(ski)],
     result: { value: cut.waistStation, unit: 'm' },
-    note: 'Where the parabola through the three widths is narrowest. With the tip wider than the tail it lies behind the middle of the contact length.',
+    note: { key: 'shape.note.waist' },
     source: GEOMETRY,
     status: 'derived',
   };
@@ -230,12 +230,12 @@ function waist(ski: Ski, cut: Sidecut): Working {
 function taper(ski: Ski, cut: Sidecut): Working {
   return {
     key: 'shape.taper',
-    title: 'Taper angle',
+    title: { key: 'shape.title.taper' },
     symbol: '\\tau',
     formula: 'atan((S - T) / (2 * L))',
     inputs: [S(ski), T(ski), L(ski)],
     result: { value: cut.taper, unit: 'rad' },
-    note: 'Angle of the chord of either edge to the midline; positive when the tip is the wider end.',
+    note: { key: 'shape.note.taper' },
     source: GEOMETRY,
     status: 'definition',
   };

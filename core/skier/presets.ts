@@ -26,7 +26,6 @@ export type PresetConditions = Pick<
 
 export interface SkierPreset {
   readonly id: PresetId;
-  readonly name: string;
   readonly discipline: 'SL' | 'GS';
   readonly status: 'own choice';
   readonly conditions: PresetConditions;
@@ -36,7 +35,6 @@ export interface SkierPreset {
 export const SKIER_PRESETS: readonly SkierPreset[] = [
   {
     id: 'junior-slalom',
-    name: 'Junior slalom',
     discipline: 'SL',
     status: 'own choice',
     conditions: {
@@ -54,7 +52,6 @@ export const SKIER_PRESETS: readonly SkierPreset[] = [
   },
   {
     id: 'junior-giant-slalom',
-    name: 'Junior giant slalom',
     discipline: 'GS',
     status: 'own choice',
     conditions: {
@@ -72,7 +69,6 @@ export const SKIER_PRESETS: readonly SkierPreset[] = [
   },
   {
     id: 'senior-slalom',
-    name: 'Senior slalom',
     discipline: 'SL',
     status: 'own choice',
     conditions: {
@@ -90,7 +86,6 @@ export const SKIER_PRESETS: readonly SkierPreset[] = [
   },
   {
     id: 'senior-giant-slalom',
-    name: 'Senior giant slalom',
     discipline: 'GS',
     status: 'own choice',
     conditions: {

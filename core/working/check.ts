@@ -11,22 +11,20 @@ const NAME = /^[A-Za-z][A-Za-z0-9_]*$/;
 
 /**
  * Everything wrong with a working as an explanation: a formula that does not give the result, a balance that does not close, an input that is neither in the formula nor told of in
- * a note, a missing source. Empty when it holds. Each room's tests put theirs through it.
+ * a note. Empty when it holds. Each room's tests put theirs through it.
  */
 export function checkWorking(working: Working): string[] {
   const wrong: string[] = [];
   const say = (what: string) => wrong.push(`${working.key}: ${what}`);
-  for (const field of ['title', 'symbol', 'source'] as const) {
-    if (working[field].trim() === '') say(`${field} is empty`);
-  }
+  if (working.symbol.trim() === '') say('symbol is empty');
   if (!/^[a-z]+\.[A-Za-z.-]+$/.test(working.key)) say('the key is not of the form room.name');
   const { solved } = working;
   const text = [working.formula, solved?.left, solved?.right].join(' ; ');
   const names = working.inputs.map(input => input.name);
-  for (const { name, symbol, meaning, value } of working.inputs) {
+  for (const { name, symbol, value } of working.inputs) {
     if (!NAME.test(name)) say(`input "${name}" cannot be a name in a formula`);
     else if (!working.note && !mentions(text, name)) say(`input ${name} is not in the formula`);
-    if (symbol.trim() === '' || meaning.trim() === '') say(`input ${name} has no symbol or no meaning`);
+    if (symbol.trim() === '') say(`input ${name} has no symbol`);
     if (!Number.isFinite(value)) say(`input ${name} is ${value}`);
   }
   if (new Set(names).size !== names.length) say('an input is listed twice');
@@ -43,7 +41,7 @@ export function checkWorking(working: Working): string[] {
       const { share, residual } = balanceSides(working, solved);
       if (!(share <= solved.within)) {
         say(
-          `the balance of ${solved.of} is left open by ${residual} ${solved.unit}, over ${solved.within} of it`,
+          `the balance of ${solved.of.key} is left open by ${residual} ${solved.unit}, over ${solved.within} of it`,
         );
       }
     });

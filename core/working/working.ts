@@ -1,4 +1,5 @@
 import type { Sentence } from '../language/index.ts';
+
 /**
  * How a number came about, as data: shown to a person, exported, and checked by a test that evaluates
  * `formula` with `inputs` and compares it with `result`.
@@ -7,7 +8,7 @@ export interface Working {
   /** Stable key, for example `shape.radius`. */
   readonly key: string;
   /** What the reading is called on screen. */
-  readonly title: string;
+  readonly title: Sentence;
   /** Symbol of the result in TeX, for example `R`. */
   readonly symbol: string;
   /**
@@ -17,14 +18,14 @@ export interface Working {
   readonly formula: string;
   /** TeX set by hand, only where the formula's text would not read well; `texReason` says why. */
   readonly tex?: string;
-  readonly texReason?: string;
+  readonly texReason?: TexReason;
   /** What a solved number was solved from. */
   readonly solved?: Balance;
   readonly inputs: readonly WorkingInput[];
   readonly result: WorkingValue;
   /** Steps that are not a closed formula are told in words. */
-  readonly note?: string | readonly Sentence[];
-  readonly source: string;
+  readonly note?: Sentence | readonly Sentence[];
+  readonly source: Sentence;
   readonly status: SourceStatus;
 }
 
@@ -34,9 +35,9 @@ export interface Working {
  */
 export interface Balance {
   /** What is balanced, in words. */
-  readonly of: string;
+  readonly of: Sentence;
   /** How it was solved, in words. */
-  readonly by: string;
+  readonly by: Sentence;
   readonly left: string;
   readonly right: string;
   /** What the result is called in the sides, where the working has no formula for it. */
@@ -52,9 +53,9 @@ export interface WorkingInput extends WorkingValue {
   readonly name: string;
   /** TeX symbol. */
   readonly symbol: string;
-  /** What it is, and where it came from (file field, default, another working's key). */
-  readonly meaning: string;
-  readonly from?: string;
+  readonly meaning: Sentence;
+  /** Where it came from: a field of the file or the key of another working as it is, anything else in words. */
+  readonly from?: string | Sentence;
 }
 
 export interface WorkingValue {
@@ -63,6 +64,9 @@ export interface WorkingValue {
   /** SI unit, for example `m`, `rad`, `N*m^2`, `1`. */
   readonly unit: string;
 }
+
+/** Why an equation is set by hand: one Σ stands for the terms that the formula's text writes out. */
+export type TexReason = 'sum';
 
 /** How well a source is established; a status is never upgraded. */
 export type SourceStatus = 'seen' | 'from memory' | 'derived' | 'common practice' | 'definition';

@@ -23,6 +23,7 @@ import { oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { tableOf } from './table.ts';
+import { told, toldAll } from './words.ts';
 
 export const check: Command = {
   usage: 'PAIR',
@@ -49,7 +50,7 @@ export const check: Command = {
     const result = checkPair(pair, { discipline, category, edition, lowerLevel });
     const items = result.items.map(({ rule, limit, found, plusMinus, verdict, status }) => ({
       rule,
-      limit,
+      limit: told(limit),
       found: found === null ? null : rounded(found),
       plusMinus: plusMinus === null ? null : rounded(plusMinus),
       verdict,
@@ -73,14 +74,14 @@ export const check: Command = {
         verdict: result.verdict,
         items,
         ...controlJson(pair.control, result),
-        caution: result.caution,
+        caution: toldAll(result.caution),
       },
       tables: [table],
       csv: table,
       words: [
         ...controlWords(pair.control),
-        ...result.items.flatMap(({ rule, note }) => (note ? [`${rule}: ${note}.`] : [])),
-        result.caution,
+        ...result.items.flatMap(({ rule, note }) => (note ? [`${rule}: ${told(note)}.`] : [])),
+        toldAll(result.caution),
       ].join('\n'),
       workings: [
         ...(three ? [threeReadingsWorking(readings)] : []),
@@ -130,7 +131,7 @@ function controlWords(stated: StatedControl | undefined): string[] {
   const [first, ...later] = [missingReadings(stated), ...(stated.repeats ?? []).map(missingReadings)];
   const stations = statedStations(stated);
   const listed = (missing: typeof first, at: string): string =>
-    missing.map(({ field, meaning }) => `${at}.${field} (${meaning})`).join(', ');
+    missing.map(({ field, meaning }) => `${at}.${field} (${told(meaning)})`).join(', ');
   return [
     ...(stations
       ? [

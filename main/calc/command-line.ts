@@ -1,5 +1,5 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
-import { type Working, workingTex } from '../../core/working/index.ts';
+import { type Working, workingInWords, workingTex } from '../../core/working/index.ts';
 import { common, readArguments } from './arguments.ts';
 import type { Command, Report } from './command.ts';
 import { asksForHelp, commands, isCommand } from './commands.ts';
@@ -8,7 +8,8 @@ import { InputFault } from './fault.ts';
 import { readInputFile, textOf } from './input-file.ts';
 import { plain, processStreams, type Streams } from './streams.ts';
 import { formatCsv, formatTable } from './table.ts';
-import { noteOf, tellWorkings } from './tell-workings.ts';
+import { tellWorkings } from './tell-workings.ts';
+import { told } from './words.ts';
 
 /**
  * Runs one command.
@@ -83,9 +84,8 @@ function print(name: string, report: Report, options: { json?: unknown; csv?: un
 
 /** Workings in a document carry their equation set in TeX, for whoever shows them. */
 const withTex = (working: Working) => ({
-  ...working,
+  ...workingInWords(working, told),
   tex: workingTex(working),
-  ...(working.note && { note: noteOf(working) }),
 });
 
 function overview(): string {

@@ -1,8 +1,8 @@
+import type { Sentence } from '../../core/language/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
 import { dynamicMoment, explainMoment, Phase, type SlopeProfile, type Track } from '../../core/run/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import type { Working } from '../../core/working/index.ts';
-import { noteOf } from './tell-workings.ts';
 
 /**
  * The chain from edge angle to hold at the moment of the greatest load on an edge, from the dynamic balance. Empty
@@ -23,9 +23,14 @@ export function runWorkings(
     contactLength: ski.contactLength,
     sidecutRadius: sidecut(ski).radius,
   });
-  const edge = track.phase[row] === Phase.Holding ? 'holds' : 'slips';
-  const at = `At t = ${track.t[row].toFixed(2)} s, the greatest load on an edge; here it ${edge}.`;
-  return [{ ...first, note: `${at} ${noteOf(first)}`.trim() }, ...rest];
+  const note: Sentence = {
+    key: 'run.note.hardest',
+    values: {
+      time: { quantity: 'time', value: track.t[row] },
+      edge: track.phase[row] === Phase.Holding ? 'holds' : 'slips',
+    },
+  };
+  return [{ ...first, note: [note, first.note ?? []].flat() }, ...rest];
 }
 
 function hardestRow({ t, phase, load }: Track): number | null {

@@ -88,7 +88,7 @@ export const set: Command = {
       : best && Math.min(...gateReadings(best.run.run, best.run.poleNodes).map(gate => gate.radius));
     const remarks = [
       ...disciplineRemarks(skis, course),
-      ...new Set(checks.flatMap(check => (check?.verdict === 'fails' ? [check.caution] : []))),
+      ...new Set(checks.flatMap(check => (check?.verdict === 'fails' ? [toldAll(check.caution)] : []))),
     ];
     const order = [...ranking.pairs, ...ranking.untimed, ...ranking.byRhythmAlone].map(({ index }) => index);
     const json = {

@@ -4,6 +4,7 @@ import type { Command } from './command.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { readingTable, tableOf } from './table.ts';
+import { told } from './words.ts';
 
 export const shape: Command = {
   usage: 'PAIR',
@@ -12,7 +13,8 @@ export const shape: Command = {
   files: [1, 1],
   async run({ files: [file], options, read, note }) {
     const ski = await skiFrom(file, read, note);
-    const remark = widthRemark(ski);
+    const unused = widthRemark(ski);
+    const remark = unused && told(unused);
     // What a program reads on standard output stays as it is.
     if (remark !== null && (options.json || options.csv)) note(`${file}: ${remark}`);
     const cut = sidecut(ski);

@@ -1,9 +1,11 @@
-import { type Balance, balanceSides, type Working, type WorkingValue } from '../../core/working/index.ts';
-import { toldAll } from './words.ts';
-
-/** What a working says beside its formula, in words. */
-export const noteOf = ({ note = '' }: Pick<Working, 'note'>): string =>
-  typeof note === 'string' ? note : toldAll(note);
+import {
+  type Balance,
+  balanceSides,
+  type Working,
+  type WorkingValue,
+  workingInWords,
+} from '../../core/working/index.ts';
+import { told } from './words.ts';
 
 /** Workings in words: the formula, the numbers put in, the result, the source. */
 export function tellWorkings(workings: readonly Working[]): string {
@@ -11,7 +13,8 @@ export function tellWorkings(workings: readonly Working[]): string {
 }
 
 function tell(working: Working): string {
-  const { title, formula, solved, inputs, result, source, status } = working;
+  const { title, formula, inputs, result, note, source, status } = workingInWords(working, told);
+  const { solved } = working;
   const lines = [
     `${title} = ${shown(result)}`,
     ...(formula ? [`  ${formula}`] : []),
@@ -20,8 +23,8 @@ function tell(working: Working): string {
       const from = input.from ? ` (${input.from})` : '';
       return `    ${input.name} = ${shown(input)}: ${input.meaning}${from}`;
     }),
-    ...(working.note ? [`  ${noteOf(working)}`] : []),
-    `  Source: ${source} [${status}]`,
+    ...(note ? [`  ${note}`] : []),
+    `  ${told({ key: 'calc.source', values: { source, status } })}`,
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -29,9 +32,10 @@ function tell(working: Working): string {
 /** How a solved number was solved and how far its balance is left open. */
 function solvedWords(working: Working, solved: Balance): string {
   const { left, right, residual } = balanceSides(working, solved);
-  const of = (value: number) => shown({ value, unit: solved.unit });
-  const apart = of(Number(Math.abs(residual).toPrecision(2)));
-  return `Solved ${solved.by}, from the balance of ${solved.of}: ${of(left)} against ${of(right)}, left ${apart} apart.`;
+  const side = (value: number) => shown({ value, unit: solved.unit });
+  const apart = side(Number(Math.abs(residual).toPrecision(2)));
+  const { by, of } = solved;
+  return told({ key: 'calc.solved', values: { by, of, left: side(left), right: side(right), apart } });
 }
 
 /** Six figures are beyond what a tape supports and short enough to read; `--json` keeps them all. */

@@ -1,6 +1,6 @@
 import type { CheckItem, LimitedQuantity, LimitVerdict } from '../../core/rules/index.ts';
 import { formatQuantity, type MeasureName, type System, shownAs } from '../../core/units/index.ts';
-import { t } from '../state/index.ts';
+import { inWords, t } from '../state/index.ts';
 
 const MEASURES: Record<LimitedQuantity, MeasureName> = {
   lengthMm: 'lengthMm',
@@ -30,8 +30,7 @@ export function foundText(item: CheckItem, system: System): string {
 }
 
 /** What a rule limits. Whether at least or at most stands beside it, in the limit. */
-export const limitedText = ({ rule, limit }: CheckItem): string =>
-  /^at (least|most)\b/.test(limit) ? rule.replace(/ at (least|most)$/, '') : rule;
+export const limitedText = ({ rule }: CheckItem): string => rule.replace(/ at (least|most)$/, '');
 
 /** Where the limits come from, the rules of one source together. */
 export function sourcesText(items: readonly CheckItem[]): string {
@@ -45,7 +44,7 @@ export function sourcesText(items: readonly CheckItem[]): string {
 
 /** The limit as the edition words it; in imperial its converted ends follow. */
 export function limitText(item: CheckItem, system: System): string {
-  const limit = item.limit.replace(/(\d) (?=mm\b|m\b)/g, '$1\u00a0');
+  const limit = inWords(item.limit);
   if (system === 'metric') return limit;
   const ends = [item.least, item.most]
     .filter(value => value !== null)

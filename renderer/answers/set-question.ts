@@ -19,6 +19,7 @@ export const setQuestion = computed<Omit<QuickestInput, 'pairs'>>(() => {
     discipline,
     slopeDeg,
     profile: onProfile ? (slope.value.groundFile?.text ?? null) : null,
+    rigidAsked: turnModel.value === 'cosine',
     startSpeedKmh: speedKmh,
     paceKmh: keepSpeed ? speedKmh : null,
     said: { ...conditions.value, edgeMostDeg: greatestEdgeDeg },

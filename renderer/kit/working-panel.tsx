@@ -1,8 +1,8 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { balanceTex, type Working, workingTex } from '../../core/working/index.ts';
+import { balanceTex, type Working, workingInWords, workingTex } from '../../core/working/index.ts';
 import { getHost } from '../host/index.ts';
-import { errorWords, noteInWords, report, t } from '../state/index.ts';
+import { errorWords, inWords, report, t } from '../state/index.ts';
 import { Dialog } from './dialog.tsx';
 import { Tex } from './math.tsx';
 import { originText, printedValue, solvedText, statusText, workingText } from './working-text.ts';
@@ -49,16 +49,17 @@ export function WorkingPanel(): JSX.Element | null {
 
 function WorkingSheet(props: { working: Working; beside: readonly Working[] }): JSX.Element {
   const { working, beside } = props;
+  const { title, inputs, note, source } = workingInWords(working, inWords);
   return (
     <article class="working">
-      <h3>{working.title}</h3>
+      <h3>{title}</h3>
       <p class="working-formula">
         <Tex tex={workingTex(working)} display />
       </p>
       <table>
         <caption class="sr-only">{t('kit.inputs')}</caption>
         <tbody>
-          {working.inputs.map(input => (
+          {inputs.map(input => (
             <tr key={input.name}>
               <td>
                 <Tex tex={input.symbol} />
@@ -91,9 +92,9 @@ function WorkingSheet(props: { working: Working; beside: readonly Working[] }): 
           )}
         </>
       )}
-      {working.note && <p>{noteInWords(working.note)}</p>}
+      {note && <p>{note}</p>}
       <p class="working-source">
-        <strong>{t('kit.source')}</strong> {working.source}
+        <strong>{t('kit.source')}</strong> {source}
         <br />
         <span class="working-status">{statusText(working.status)}</span>
       </p>

@@ -1,6 +1,12 @@
 import { DEGREE } from '../../core/units/index.ts';
-import { type Balance, balanceSides, type Working, type WorkingValue } from '../../core/working/index.ts';
-import { noteInWords, t } from '../state/index.ts';
+import {
+  type Balance,
+  balanceSides,
+  type Working,
+  type WorkingValue,
+  workingInWords,
+} from '../../core/working/index.ts';
+import { inWords, t } from '../state/index.ts';
 
 /** SI units as they are printed. */
 const PRINTED: Record<string, string> = {
@@ -27,7 +33,7 @@ export function printedValue({ value, unit }: WorkingValue): string {
   return unit === 'rad' ? `${text} (${number(value / DEGREE)}°)` : text;
 }
 
-const KEY_OF_WORKING = /^(shape|flex|carve|run|course|rules)\.\w/;
+const KEY_OF_WORKING = /^(boot|carve|course|flex|line|rules|run|shape)\.\w/;
 
 /**
  * Where an input comes from, as a person reads it: a field of the pair file by its name, another working by
@@ -35,7 +41,7 @@ const KEY_OF_WORKING = /^(shape|flex|carve|run|course|rules)\.\w/;
  */
 export function originText(from: string, beside: readonly Working[]): string {
   const other = beside.find(each => each.key === from);
-  if (other) return t('kit.seeWorking', { title: other.title });
+  if (other) return t('kit.seeWorking', { title: inWords(other.title) });
   return KEY_OF_WORKING.test(from) ? t('kit.ownWorking') : from;
 }
 
@@ -64,20 +70,21 @@ function equationLines(working: Working): string[] {
 
 /** A working as plain text, for a file or a message; `beside` are those printed with it. */
 export function workingText(working: Working, beside: readonly Working[] = []): string {
+  const { title, inputs, note, source } = workingInWords(working, inWords);
   const lines = [
-    working.title,
+    title,
     '',
     ...equationLines(working),
     '',
-    ...working.inputs.map(
+    ...inputs.map(
       input =>
         `  ${input.name} = ${printedValue(input)}   ${input.meaning}${input.from ? ` [${originText(input.from, beside)}]` : ''}`,
     ),
     '',
     `  ${t('kit.resultLine', { value: printedValue(working.result) })}`,
-    ...(working.note ? ['', `  ${noteInWords(working.note)}`] : []),
+    ...(note ? ['', `  ${note}`] : []),
     '',
-    `  ${t('kit.sourceLine', { source: working.source, status: statusText(working.status) })}`,
+    `  ${t('kit.sourceLine', { source, status: statusText(working.status) })}`,
     '',
   ];
   return lines.join('\n');

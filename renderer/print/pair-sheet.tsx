@@ -102,7 +102,7 @@ function Rules({ pair }: { pair: Pair }): JSX.Element {
       </caption>
       <tbody>
         {check.items.map(item => (
-          <tr key={`${item.rule} ${item.limit}`}>
+          <tr key={`${item.rule} ${limitText(item, system)}`}>
             <th scope="row">{limitedText(item)}</th>
             <td>{limitText(item, system)}</td>
             <td>{foundText(item, system)}</td>

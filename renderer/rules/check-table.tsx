@@ -11,7 +11,7 @@ import {
 import type { Working } from '../../core/working/index.ts';
 import { foundText, limitedText, limitText, sourcesText, statusText } from '../answers/index.ts';
 import { PairBadge, showWorking } from '../kit/index.ts';
-import { disciplineText, type PairMark, t, view } from '../state/index.ts';
+import { allInWords, disciplineText, inWords, type PairMark, t, view } from '../state/index.ts';
 import { ControlInputs } from './control-inputs.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
 
@@ -75,7 +75,7 @@ export function CheckTable(props: {
       {check.items.length > 0 && (
         <p class="reading-hint">{t('rules.limitsFrom', { sources: sourcesText(check.items) })}</p>
       )}
-      <p class="reading-hint">{check.caution}</p>
+      <p class="reading-hint">{allInWords(check.caution)}</p>
     </section>
   );
 }
@@ -105,7 +105,7 @@ function Row({ item, pair }: { item: CheckItem; pair: Pair }): JSX.Element {
     <tr>
       <th scope="row">{limitedText(item)}</th>
       <td>{limitText(item, system)}</td>
-      <td class="found" title={item.note ?? undefined}>
+      <td class="found" title={item.note ? inWords(item.note) : undefined}>
         {found}
         {item.quantity === 'radiusM' && item.found !== null && (
           <button

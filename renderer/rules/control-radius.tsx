@@ -8,7 +8,7 @@ import {
   statedStations,
 } from '../../core/rules/index.ts';
 import { formatQuantity } from '../../core/units/index.ts';
-import { t, view } from '../state/index.ts';
+import { inWords, t, view } from '../state/index.ts';
 import { ControlCell, type Measured, Where } from './control-cell.tsx';
 import { controlRange, withReading } from './control-edits.ts';
 
@@ -30,7 +30,7 @@ export function RadiusRows({ of, readings, goesOn }: Props): JSX.Element {
       {controlReadings.map(({ field, symbol, meaning }) => (
         <tr key={field}>
           <th scope="row">
-            <SymbolOf text={symbol} />, {meaning}
+            <SymbolOf text={symbol} />, {inWords(meaning)}
             <Where of={of} field={field} text={whereText(field, control)} />
           </th>
           {readings.map(nth => {

@@ -120,4 +120,4 @@ export {
   view,
 } from './store.ts';
 export { addTune, belongsTo, removeTune, setDueAfter, tuneLogInFile, tunesOf } from './tune-log.ts';
-export { allInWords, errorWords, faultsInWords, inWords, noteInWords, t } from './words.ts';
+export { allInWords, errorWords, faultsInWords, inWords, t } from './words.ts';

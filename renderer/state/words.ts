@@ -21,10 +21,6 @@ export const inWords = (said: Sentence | FieldFault): string => say(said, reader
 /** Several sentences one after the other. */
 export const allInWords = (sentences: readonly Sentence[]): string => sayAll(sentences, reader.value);
 
-/** What a working says beside its formula. */
-export const noteInWords = (note: string | readonly Sentence[]): string =>
-  typeof note === 'string' ? note : allInWords(note);
-
 /** The text of a key: `t('run.gripEnds', { speed })`. */
 export function t(key: PlainKey): string;
 export function t<K extends Exclude<Key, PlainKey>>(key: K, values: ValuesOf<K>): string;

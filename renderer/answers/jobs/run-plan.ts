@@ -102,7 +102,7 @@ export function groundOf(plan: GroundPlan): SlopeProfile {
     case 'even':
       return evenSlope(plan.angle);
     case 'file':
-      return readProfile(plan.text, plan.name);
+      return readProfile(plan.text);
     default:
       return demoProfiles()[plan.kind === 'roller' ? 1 : 2];
   }

@@ -40,6 +40,8 @@ export interface QuickestInput {
   readonly slopeDeg: number;
   /** Text of a slope profile, in place of the slope. */
   readonly profile: string | null;
+  /** The cosine rule was asked for, whatever the pairs state of their stiffness. */
+  readonly rigidAsked: boolean;
   /** 0 from rest. */
   readonly startSpeedKmh: number;
   /** A pace nobody goes beyond; null to ride free. */
@@ -137,7 +139,7 @@ export const setJobs = {
   },
 };
 
-function onSnow({ pairs, said, discipline }: QuickestInput): PairOnSnow[] {
+function onSnow({ pairs, said, discipline, rigidAsked }: QuickestInput): PairOnSnow[] {
   const hardness = hardnessOf(said);
   return pairs.map(({ pair, turn, failedRules }) => {
     const ski = skiOf(pair);
@@ -147,7 +149,7 @@ function onSnow({ pairs, said, discipline }: QuickestInput): PairOnSnow[] {
       ski,
       surface: turnOf(turn),
       groove: carving?.ok ? { ski: carving.ski, hardness } : null,
-      stiffnessUnknown: ski.bending === null,
+      stiffnessUnknown: !rigidAsked && !carving?.ok,
       ...(failedRules.length > 0 && { barred: { key: 'line.failsRules', values: inWords } as const }),
     };
   });

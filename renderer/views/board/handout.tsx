@@ -4,7 +4,7 @@ import { boardAnswers } from '../../answers/index.ts';
 import { CAUTIONS } from '../../help/index.ts';
 import { getHost } from '../../host/index.ts';
 import { PairBadge } from '../../kit/index.ts';
-import { allInWords, conditions, report, t, view } from '../../state/index.ts';
+import { allInWords, conditions, inWords, report, t, view } from '../../state/index.ts';
 import { ArcPlan } from './arc-plan.tsx';
 import { workingLine } from './working-line.ts';
 
@@ -58,7 +58,7 @@ export function Handout(): JSX.Element | null {
         <tbody>
           {shown[0]!.chain().map((working, row) => (
             <tr key={working.key}>
-              <th>{working.title}</th>
+              <th>{inWords(working.title)}</th>
               {shown.map(answer => (
                 <td key={answer.ski.id}>{workingLine(answer.chain()[row]!, system)}</td>
               ))}

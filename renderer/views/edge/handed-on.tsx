@@ -9,7 +9,7 @@ import {
 import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import type { BootOfPair } from '../../answers/index.ts';
 import { showWorking } from '../../kit/index.ts';
-import { conditions, view } from '../../state/index.ts';
+import { conditions, inWords, view } from '../../state/index.ts';
 
 interface LoadLine {
   readonly name: keyof BindingLoads;
@@ -60,7 +60,7 @@ export function HandedOn({ boot }: { boot: BootOfPair }): JSX.Element {
           </div>
         ))}
       </dl>
-      <p>{BINDING_CAUTION}</p>
+      <p>{inWords(BINDING_CAUTION)}</p>
     </section>
   );
 }

@@ -44,14 +44,14 @@ export function MakeSheet(): JSX.Element {
             rows={chosenPairs.value.map(pair => {
               const radius = radiusOf(pair.pair);
               const fit = radius === null ? null : fitRhythmicSet(s, o, radius);
-              const fills = fit?.kind === 'arcs fill the set';
+              const fills = fit?.kind === 'arcs';
               return {
                 id: pair.id,
                 mark: pair.mark,
                 of: pair.name,
                 value: fills ? fit.edgeAngle : null,
                 why:
-                  fit?.kind === 'arcs joined by traverses'
+                  fit?.kind === 'arcs and traverses'
                     ? t('set.tooTight', { traverse: { quantity: 'radius', value: fit.traverse } })
                     : t('set.noSidecut'),
                 working: radius === null ? undefined : () => neededEdgeWorking(s, o, radius) ?? [],

@@ -3,14 +3,15 @@ import { shapeWorkings, widthRemark } from '../../../core/shape/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { radiusOf, sidecutOf } from '../../answers/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
-import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
+import { activePair, type ChosenPair, chosenPairs, inWords, perPair, ski } from '../../state/index.ts';
 
 const workingsOf = perPair(pair => shapeWorkings(ski(pair)));
 
 /** How the active pair's radius was measured; any pair's width stations that are not used. */
 function noteOf(pair: ChosenPair, active: boolean): string | undefined {
   const how = active ? `over the contact length, ${sidecutOf(pair.pair).waistSource}` : null;
-  const told = [how, widthRemark(pair.ski)].filter(each => each !== null);
+  const unused = widthRemark(pair.ski);
+  const told = [how, unused && inWords(unused)].filter(each => each !== null);
   return told.length > 0 ? told.join('. ') : undefined;
 }
 

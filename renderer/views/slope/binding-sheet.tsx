@@ -4,6 +4,7 @@ import { USUAL } from '../../../core/conditions/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { type PairRun, runs } from '../../answers/index.ts';
+import { inWords } from '../../state/index.ts';
 import { TraceFigure } from './trace-figure.tsx';
 import type { Trace } from './trace-list.ts';
 
@@ -68,7 +69,7 @@ export function BindingSheet(): JSX.Element {
         rows={() => bindingRows(shown)}
       />
       <p class="binding-caution" role="note">
-        {BINDING_CAUTION}
+        {inWords(BINDING_CAUTION)}
       </p>
     </>
   );

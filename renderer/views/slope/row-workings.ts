@@ -1,3 +1,4 @@
+import type { Quantity } from '../../../core/language/index.ts';
 import { dynamicHoldWorking, dynamicLoadWorking, dynamicMoment } from '../../../core/run/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { groundOf, type PairRun } from '../../answers/index.ts';
@@ -5,7 +6,11 @@ import { groundOf, type PairRun } from '../../answers/index.ts';
 /** The load at a row of the run, worked out anew from the rows beside. */
 export function loadWorking(run: PairRun, row: number): Working {
   const working = dynamicLoadWorking(questionAbout(run, row));
-  return { ...working, key: 'run.rowLoad', title: `Load at ${run.track.t[row]!.toFixed(2)} s` };
+  return {
+    ...working,
+    key: 'run.rowLoad',
+    title: { key: 'run.title.loadAt', values: { time: timeOf(run, row) } },
+  };
 }
 
 /** Hold under the boot at a row of the run. */
@@ -14,9 +19,11 @@ export function holdWorking(run: PairRun, row: number): Working {
   return {
     ...working,
     key: 'run.rowHold',
-    title: `Grip to spare under the boot at ${run.track.t[row]!.toFixed(2)} s`,
+    title: { key: 'run.title.holdAt', values: { time: timeOf(run, row) } },
   };
 }
+
+const timeOf = ({ track }: PairRun, row: number): Quantity => ({ quantity: 'time', value: track.t[row]! });
 
 function questionAbout({ plan, track }: PairRun, row: number) {
   const { mass } = plan;

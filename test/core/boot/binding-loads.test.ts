@@ -7,6 +7,7 @@ import {
   bindingLoads,
   bootMoment,
 } from '../../../core/boot/index.ts';
+import { say } from '../../../core/language/index.ts';
 
 const DEGREE = Math.PI / 180;
 const number = (from: number, to: number) => fc.double({ min: from, max: to, noNaN: true });
@@ -98,7 +99,7 @@ describe('loads handed to the binding', () => {
   });
 
   it('come with words that they are no setting', () => {
-    expect(BINDING_CAUTION).toMatch(/never set or approve a binding/);
+    expect(say(BINDING_CAUTION)).toMatch(/never set or approve a binding/);
   });
 });
 

@@ -18,7 +18,7 @@ describe('fitRhythmicSet', () => {
       fc.property(spacing, share, fc.double({ min: 0.05, max: 1.5, noNaN: true }), (s, part, ski) => {
         const o = part * s;
         const fit = fitRhythmicSet(s, o, ski * setRadius(s, o));
-        const straight = fit.kind === 'arcs joined by traverses' ? fit.traverse : 0;
+        const straight = fit.kind === 'arcs and traverses' ? fit.traverse : 0;
         const { radius: r, turnAngle: b } = fit;
         expect(2 * r * (1 - Math.cos(b)) + straight * Math.sin(b)).toBeCloseTo(o, 8);
         expect(2 * r * Math.sin(b) + straight * Math.cos(b)).toBeCloseTo(s, 8);
@@ -28,7 +28,7 @@ describe('fitRhythmicSet', () => {
 
   it('leaves no traverse where the ski just fills the set', () => {
     const fit = fitRhythmicSet(10, 3, setRadius(10, 3) * (1 - 1e-12));
-    expect(fit.kind === 'arcs joined by traverses' && fit.traverse).toBeLessThan(1e-4);
+    expect(fit.kind === 'arcs and traverses' && fit.traverse).toBeLessThan(1e-4);
   });
 
   it('names the field at fault', () => {

@@ -72,8 +72,8 @@ test('the workings explain the bench that was asked about', () => {
     expect.closeTo(answer.curve[1].deflectionMm / 1e3, 9),
     expect.closeTo((240 * answer.curve[1].deflectionMm) / 1e3, 6),
   ]);
-  expect(spring.inputs[0].meaning).toBe(
-    'load at 700 mm from the rear contact point, supports at 180 and 1180 mm',
+  expect(say(spring.inputs[0].meaning)).toBe(
+    'load at 700\u00a0mm from the rear contact point, supports at 180 and 1180\u00a0mm',
   );
   // A uniform ski comes out again, whatever the bench: c = 3 EI l/(a²(l − a)²), any handbook.
   const uniform = invented({ bending: { kind: 'uniform', newtonM2: 210 } });

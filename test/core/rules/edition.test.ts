@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { say } from '../../../core/language/index.ts';
 import { checkPair, editions, readEdition } from '../../../core/rules/index.ts';
 import { told } from '../fault/told.ts';
 
@@ -35,7 +36,8 @@ describe('readEdition', () => {
     const check = checkPair(pair, { category: 'U14 girls', discipline: 'GS', edition });
     expect(check.edition).toBe('Ostrelle club rules (demo)');
     expect(check.items).toHaveLength(1);
-    expect(check.items[0]).toMatchObject({ limit: 'at least 14 m', status: 'own entry', verdict: 'passes' });
+    expect(check.items[0]).toMatchObject({ status: 'own entry', verdict: 'passes' });
+    expect(say(check.items[0].limit)).toBe('at least 14\u00a0m');
   });
 
   it('reads back every built-in edition', () => {

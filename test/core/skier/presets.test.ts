@@ -17,7 +17,7 @@ const PAIRS = {
 } as const;
 
 describe('presets of skier and hill', () => {
-  it.each(SKIER_PRESETS)('$name: six turns carve, nothing slips, and there is grip to spare', preset => {
+  it.each(SKIER_PRESETS)('$id: six turns carve, nothing slips, and there is grip to spare', preset => {
     const ski = skiOf(PAIRS[preset.id] as Parameters<typeof skiOf>[0]);
     const carving = carvingSkiOf(ski);
     if (!carving.ok) throw new Error(JSON.stringify(carving.reason));
@@ -54,7 +54,7 @@ describe('presets of skier and hill', () => {
   });
 
   it('are four of different names, juniors lighter and smaller', () => {
-    expect(new Set(SKIER_PRESETS.map(each => each.name)).size).toBe(4);
+    expect(new Set(SKIER_PRESETS.map(each => each.id)).size).toBe(4);
     const [junior, , senior] = SKIER_PRESETS;
     expect(junior!.conditions.massKg).toBeLessThan(senior!.conditions.massKg);
     expect(junior!.conditions.heightM).toBeLessThan(senior!.conditions.heightM);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkWorking, ownResult, type Working } from '../../../core/working/index.ts';
+import { checkWorking, input, ownResult, type Working } from '../../../core/working/index.ts';
 import { explained } from './examples/index.ts';
 
 /**
@@ -36,15 +36,15 @@ describe('every working', () => {
 describe('a working that is fed its own result', () => {
   const depth: Working = {
     key: 'test.depth',
-    title: 'Depth',
+    title: { key: 'shape.title.depth' },
     symbol: 'd',
     formula: 'a - b',
     inputs: [
-      { name: 'a', symbol: 'a', meaning: 'a length', value: 3, unit: 'm' },
-      { name: 'b', symbol: 'b', meaning: 'a length', value: 1, unit: 'm' },
+      input('a', 'a', 'working.contactLength', 3, 'm'),
+      input('b', 'b', 'working.contactLength', 1, 'm'),
     ],
     result: { value: 2, unit: 'm' },
-    source: 'a test',
+    source: { key: 'source.planeGeometry' },
     status: 'definition',
   };
   it('is told from one that is not', () => {

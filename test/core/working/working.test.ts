@@ -4,33 +4,28 @@ import {
   balanceSides,
   balanceTex,
   checkWorking,
+  input,
   type Working,
   workingTex,
 } from '../../../core/working/index.ts';
 
-const input = (name: string, value: number) => ({
-  name,
-  symbol: name,
-  meaning: 'a number',
-  value,
-  unit: 'm',
-});
+const length = (name: string, value: number) => input(name, name, 'working.contactLength', value, 'm');
 
 const radius: Working = {
   key: 'test.radius',
-  title: 'Radius',
+  title: { key: 'shape.title.radius' },
   symbol: 'R',
   formula: 'L^2 / (8 * d)',
-  inputs: [input('L', 1.4), input('d', 0.02)],
+  inputs: [length('L', 1.4), length('d', 0.02)],
   result: { value: 12.25, unit: 'm' },
-  source: 'Plane geometry',
+  source: { key: 'source.planeGeometry' },
   status: 'derived',
 };
 
 /** The same radius as if it were solved. */
 const arc: Balance = {
-  of: 'a moment',
-  by: 'by halving',
+  of: { key: 'carve.of.load' },
+  by: { key: 'shape.by.halving' },
   left: '8 * d * R',
   right: 'L^2',
   name: 'R',
@@ -53,14 +48,14 @@ describe('checking a working', () => {
 
   it.each<[string, Partial<Working>]>([
     ['the formula gives', { result: { value: 12.25 * (1 + 1e-8), unit: 'm' } }],
-    ['input W is not in the formula', { inputs: [...radius.inputs, input('W', 1)] }],
-    ['an input is listed twice', { inputs: [...radius.inputs, input('d', 0.02)] }],
-    ['input d is NaN', { inputs: [input('L', 1.4), input('d', Number.NaN)] }],
-    ['source is empty', { source: ' ' }],
+    ['input W is not in the formula', { inputs: [...radius.inputs, length('W', 1)] }],
+    ['an input is listed twice', { inputs: [...radius.inputs, length('d', 0.02)] }],
+    ['input d is NaN', { inputs: [length('L', 1.4), length('d', Number.NaN)] }],
+    ['symbol is empty', { symbol: ' ' }],
     ['the key is not', { key: 'radius' }],
     ['neither a formula nor a note', { formula: '', inputs: [] }],
     ['cannot be read', { formula: 'L^2 / (8 * d' }],
-    ['the balance of a moment is left open', { solved: { ...arc, right: '1.001 * L^2' } }],
+    ['the balance of carve.of.load is left open', { solved: { ...arc, right: '1.001 * L^2' } }],
     ['the solved number is among its own inputs', { formula: '', solved: { ...arc, name: 'd' } }],
     [
       'the solved number is not in its balance',
@@ -86,6 +81,6 @@ describe('the equation of a working', () => {
   it('is set by hand only for a reason', () => {
     const typed = { ...radius, tex: 'R = \\sum L_i' };
     expect(workingTex(typed)).toBe('R = \\frac{L^2}{8 d}');
-    expect(workingTex({ ...typed, texReason: 'a sum' })).toBe('R = \\sum L_i');
+    expect(workingTex({ ...typed, texReason: 'sum' })).toBe('R = \\sum L_i');
   });
 });

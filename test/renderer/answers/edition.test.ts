@@ -142,7 +142,11 @@ describe('words of a check', () => {
     const radius = check.items.find(item => item.quantity === 'radiusM')!;
     expect(foundText(radius, 'metric')).toMatch(/^31\.\d ± 0\.\d\sm$/u);
     expect(limitText(radius, 'imperial')).toMatch(/30\sm \(98.4\sft\)/u);
-    expect(limitText({ ...radius, most: 40, limit: 'at least 30 m, at most 40 m' }, 'imperial')).toMatch(
+    const both = {
+      key: 'rules.limit.leastAndMost',
+      values: { least: '30\u00a0m', most: '40\u00a0m' },
+    } as const;
+    expect(limitText({ ...radius, most: 40, limit: both }, 'imperial')).toMatch(
       /at most 40\sm \(98\.4 to 131\.2\sft\)/u,
     );
     const length = check.items.find(item => item.quantity === 'lengthMm')!;

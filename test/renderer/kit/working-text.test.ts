@@ -1,25 +1,25 @@
 import { describe, expect, it } from 'vitest';
-import type { Working } from '../../../core/working/index.ts';
+import { input, type Working } from '../../../core/working/index.ts';
 import { tellWorkings } from '../../../main/calc/tell-workings.ts';
 import { originText, workingText } from '../../../renderer/kit/working-text.ts';
 
 const radius: Working = {
   key: 'carve.turnRadius',
-  title: 'Turn radius of the bent ski',
+  title: { key: 'carve.title.turnRadius' },
   symbol: 'R',
   formula: '1 / c',
-  inputs: [{ name: 'c', symbol: 'c', meaning: 'curvature', value: 0.125, unit: '1/m' }],
+  inputs: [input('c', 'c', 'carve.partCurvature', 0.125, '1/m')],
   result: { value: 8, unit: 'm' },
-  source: 'a test',
+  source: { key: 'source.planeGeometry' },
   status: 'derived',
 };
 const force: Working = {
   ...radius,
   key: 'run.force',
-  title: 'Sideways force',
+  title: { key: 'run.title.sidewaysForce' },
   inputs: [
-    { name: 'R', symbol: 'R', meaning: 'turn radius', value: 8, unit: 'm', from: 'carve.turnRadius' },
-    { name: 'b', symbol: 'b', meaning: 'base bevel', value: 0.0087, unit: 'rad', from: 'edges.baseBevelDeg' },
+    input('R', 'R', 'working.turnRadius', 8, 'm', 'carve.turnRadius'),
+    input('b', 'b', 'working.baseBevel', 0.0087, 'rad', 'edges.baseBevelDeg'),
   ],
 };
 
@@ -45,10 +45,10 @@ describe('a number that is solved', () => {
   const solved: Working = {
     ...radius,
     formula: '',
-    inputs: [{ name: 'N', symbol: 'N', meaning: 'load', value: 40, unit: 'N' }],
+    inputs: [input('N', 'N', 'working.load', 40, 'N')],
     solved: {
-      by: 'by halving',
-      of: 'push and load',
+      by: { key: 'shape.by.halving' },
+      of: { key: 'carve.of.load' },
       left: '5 * R',
       right: 'N + 0.004',
       name: 'R',
@@ -59,11 +59,12 @@ describe('a number that is solved', () => {
 
   it('says so, with its balance and how far it is left open', () => {
     const text = workingText(solved);
+    const of = 'what the snow carries along the edge and the load on the ski';
     expect(text).toContain('  5 * R = N + 0.004\n');
     const left = '40\u00a0N against 40.004\u00a0N, left 0.004\u00a0N apart.';
-    expect(text).toContain(`solved by halving, from the balance of push and load: ${left}`);
+    expect(text).toContain(`solved by bisection, from the balance of ${of}: ${left}`);
     expect(tellWorkings([solved])).toContain(
-      'Solved by halving, from the balance of push and load: 40 N against 40.004 N, left 0.004 N apart.',
+      `Solved by bisection, from the balance of ${of}: 40 N against 40.004 N, left 0.004 N apart.`,
     );
   });
 });
