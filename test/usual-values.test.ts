@@ -117,7 +117,11 @@ describe('with nothing set, the same question has the same answer', () => {
     const { hardness } = inSi(USUAL, ['hardnessNPerMm3']);
     const press = { contactLength: ski.contactLength, hardness };
     const turn = { sidecutRadius: sidecut(ski).radius, press };
-    const asked = { ...setQuestion.value, rigidAsked: true, pairs: [{ id: 'a', pair, turn, failedRules: [] }] };
+    const asked = {
+      ...setQuestion.value,
+      rigidAsked: true,
+      pairs: [{ id: 'a', pair, turn, failedRules: [] }],
+    };
     const [ranked] = setJobs.quickestRuns(asked, () => {}).pairs;
     const told = await json(
       'set',

@@ -64,13 +64,13 @@ const untimedSentence = ({ name, failure }: UntimedPair): Sentence => ({
   values: { name, problem: runFailureSentence(failure) },
 });
 
-const differs = ({ name, neededEdge, leastGrip, greatestLoad, legWork }: TimedPair): Sentence => ({
+const differs = ({ name, neededEdge, scrapeWork, greatestLoad, legWork }: TimedPair): Sentence => ({
   key: 'line.differs',
   values: {
     name,
     edge: { quantity: 'angle', value: neededEdge, decimals: 0 },
-    grip: { quantity: 'angle', value: leastGrip, decimals: 1 },
     load: { quantity: 'bodyWeights', value: greatestLoad, decimals: 1 },
-    work: { quantity: 'energy', value: legWork },
+    scrape: { quantity: 'work', value: scrapeWork },
+    work: { quantity: 'work', value: legWork },
   },
 });

@@ -43,6 +43,8 @@ export interface TimedPair {
   readonly greatestLoad: number;
   /** Work of the stretching legs, J: what tires. */
   readonly legWork: number;
+  /** Lost to edges that scrape, J: what a ski costs that turns too wide or too tight. */
+  readonly scrapeWork: number;
 }
 
 export interface UntimedPair {
@@ -160,6 +162,7 @@ function timedPair(pair: PairOnSnow, index: number, found: SetRun) {
     ),
     greatestLoad: most(run.push),
     legWork: stretchingWork(found),
+    scrapeWork: run.energy.scrape * conditions.skier.mass,
     shared: sharedShares(worth, startSpeed, conditions, changes),
     own: ownShares(pair, worth, changes),
   };

@@ -57,6 +57,7 @@ const TOLD = [
   'leastGrip',
   'greatestLoad',
   'legWork',
+  'scrapeWork',
   'startSpeedWorth',
 ] as const;
 const DRAWN = ['t', 'x', 'y', 'massX', 'massY', 'massSpeed', 'edge', 'lean', 'push', 'hold'] as const;

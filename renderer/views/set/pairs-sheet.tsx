@@ -120,8 +120,8 @@ const COLUMNS = [
   'set.time',
   'set.gap',
   'set.peakEdge',
-  'set.gripToSpare',
   'set.greatestLoad',
+  'set.scraping',
   'set.legWork',
 ] as const;
 
@@ -155,9 +155,9 @@ function Row({ pair, place }: { pair: QuickestPair; place: number }): JSX.Elemen
       </td>
       <td class="number">{place === 0 ? '' : seconds(pair.gap, pair.gapPlusMinus)}</td>
       <td class="number">{text(pair.neededEdge, 'angle')}</td>
-      <td class="number">{text(pair.leastGrip, 'angle', 1)}</td>
       <td class="number">{t('set.bodyWeights', { load: decimal(pair.greatestLoad, 1) })}</td>
-      <td class="number">{text(pair.legWork, 'energy')}</td>
+      <td class="number">{text(pair.scrapeWork, 'work', 1)}</td>
+      <td class="number">{text(pair.legWork, 'work', 1)}</td>
       <td>
         <VerdictMark verdict={checkOf(entry.pair, course.value.discipline).verdict} />
       </td>
@@ -210,7 +210,9 @@ function rows(): (string | number)[][] {
     [
       t('set.pair'),
       ...(['set.csv.time', 'set.csv.timePm', 'set.csv.gap', 'set.csv.gapPm'] as const).map(key => t(key)),
-      ...(['set.csv.edge', 'set.csv.grip', 'set.csv.load', 'set.csv.work'] as const).map(key => t(key)),
+      ...(['set.csv.edge', 'set.csv.grip', 'set.csv.load', 'set.csv.scrape', 'set.csv.work'] as const).map(
+        key => t(key),
+      ),
     ],
     ...(answer?.pairs ?? []).map(pair => [
       nameOf(pair.id),
@@ -221,6 +223,7 @@ function rows(): (string | number)[][] {
       degrees(pair.neededEdge),
       degrees(pair.leastGrip),
       pair.greatestLoad.toFixed(2),
+      pair.scrapeWork.toFixed(0),
       pair.legWork.toFixed(0),
     ]),
   ];

@@ -55,7 +55,7 @@ export function WorthSheet(): JSX.Element {
               <th scope="col" class="number">
                 {t('set.worth')}
               </th>
-              <td class="worth-head">
+              <td class="change-head">
                 <span>{t('set.quicker')}</span>
                 <span>{t('set.slower')}</span>
               </td>
@@ -67,9 +67,9 @@ export function WorthSheet(): JSX.Element {
                 <th scope="row">{inputName(each)}</th>
                 <td class="number">{changeText(each)}</td>
                 <td class="number">{t('set.worthSeconds', { seconds: signed(each.seconds) })}</td>
-                <td class="worth-cell" aria-hidden="true">
+                <td class="change-cell" aria-hidden="true">
                   <span
-                    class={each.seconds < 0 ? 'worth-bar quicker' : 'worth-bar slower'}
+                    class={each.seconds < 0 ? 'change-bar quicker' : 'change-bar slower'}
                     style={{ '--part': Math.abs(each.seconds) / most }}
                   />
                 </td>
