@@ -44,6 +44,15 @@ function runSuite(config: string): { passed: number; failed: number } {
   }
 }
 
+/** `npm test -- --cases 50000 --seed 7`: how many cases the readers of `test/faults` are given, and which. */
+for (const [option, variable] of [
+  ['--cases', 'TURNWRIGHT_CASES'],
+  ['--seed', 'TURNWRIGHT_SEED'],
+] as const) {
+  const given = process.argv[process.argv.indexOf(option) + 1];
+  if (process.argv.includes(option)) process.env[variable] = given;
+}
+
 /** `npm test -- --renew-charts`: draws every chart anew into its record, to be looked at in the diff. */
 if (process.argv.includes('--renew-charts')) {
   const vitest = join(projectRoot, 'node_modules/vitest/vitest.mjs');

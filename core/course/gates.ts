@@ -1,4 +1,4 @@
-import type { Accepted, FieldFault } from '../fault/index.ts';
+import { type Accepted, type FieldFault, textFound } from '../fault/index.ts';
 import { type CsvRow, readCsvNumber, readCsvRows, type Separator, splitUnit } from '../table/index.ts';
 import { readStated, type SetStatement, type StatedColumn, statedColumn } from './set-statement.ts';
 import { isUnreadComment, unreadComments } from './unread-rows.ts';
@@ -97,8 +97,7 @@ export function readGates(text: string, separator?: Separator): GateList {
     return { separator: table.separator, gates, stated: {}, problems };
   }
   const fault = (row: CsvRow, field: string, found: string, accepted: Accepted): void => {
-    const shown = found === '' ? undefined : JSON.stringify(found);
-    problems.push({ row: row.line, field, found: shown, accepted, raw: row.raw });
+    problems.push({ row: row.line, field, found: textFound(found), accepted, raw: row.raw });
   };
 
   let stated: SetStatement = {};
@@ -133,7 +132,8 @@ export function readGates(text: string, separator?: Separator): GateList {
         fault(row, field, written, acceptedDistance);
         return null;
       }
-      return number.value * factor;
+      // No gate stands at −0.
+      return number.value * factor + 0;
     };
     const turn = readTurn(cell('turn'));
     if (turn === undefined) fault(row, 'turn', cell('turn'), { oneOf: ['left', 'right'] });

@@ -19,6 +19,15 @@ export function accept(field: string, value: number, range: AcceptedRange): void
   throw new FieldError({ field, found: numberFound(value, range), accepted: range });
 }
 
+/** Longest text told of a field, letters. */
+const LONGEST_TOLD = 60;
+
+/** A text found, in quotes, cut where it is longer than a person reads; undefined where there is none. */
+export function textFound(text: string): string | undefined {
+  if (text === '') return undefined;
+  return JSON.stringify(text.length > LONGEST_TOLD ? `${text.slice(0, LONGEST_TOLD - 1)}…` : text);
+}
+
 /** A number found where a range is accepted, in the same unit. */
 export function numberFound(value: number, { unit, quantity }: { unit?: string; quantity?: MeasureName }) {
   if (quantity !== undefined) return { quantity, value };

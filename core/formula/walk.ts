@@ -90,6 +90,8 @@ export function walk(
     switch (part.type) {
       case 'ConstantNode': {
         const { value } = part;
+        // A text of nothing but a remark.
+        if (value === undefined) return refuse({ key: 'formula.empty' });
         return typeof value === 'number' && Number.isFinite(value)
           ? () => value
           : refuse({ key: 'formula.value', values: { value: String(value) } });

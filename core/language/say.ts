@@ -55,10 +55,19 @@ function sayValue(value: Value, reader: Reader): string | number {
   return 'field' in value ? sayField(value, reader) : sayQuantity(value, reader);
 }
 
+/** Made once: making one takes longer than a hundred sentences. */
+const lists = new Map<string, Intl.ListFormat>();
+
+function listOf(locale: string, type: 'unit' | 'disjunction'): Intl.ListFormat {
+  const key = `${locale} ${type}`;
+  const list = lists.get(key) ?? new Intl.ListFormat(locale, { type, style: 'short' });
+  lists.set(key, list);
+  return list;
+}
+
 function sayList(values: readonly Value[], type: 'unit' | 'disjunction', reader: Reader): string {
   const { language = languages.en } = reader;
-  const list = new Intl.ListFormat(language.locale, { type, style: 'short' });
-  return list.format(values.map(each => String(sayValue(each, reader))));
+  return listOf(language.locale, type).format(values.map(each => String(sayValue(each, reader))));
 }
 
 const isList = (value: Value): value is readonly Value[] => Array.isArray(value);

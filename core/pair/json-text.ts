@@ -3,9 +3,10 @@
  * key that stands twice in one object.
  */
 
-/** Stands before the digits of a number that is kept as text; no file of text has this letter. */
+/** Stands before the digits of a number that is kept as text; hardly a file has this letter of nobody's alphabet. */
 const MARK = '\uE000';
-const MARKED = /"\uE000(-?[\d.eE+-]+)"/g;
+/** A text that is marked so, and no key; with the digits as JSON writes a number. */
+const MARKED = /"\uE000(-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?)"(?!:)/g;
 
 export interface ParsedJson {
   readonly value: unknown;
@@ -40,7 +41,8 @@ export function parseJson(text: string): ParsedJson {
 
 /** A value as a file's text; numbers that were kept as text are numbers again, digit for digit. */
 export const jsonText = (value: unknown): string =>
-  `${JSON.stringify(value, null, 2).replaceAll(MARKED, '$1')}\n`;
+  // What a double holds was never kept as text: there the mark is a letter of the file's own.
+  `${JSON.stringify(value, null, 2).replaceAll(MARKED, (text, digits: string) => (holds(digits) ? text : digits))}\n`;
 
 /** The digits of a number that is kept as text; null for anything else. */
 export const keptNumber = (value: unknown): string | null =>

@@ -1,4 +1,4 @@
-import type { FieldFault } from '../fault/index.ts';
+import { type FieldFault, textFound } from '../fault/index.ts';
 import type { Sentence } from '../language/index.ts';
 import { type CsvRow, readCsvRows, type Separator } from '../table/index.ts';
 import { checkPair } from './pair-file.ts';
@@ -78,7 +78,7 @@ export function readSheet(text: string, separator?: Separator): Sheet {
   const problems: SheetProblem[] = [];
   const guesses: SheetGuess[] = [];
   if (!columns.some(column => column.field !== null)) {
-    const found = headings && JSON.stringify(headings.raw);
+    const found = headings && textFound(headings.raw);
     for (const { line, raw } of table.rows.length > 0 ? table.rows : [{ line: 1, raw: '' }]) {
       const fault = { field: 'headings', found, accepted: { key: 'pair.headings' } } as const;
       problems.push({ row: line, ...fault, raw, imported: false });
@@ -89,12 +89,15 @@ export function readSheet(text: string, separator?: Separator): Sheet {
     guesses.push({
       row: line,
       field: 'row',
-      guess: { key: 'pair.aboveHeadings', values: { text: raw.trim() } },
+      guess: { key: 'pair.aboveHeadings', values: { text: cut(raw.trim()) } },
     });
   }
   for (const row of rows) readRow(row, table.separator, columns, pairs, problems, guesses);
+  let from = 0;
   for (const line of table.unclosedQuotes) {
-    const row = table.rows.findLast(candidate => candidate.line <= line);
+    // Both go down the file, so that no row is looked at twice.
+    while (from + 1 < table.rows.length && table.rows[from + 1].line <= line) from++;
+    const row = table.rows[from];
     const fault = {
       field: 'row',
       found: '"',
@@ -124,13 +127,13 @@ function readRow(
     guesses.push({
       row: row.line,
       field,
-      guess: { key: 'pair.guessUnder', values: { heading, guess: made } },
+      guess: { key: 'pair.guessUnder', values: { heading: cut(heading), guess: made } },
     });
   };
 
   const { cells, joined } = fitted(row, separator, columns);
   if (joined !== null) {
-    guess('notes', columns.at(-1)!.heading, { key: 'pair.readAsOneCell', values: { text: joined } });
+    guess('notes', columns.at(-1)!.heading, { key: 'pair.readAsOneCell', values: { text: cut(joined) } });
   }
   const surplus = cells.slice(columns.length).filter(cell => cell.trim() !== '').length;
   if (surplus > 0 && separator === ',') {
@@ -173,11 +176,14 @@ function readRow(
     if (!missing) {
       const elsewhere = cell && column && told.found !== undefined && cell !== String(told.found);
       const found = elsewhere
-        ? ({ key: 'pair.cellUnder', values: { found: told.found, cell, heading: column.heading } } as const)
+        ? ({
+            key: 'pair.cellUnder',
+            values: { found: told.found, cell: cut(cell), heading: cut(column.heading) },
+          } as const)
         : told.found;
       refuse({ ...told, field, found });
     } else if (column) {
-      const because = { key: 'pair.emptyCell', values: { heading: column.heading, accepted } } as const;
+      const because = { key: 'pair.emptyCell', values: { heading: cut(column.heading), accepted } } as const;
       refuse({ ...told, field, because });
     } else refuse({ ...told, field, because: { key: 'pair.noSuchColumn', values: { accepted } } });
   }
@@ -246,3 +252,8 @@ function pairOf(values: Partial<Record<SheetField, number | string>>): Record<st
 }
 
 const sheetFieldOf = (field: string): string => field.replace(/^edges\./, '');
+
+/** A heading or a cell as it is named in a sentence. */
+const cut = (text: string): string =>
+  text.length > LONGEST_NAMED ? `${text.slice(0, LONGEST_NAMED)}…` : text;
+const LONGEST_NAMED = 60;

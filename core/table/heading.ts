@@ -1,6 +1,12 @@
+/** No heading that names anything is longer, letters. */
+const LONGEST_HEADING = 200;
+
 /** Separates `Tip width (mm)`, `tip_width_mm`, `tipWidthMm` and `Tip width, mm` into word and unit. */
 export function splitUnit(heading: string): { word: string; unit: string | null } {
-  const text = heading.trim().replace(/([a-z])([A-Z])/g, '$1 $2');
+  const text = heading
+    .trim()
+    .slice(0, LONGEST_HEADING)
+    .replace(/([a-z])([A-Z])/g, '$1 $2');
   const bracketed = /[([]\s*([^)\]]*)[)\]]\s*$/.exec(text);
   if (bracketed) {
     const inside = bracketed[1].trim().toLowerCase();

@@ -4,7 +4,7 @@
  * the columns.
  */
 
-import { FieldError, type FieldFault, plainFault, throwFaults } from '../fault/index.ts';
+import { FieldError, type FieldFault, plainFault, textFound, throwFaults } from '../fault/index.ts';
 
 export interface TwoColumns {
   readonly first: number[];
@@ -15,6 +15,8 @@ export interface TwoColumns {
 
 /** Rows that a measured line can have: one a decimetre over a kilometre. */
 const MOST_ROWS = 10_000;
+/** Longest row told, letters. */
+const LONGEST_TOLD = 60;
 /** A file of anything else is not told line by line. */
 const MOST_FAULTS = 100;
 
@@ -31,7 +33,7 @@ function readTwoColumns(text: string, firstName: string, secondName: string): Tw
     const where = { line: index + 1 };
     if (faults.length >= MOST_FAULTS) break;
     if (table.first.length >= MOST_ROWS) {
-      faults.push({ field: 'rows', found: raw.slice(0, 40), accepted: { to: MOST_ROWS }, where });
+      faults.push({ field: 'rows', found: raw.slice(0, LONGEST_TOLD), accepted: { to: MOST_ROWS }, where });
       break;
     }
     const line = raw.replace(/#.*/, '').trim();
@@ -45,7 +47,7 @@ function readTwoColumns(text: string, firstName: string, secondName: string): Tw
     if (cells.length !== 2) {
       faults.push({
         field: 'row',
-        found: line,
+        found: line.slice(0, LONGEST_TOLD),
         accepted: {
           key: !wide && cells.length === 4 ? 'table.twoValuesDecimalCommas' : 'table.twoValues',
           values: { first: firstName, second: secondName },
@@ -56,7 +58,7 @@ function readTwoColumns(text: string, firstName: string, secondName: string): Tw
     }
     const bad = numbers.findIndex(v => !Number.isFinite(v));
     if (bad >= 0) {
-      faults.push({ field: columns[bad], found: JSON.stringify(cells[bad]), accepted: {}, where });
+      faults.push({ field: columns[bad], found: textFound(cells[bad]) ?? '""', accepted: {}, where });
       continue;
     }
     table.first.push(numbers[0]);

@@ -11,6 +11,9 @@ export type Parsed =
       readonly accepted: Sentence;
     };
 
+/** Longest text told of a field, letters. */
+const LONGEST_TOLD = 60;
+
 /**
  * Reads a quantity as a person writes it, as a number of `unit`: "165 cm" with `mm` is 1650. A number without
  * a unit is one of `unit`; any unit of the same kind is converted. A comma may stand for the decimal point.
@@ -31,7 +34,9 @@ export function readIn(text: string, unit: string): Parsed {
         ? { key: 'accepted.numberInOneOf', values: { unit, others } }
         : { key: 'accepted.numberIn', values: { unit } };
   const refused = (found: Value | undefined): Parsed => ({ ok: false, found, accepted });
-  const typedText = text.trim() === '' ? undefined : `"${text.trim()}"`;
+  const quoted = (typed: string) =>
+    `"${typed.length > LONGEST_TOLD ? `${typed.slice(0, LONGEST_TOLD)}…` : typed}"`;
+  const typedText = text.trim() === '' ? undefined : quoted(text.trim());
   const number = Number(match?.[1]);
   if (!match || !Number.isFinite(number)) return refused(typedText);
   const spelling = match[2]!.trim();
@@ -41,7 +46,7 @@ export function readIn(text: string, unit: string): Parsed {
     const value = (number * typed.size) / own.size;
     return Number.isFinite(value) ? { ok: true, value } : refused(typedText);
   }
-  return refused({ key: 'found.unit', values: { unit: `"${match[2]}"` } });
+  return refused({ key: 'found.unit', values: { unit: quoted(match[2]!) } });
 }
 
 /** The same into the unit `measure` is held in; a bare number is in the unit on screen. */

@@ -84,12 +84,17 @@ export function openJournal(path: string): Journal {
   };
 }
 
+/** The changes of one line; null where it is none that was written whole. */
 function lineOf(line: string): Record<string, string | null> | null {
+  let value: unknown;
   try {
-    return JSON.parse(line) as Record<string, string | null>;
+    value = JSON.parse(line);
   } catch {
     return null;
   }
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return null;
+  const sound = Object.values(value).every(text => text === null || typeof text === 'string');
+  return sound ? (value as Record<string, string | null>) : null;
 }
 
 function apply(records: Map<string, string>, changes: Readonly<Record<string, string | null>>): void {

@@ -54,7 +54,9 @@ export async function servePage(
     const refuse = (status: number, text: string) =>
       response.writeHead(status, { ...safeHeaders, 'content-type': 'text/plain' }).end(`${text}\n`);
     const { port: own } = server.address() as AddressInfo;
-    const host = request.headers.host ?? '';
+    // Of two host names nobody can say which is meant.
+    const [host, another] = request.headersDistinct.host ?? [];
+    if (another !== undefined) return refuse(400, 'One host');
     if (host !== `127.0.0.1:${own}` && host !== `localhost:${own}`) return refuse(403, 'Not this address');
     if (request.method !== 'GET' && request.method !== 'HEAD') {
       response.setHeader('allow', 'GET, HEAD');

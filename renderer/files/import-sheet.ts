@@ -118,8 +118,10 @@ export function faultSheet({ sheet }: SheetImport): string {
   // The reasons of a file read again give way to the new ones.
   const without = (cells: readonly string[]) => cells.filter((_, index) => index !== at);
   const wide = Math.max(0, ...[kept, ...lines.map(line => line.fields)].map(cells => without(cells).length));
-  const padded = (cells: readonly string[]) =>
-    Array.from({ length: wide }, (_, index) => without(cells)[index] ?? '');
+  const padded = (cells: readonly string[]) => {
+    const left = without(cells);
+    return Array.from({ length: wide }, (_, index) => left[index] ?? '');
+  };
   return writeCsvRows(
     [[...padded(kept), FAULT_HEADING], ...lines.map(({ fields, why }) => [...padded(fields), why])],
     separator,

@@ -25,6 +25,10 @@ export interface RecentCopies {
   read(token: string): Promise<(RecentFile & { readonly text: string }) | null>;
 }
 
+/** What another version, or a hand, put there is none of ours. */
+const isListed = (file: Partial<Listed> | undefined): file is Listed =>
+  typeof file?.name === 'string' && typeof file.folder === 'string' && Number.isFinite(file.at);
+
 export function createRecentCopies(database = 'turnwright.recent-files'): RecentCopies {
   let opened: Promise<IDBPDatabase<Schema>> | null = null;
   const open = () => {
@@ -38,18 +42,23 @@ export function createRecentCopies(database = 'turnwright.recent-files'): Recent
   };
   /** Two files opened at once must not have the same time. */
   let last = 0;
-  const latestFirst = (files: readonly Listed[]) => files.toSorted((one, other) => other.at - one.at);
+  const latestFirst = (files: readonly Listed[]) =>
+    files.filter(isListed).toSorted((one, other) => other.at - one.at);
 
   return {
     async keep(token, name, text) {
-      const at = Math.max(Date.now(), last + 1);
+      let at = Math.max(Date.now(), last + 1);
       last = at;
       try {
         const change = (await open()).transaction(['files', 'texts'], 'readwrite');
         const files = change.objectStore('files');
         const texts = change.objectStore('texts');
-        const others = latestFirst(await files.getAll()).filter(file => file.token !== token);
+        const there: readonly Listed[] = await files.getAll();
+        const others = latestFirst(there).filter(file => file.token !== token);
+        // A clock that was put back must not hide what came last.
+        at = Math.max(at, (others[0]?.at ?? 0) + 1);
         const past = others.filter((file, place) => file.name === name || place >= RECENT_COUNT - 1);
+        past.push(...there.filter(file => !isListed(file)));
         for (const file of past) await Promise.all([files.delete(file.token), texts.delete(file.token)]);
         await Promise.all([files.put({ token, name, folder: '', at }), texts.put(text, token), change.done]);
         return true;
@@ -67,7 +76,7 @@ export function createRecentCopies(database = 'turnwright.recent-files'): Recent
         stores.objectStore('files').get(token),
         stores.objectStore('texts').get(token),
       ]);
-      return file && text !== undefined ? { ...file, text } : null;
+      return isListed(file) && typeof text === 'string' ? { ...file, text } : null;
     },
   };
 }

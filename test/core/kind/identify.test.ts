@@ -1,9 +1,7 @@
 import { readFileSync } from 'node:fs';
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { writeGates } from '../../../core/course/index.ts';
 import { identify, textKinds } from '../../../core/kind/index.ts';
-import { say } from '../../../core/language/index.ts';
 import { rackOf, writeRack } from '../../../core/pair/index.ts';
 import { season2024 } from '../../../core/rules/index.ts';
 
@@ -79,14 +77,5 @@ describe('a text is known by what it says of itself', () => {
     // Numbers alone could be ground as well as turns.
     expect(kindOf('0,0\n1,20\n', 'a.csv')).toMatchObject({ fault: { found: '"0 | 0"' } });
     expect(kindOf(' \n')).toMatchObject({ fault: { found: undefined } });
-  });
-
-  test('whatever text it is, there is an answer', () => {
-    fc.assert(
-      fc.property(fc.string({ unit: 'grapheme' }), fc.string(), (text, name) => {
-        const found = identify(text, name);
-        expect(found.ok ? textKinds.includes(found.kind) : say(found.fault).length > 0).toBe(true);
-      }),
-    );
   });
 });

@@ -26,6 +26,12 @@ describe('JSON text', () => {
     },
   );
 
+  test('texts and keys that only look like such a number stay what they are', () => {
+    for (const value of [{ '\uE0001': 2 }, { a: '\uE0001' }, ['\uE000--5', '\uE0001.2.3', '\uE000']]) {
+      expect(JSON.parse(jsonText(parseJson(JSON.stringify(value)).value))).toEqual(value);
+    }
+  });
+
   test('every other number is a number', () => {
     for (const digits of ['0.1', '1e3', '-0', '1e21', '9007199254740992', '117.00000000000000001']) {
       expect(parseJson(digits).value).toBe(JSON.parse(digits));

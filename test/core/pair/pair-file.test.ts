@@ -1,7 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { say } from '../../../core/language/index.ts';
-import { checkPair, readPair, skiOf, writePair } from '../../../core/pair/index.ts';
+import { checkPair, readPair, writePair } from '../../../core/pair/index.ts';
 import { larch } from './larch.ts';
 
 describe('reading a pair file', () => {
@@ -45,44 +44,6 @@ describe('reading a pair file', () => {
 });
 
 describe('a damaged file', () => {
-  const keys = Object.keys(larch) as (keyof typeof larch)[];
-
-  it('never throws and never half-loads: it is the whole pair or a list of problems', () => {
-    fc.assert(
-      fc.property(
-        fc.subarray(keys, { minLength: 1 }),
-        fc.infiniteStream(fc.jsonValue({ maxDepth: 3 })),
-        (fields, values) => {
-          const changed = { ...larch, ...Object.fromEntries(fields.map(key => [key, values.next().value])) };
-          const text = JSON.stringify(changed);
-          const read = readPair(text);
-          if (read.ok) {
-            expect(read.pair).toEqual(JSON.parse(text));
-            expect(
-              Object.values(skiOf(read.pair)).every(value => value !== undefined && !Number.isNaN(value)),
-            ).toBe(true);
-          } else {
-            expect(read.problems.length).toBeGreaterThan(0);
-            for (const each of read.problems) expect(say(each).startsWith(`${each.field}: `)).toBe(true);
-          }
-        },
-      ),
-      { numRuns: 400 },
-    );
-  });
-
-  it('survives text cut off, doubled or altered anywhere', () => {
-    const text = JSON.stringify(larch);
-    fc.assert(
-      fc.property(fc.nat(text.length), fc.nat(text.length), fc.string({ maxLength: 4 }), (from, to, put) => {
-        const read = readPair(text.slice(0, from) + put + text.slice(to));
-        if (read.ok) expect(checkPair(JSON.parse(writePair(read.pair)))).toEqual([]);
-        else expect(say(read.problems[0])).not.toBe('');
-      }),
-      { numRuns: 400 },
-    );
-  });
-
   it.each([null, [], 3, 'x', true, undefined])('%o is not a pair', value => {
     expect(checkPair(value)[0]).toMatchObject({ field: 'file', accepted: { key: 'accepted.object' } });
   });
