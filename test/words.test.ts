@@ -8,15 +8,18 @@ const root = new URL('..', import.meta.url).pathname;
 
 /** Rooms that speak by key alone. */
 const ROOMS = [
-  ...['controls', 'files', 'frame', 'help', 'host', 'kit', 'print', 'rack', 'rules', 'squad'].map(
+  ...['answers', 'controls', 'files', 'frame', 'help', 'host', 'kit', 'print', 'rack', 'rules', 'scene'].map(
     room => `renderer/${room}`,
   ),
+  ...['squad', 'state', 'theme'].map(room => `renderer/${room}`),
+  ...['board', 'compare', 'edge', 'flex', 'shape', 'slope'].map(view => `renderer/views/${view}`),
   ...['disk', 'electron', 'host'].map(room => `main/${room}`),
 ];
 
 /** What programs read: headings that the import reads back, and what crosses from one process to another. */
 const FORMATS = new Set([
   'renderer/squad/save-table.ts',
+  'renderer/views/flex/layup-rows.ts',
   'main/electron/channel.ts',
   'main/electron/page-protocol.ts',
   'main/host/messages.ts',
@@ -24,17 +27,26 @@ const FORMATS = new Set([
 
 /** Properties and attributes whose texts no person reads. */
 const UNREAD =
-  /^(class|className|id|key|type|kind|style|transform|d|points|viewBox|fill|stroke|mime|href|rel|role|name|autoComplete|inputMode|format|stroke-dasharray|htmlFor|for|list|accept|tex)$/;
+  /^(class|className|id|key|type|kind|style|transform|d|points|viewBox|fill|stroke|mime|href|rel|role|name|autoComplete|inputMode|format|stroke-dasharray|htmlFor|for|list|accept|tex|end|fields)$/;
 /** Properties and attributes whose every text a person reads. */
 const READ =
   /^(label|title|aria-label|aria-valuetext|placeholder|alt|note|hint|heading|why|none|empty|description|said|text|caption)$/;
 /** Calls whose first text a person reads: reports, and steps that undo names. */
-const SPOKEN = /^(report|edit|changeCourse|changeSlope|changeRules|changePair|showWorking)$/;
+const SPOKEN =
+  /^(report|edit|changeCourse|changeSlope|changeRules|changePair|changeConditions|changeBoard|showWorking)$/;
 /** What looks like a text and is none: a key, a selector of elements, a name the program gives itself. */
 const isNone = (text: string): boolean =>
   Object.hasOwn(languages.en.texts, text) ||
   /^[.#]|\[\w+[=\]]/.test(text) ||
-  /^turnwright( \w+)?$/i.test(text);
+  /^turnwright( \w+)?$/i.test(text) ||
+  KEY_IN_PIECES.test(text) ||
+  NOTATION.test(text);
+
+/** A key with a part that is chosen. */
+const KEY_IN_PIECES = /^[a-z]+(\.\w+)*\. 0 (\.\w+)*$/i;
+
+/** Fonts, questions to the browser and programs of the graphics card. */
+const NOTATION = /\b(sans-serif|prefers-\w+|vec[34])\b/;
 
 const LETTERS = /\p{L}{2,}/u;
 const TWO_WORDS = /\p{L}{2,}[,;:.]? \p{L}{2,}/u;
@@ -56,6 +68,9 @@ function bareTexts(source: string, file = 'x.tsx'): string[] {
   const found: string[] = [];
   const visit = (node: ts.Node, read: boolean): void => {
     if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node) || ts.isTypeNode(node)) return;
+    // Mistakes of a programmer, and requests given up.
+    if (ts.isNewExpression(node) && /^(RangeError|TypeError|Superseded)$/.test(node.expression.getText()))
+      return;
     const text = textOf(node);
     if (text !== null) {
       const bare = (read || ts.isJsxText(node) ? LETTERS : TWO_WORDS).test(text) && !isNone(text.trim());

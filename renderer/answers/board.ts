@@ -1,5 +1,6 @@
 import { computed } from '@preact/signals';
 import { inSi } from '../../core/conditions/index.ts';
+import type { PlainKey, Sentence } from '../../core/language/index.ts';
 import type { Pair, Ski } from '../../core/pair/index.ts';
 import {
   type ChainQuestion,
@@ -23,6 +24,7 @@ import {
   type PairMark,
   project,
   ski,
+  t,
 } from '../state/index.ts';
 import { turnSource } from './runs.ts';
 import { radiusOf } from './sidecut.ts';
@@ -52,8 +54,8 @@ export interface BoardAnswer {
   readonly lean: number;
   chain(): Working[];
   /** What the radius comes from, in a word or two and as a sentence's end. */
-  readonly model: string;
-  readonly source: string;
+  readonly model: PlainKey;
+  readonly source: Sentence;
 }
 
 /** Skis that carve a turn, shortest first: the positions of the ski slider. */
@@ -70,7 +72,7 @@ export type Place = 0 | 1;
 /** Lays a ski on the board; the moves of a drag are one undo step. */
 export function putSki(place: Place, id: string): void {
   const [first, second] = board.value.skis;
-  changeBoard('Ski', { skis: place === 0 ? [id, second] : [first, id] }, `board ski ${place}`);
+  changeBoard(t('board.ski'), { skis: place === 0 ? [id, second] : [first, id] }, `board-ski ${place}`);
 }
 
 /** A short slalom ski against the longest giant slalom ski, unless the room has chosen otherwise. */

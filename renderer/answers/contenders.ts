@@ -2,7 +2,7 @@ import { computed, type ReadonlySignal } from '@preact/signals';
 import { inSi } from '../../core/conditions/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
 import type { TurnBasis } from '../../core/run/index.ts';
-import { chosenPairs, conditions, course, perPair, project, ski } from '../state/index.ts';
+import { chosenPairs, conditions, course, perPair, project, ski, t } from '../state/index.ts';
 import type { SetPair } from './jobs/set-jobs.ts';
 import { type TableState, tableOf } from './radius-tables.ts';
 import { checkOf } from './rule-check.ts';
@@ -87,7 +87,7 @@ const entered = (list: ReadonlySignal<readonly Contender[]>) =>
       else {
         enter({ sidecutRadius: radius, press: { contactLength: ski(pair).contactLength, hardness } });
         if (state)
-          byCosine.push({ name, why: state.missing ? 'states no bending stiffness' : state.failure! });
+          byCosine.push({ name, why: state.missing ? t('answers.statesNoStiffness') : state.failure! });
       }
       done += 1;
     }

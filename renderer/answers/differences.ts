@@ -1,5 +1,7 @@
 import type { LimitVerdict } from '../../core/rules/index.ts';
-import { DEGREE, decimal, formatQuantity, type MeasureName, type System } from '../../core/units/index.ts';
+import { decimal, formatQuantity, type MeasureName, type System } from '../../core/units/index.ts';
+import { t } from '../state/index.ts';
+import { verdictText } from './found-text.ts';
 
 /** A value with its standard uncertainty, both in the unit its measure holds. */
 export interface Known {
@@ -55,88 +57,45 @@ export const tellable = (one: Known, other: Known): boolean =>
 /** How `one` differs from `other`, in words with numbers; what matters comes first. */
 export function differences(one: Compared, other: Compared, telling: Telling): Difference[] {
   const { system, edgeDeg, turnRadius } = telling;
-  const tell = (topic: string, mine: Known | null, theirs: Known | null, measure: MeasureName, say: Say) =>
-    compare({ topic, measure, system, say, names: [one.name, other.name] }, mine, theirs);
-  const share = (what: string): Say => {
-    return ({ mine, theirs }) => {
-      const percent = (Math.abs(mine - theirs) / theirs) * 100;
-      return `is ${decimal(percent, percent < 10 ? 1 : 0)} % ${mine < theirs ? 'softer' : 'stiffer'} ${what}`;
-    };
-  };
-  const turnKind =
-    one.turnRadius?.solved && other.turnRadius?.solved ? 'and bent into the snow' : 'by the cosine rule';
-  const chosen = formatQuantity(turnRadius, 'radius', { system }).text;
+  const names = [one.name, other.name] as const;
+  const tell = (topic: Topic, mine: Known | null, theirs: Known | null, measure: MeasureName) =>
+    compare(topic, { mine, theirs, measure, system, names });
+  const edge = { quantity: 'angleDeg', value: edgeDeg, decimals: 0 } as const;
+  const radius = formatQuantity(turnRadius, 'radius', { system }).text;
+  const turn = t('differences.topic.turn', { edge });
+  const bent = one.turnRadius?.solved && other.turnRadius?.solved ? 'yes' : 'no';
   const all: Difference[] = [
-    tell(
-      'Sidecut radius',
-      one.sidecutRadius,
-      other.sidecutRadius,
-      'radius',
-      ({ mine, theirs, apart }) => `turns ${apart} ${mine < theirs ? 'tighter' : 'wider'} by its sidecut`,
-    ),
+    tell(plain('sidecutRadius'), one.sidecutRadius, other.sidecutRadius, 'radius'),
     alike(one, other)
       ? tell(
-          `Turn at ${decimal(edgeDeg, 0)}°`,
+          { topic: turn, said: said => t('differences.turn', { ...said, edge, bent }) },
           one.turnRadius,
           other.turnRadius,
           'radius',
-          ({ mine, theirs, apart }) =>
-            `carves ${apart} ${mine < theirs ? 'tighter' : 'wider'} when tilted to ${decimal(edgeDeg, 0)}° ${turnKind}`,
         )
-      : {
-          topic: `Turn at ${decimal(edgeDeg, 0)}°`,
-          kind: 'unknown',
-          text: `The turn at ${decimal(edgeDeg, 0)}° is not compared: only one of the two is solved bent, the other by the cosine rule.`,
-        },
+      : { topic: turn, kind: 'unknown', text: t('differences.turnNotCompared', { edge }) },
     tell(
-      `A ${chosen} turn`,
+      {
+        topic: t('differences.topic.heldTurn', { radius }),
+        said: said =>
+          t('differences.heldTurn', {
+            ...said,
+            radius,
+            ...edgesNeeded(one.edgeAtFastest, other.edgeAtFastest),
+          }),
+      },
       one.fastest,
       other.fastest,
       'speed',
-      ({ mine, theirs, apart }) =>
-        `holds a ${chosen} turn to a speed ${apart} ${mine > theirs ? 'higher' : 'lower'}` +
-        edgesNeeded(one.edgeAtFastest, other.edgeAtFastest),
     ),
-    tell('Under the boot', one.centre, other.centre, 'spring', share('under the boot')),
-    tell('Shovel', one.shovel, other.shovel, 'spring', share('in the shovel')),
-    tell('Tail', one.rear, other.rear, 'spring', share('in the tail')),
-    tell(
-      'Length',
-      one.length,
-      other.length,
-      'skiLength',
-      ({ mine, theirs, apart }) => `is ${apart} ${mine < theirs ? 'shorter' : 'longer'}`,
-    ),
-    tell(
-      'Waist',
-      one.waist,
-      other.waist,
-      'width',
-      ({ mine, theirs, apart }) =>
-        `is ${apart} ${mine < theirs ? 'narrower at the waist, so it takes less to tip' : 'wider at the waist, so it takes more to tip'}`,
-    ),
-    tell(
-      'Mass',
-      one.mass,
-      other.mass,
-      'mass',
-      ({ mine, theirs, apart }) => `is ${apart} ${mine < theirs ? 'lighter' : 'heavier'} a ski`,
-    ),
-    tell(
-      'Side edge',
-      one.sideAngle,
-      other.sideAngle,
-      'angle',
-      ({ mine, theirs, apart }) => `is ${apart} ${mine < theirs ? 'keener' : 'blunter'} at the side edge`,
-    ),
-    tell(
-      'Base bevel',
-      one.baseBevel,
-      other.baseBevel,
-      'angle',
-      ({ mine, theirs, apart }) =>
-        `has ${apart} ${mine < theirs ? 'less' : 'more'} base bevel, so it bites ${mine < theirs ? 'earlier' : 'later'}`,
-    ),
+    tell(softer('underBoot'), one.centre, other.centre, 'spring'),
+    tell(softer('shovel'), one.shovel, other.shovel, 'spring'),
+    tell(softer('tail'), one.rear, other.rear, 'spring'),
+    tell(plain('length'), one.length, other.length, 'skiLength'),
+    tell(plain('waist'), one.waist, other.waist, 'width'),
+    tell(plain('mass'), one.mass, other.mass, 'mass'),
+    tell(plain('sideEdge'), one.sideAngle, other.sideAngle, 'angle'),
+    tell(plain('baseBevel'), one.baseBevel, other.baseBevel, 'angle'),
     ruleDifference(one, other),
   ];
   const order = { matters: 0, none: 1, unknown: 2 };
@@ -144,28 +103,53 @@ export function differences(one: Compared, other: Compared, telling: Telling): D
 }
 
 /** A speed that a ski could hold is worth little where it takes more edge than the skier has. */
-function edgesNeeded(mine: number | null, theirs: number | null): string {
-  if (mine === null || theirs === null) return '';
-  const [one, other] = [mine, theirs].map(angle => decimal(angle / DEGREE, 0));
-  return one === other ? `, both on ${one}° of edge` : `, on ${one}° of edge instead of ${other}°`;
+function edgesNeeded(
+  mine: number | null,
+  theirs: number | null,
+): { edges: string; edge: string; other: string } {
+  if (mine === null || theirs === null) return { edges: 'unknown', edge: '', other: '' };
+  const [edge, other] = [mine, theirs].map(value => formatQuantity(value, 'angle', { decimals: 0 }).text);
+  return { edges: edge === other ? 'same' : 'differ', edge: edge!, other: other! };
 }
 
-/** What is said of the first pair, from its verb on. */
-type Say = (values: { mine: number; theirs: number; apart: string }) => string;
+/** What a sentence about two values is told with: the first pair, how far apart they are and which is less. */
+interface Apart {
+  readonly name: string;
+  readonly apart: string;
+  readonly way: 'less' | 'more';
+  readonly percent: string;
+  readonly mine: string;
+  readonly theirs: string;
+}
 
 interface Topic {
   readonly topic: string;
+  readonly said: (apart: Apart) => string;
+}
+
+const plain = (what: 'sidecutRadius' | 'length' | 'waist' | 'mass' | 'sideEdge' | 'baseBevel'): Topic => ({
+  topic: t(`differences.topic.${what}`),
+  said: apart => t(`differences.${what}`, apart),
+});
+
+const softer = (where: 'underBoot' | 'shovel' | 'tail'): Topic => ({
+  topic: t(`differences.topic.${where}`),
+  said: apart => t('differences.softer', { ...apart, where }),
+});
+
+interface Values {
+  readonly mine: Known | null;
+  readonly theirs: Known | null;
   readonly measure: MeasureName;
   readonly system: System;
-  readonly say: Say;
   readonly names: readonly [string, string];
 }
 
-function compare(about: Topic, mine: Known | null, theirs: Known | null): Difference {
-  const { topic, measure, system, say, names } = about;
+function compare({ topic, said }: Topic, values: Values): Difference {
+  const { mine, theirs, measure, system, names } = values;
   if (!mine || !theirs) {
-    const who = !mine && !theirs ? 'either pair' : !mine ? names[0] : names[1];
-    return { topic, kind: 'unknown', text: `${topic}: cannot be told for ${who}.` };
+    const who = !mine && !theirs ? t('differences.eitherPair') : !mine ? names[0] : names[1];
+    return { topic, kind: 'unknown', text: t('differences.unknown', { topic, who }) };
   }
   const text = (known: Known) =>
     formatQuantity(known.value, measure, {
@@ -174,25 +158,32 @@ function compare(about: Topic, mine: Known | null, theirs: Known | null): Differ
       decimals: plainDecimals(measure),
       // These stand in brackets already.
     }).text.replace(/^\((.*)\)°$/, '$1°');
+  const shown = { mine: text(mine), theirs: text(theirs) };
   if (!tellable(mine, theirs)) {
     return {
       topic,
       kind: 'none',
       text:
         mine.value === theirs.value
-          ? `${topic}: the same (${text(mine)}).`
-          : `${topic}: no difference that could be measured (${text(mine)} and ${text(theirs)}).`,
+          ? t('differences.same', { topic, mine: shown.mine })
+          : t('differences.notMeasurable', { topic, ...shown }),
     };
   }
   const apart = formatQuantity(Math.abs(mine.value - theirs.value), measure, {
     system,
-    decimals: decimalsOf(text(mine), text(theirs)),
+    decimals: decimalsOf(shown.mine, shown.theirs),
   }).text;
-  const predicate = say({ mine: mine.value, theirs: theirs.value, apart });
+  const percent = (Math.abs(mine.value - theirs.value) / theirs.value) * 100;
   return {
     topic,
     kind: 'matters',
-    text: `${names[0]} ${predicate} (${text(mine)} against ${text(theirs)}).`,
+    text: said({
+      name: names[0],
+      apart,
+      way: mine.value < theirs.value ? 'less' : 'more',
+      percent: decimal(percent, percent < 10 ? 1 : 0),
+      ...shown,
+    }),
   };
 }
 
@@ -210,16 +201,16 @@ const alike = (one: Compared, other: Compared) =>
 
 function ruleDifference(one: Compared, other: Compared): Difference {
   const said = ({ name, verdict, doubts }: Compared) =>
-    `${name}: ${verdict}${doubts.length > 0 ? ` (${doubts.join('; ')})` : ''}`;
-  const same = one.verdict === other.verdict;
-  const none = one.verdict === 'not given' && other.verdict === 'not given';
-  return {
-    topic: 'Rules',
-    kind: none ? 'unknown' : same ? 'none' : 'matters',
-    text: none
-      ? 'Rules: the edition chosen holds no limits for either pair.'
-      : same
-        ? `Rules: the same verdict (${one.verdict}), each in its own discipline.`
-        : `Rules, each in its own discipline: ${said(one)}. ${said(other)}.`,
-  };
+    t('differences.verdictOf', {
+      name,
+      verdict: verdictText(verdict),
+      doubts: doubts.join('; '),
+      count: doubts.length,
+    });
+  const topic = t('differences.topic.rules');
+  if (one.verdict === 'not given' && other.verdict === 'not given')
+    return { topic, kind: 'unknown', text: t('differences.noLimits') };
+  return one.verdict === other.verdict
+    ? { topic, kind: 'none', text: t('differences.sameVerdict', { verdict: verdictText(one.verdict) }) }
+    : { topic, kind: 'matters', text: t('differences.rules', { one: said(one), other: said(other) }) };
 }

@@ -2,7 +2,7 @@ import { computed } from '@preact/signals';
 import { wallStrengthOf } from '../../core/carve/index.ts';
 import { inSi, siOf } from '../../core/conditions/index.ts';
 import type { FieldFault } from '../../core/fault/index.ts';
-import type { Sentence } from '../../core/language/index.ts';
+import type { PlainKey, Sentence } from '../../core/language/index.ts';
 import type { Track, TurnBasis } from '../../core/run/index.ts';
 import { legSpanOf } from '../../core/skier/index.ts';
 import { type ChosenPair, conditions, inWords, ski, t } from '../state/index.ts';
@@ -44,9 +44,9 @@ interface Asked {
 export interface TurnSource {
   readonly turn: TurnBasis | null;
   /** The model in a word or two. */
-  readonly model: string;
+  readonly model: PlainKey;
   /** Said beside the readings: the solved groove, or the cosine rule and why. */
-  readonly words: string;
+  readonly words: Sentence;
 }
 
 export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: number): TurnSource {
@@ -55,23 +55,23 @@ export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: numb
   if (state.table) {
     return {
       turn: { table: state.table },
-      model: 'bent ski',
-      words: 'is computed with the ski bent into this snow',
+      model: 'answers.model.bent',
+      words: { key: 'answers.turnsBent' },
     };
   }
   if (sidecutRadius === null) {
     return {
       turn: null,
-      model: 'no turn',
-      words: 'has no sidecut radius, so it carves no turn; check its three widths',
+      model: 'answers.model.none',
+      words: { key: 'answers.turnsNot' },
     };
   }
   const waits = !state.missing && !state.failure;
-  const why = state.missing
-    ? 'it states no bending stiffness'
+  const why: Sentence = state.missing
+    ? { key: 'answers.whyNoStiffness' }
     : state.failure
-      ? `its groove was not solved: ${state.failure}`
-      : 'while its groove is being solved';
+      ? { key: 'answers.whyNotSolved', values: { why: state.failure } }
+      : { key: 'answers.whySolving' };
   return {
     turn: {
       sidecutRadius,
@@ -80,8 +80,8 @@ export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: numb
         hardness: siOf('hardnessNPerMm3', hardnessNPerMm3),
       },
     },
-    model: waits ? 'cosine rule until bent' : 'cosine rule',
-    words: `turns by the cosine rule (${why})`,
+    model: waits ? 'answers.model.cosineYet' : 'answers.model.cosine',
+    words: { key: 'answers.turnsByCosine', values: { why } },
   };
 }
 
@@ -149,7 +149,7 @@ export const runs = computed<Runs>(() => {
   if (asked.value.length === 0) {
     return {
       runs: [],
-      problem: 'This pair has no sidecut radius, so it carves no turn; check its widths.',
+      problem: t('answers.noTurn'),
       again: false,
       working: false,
       draft: false,
@@ -160,7 +160,7 @@ export const runs = computed<Runs>(() => {
   if (error) {
     return {
       runs: [],
-      problem: `The run could not be worked out: ${error}`,
+      problem: t('answers.runFailed', { why: error }),
       again: false,
       working: running,
       draft: false,
@@ -175,7 +175,7 @@ export const runs = computed<Runs>(() => {
   return {
     runs: told.runs,
     problem: told.problem && inWords(told.problem),
-    ...(stopped && { problem: 'Stopped. What is shown belongs to the inputs before.' }),
+    ...(stopped && { problem: t('answers.runStopped') }),
     again: stopped,
     working: running,
     draft: false,

@@ -43,7 +43,7 @@ export { PairBadge } from './pair-badge.tsx';
 export { type SnowMark, styleOf } from './pair-style.ts';
 export { Quantity, type QuantityProps } from './quantity.tsx';
 export { type PairReadingRow, PairReadings, Reading, type ReadingProps } from './reading.tsx';
-export { Segments, Toolbar } from './segments.tsx';
+export { Segments, Toolbar, worded } from './segments.tsx';
 export { type Axis, extentOf, type Series, valueAt } from './series.ts';
 export { spread } from './spread.ts';
 export type { Size } from './use-size.ts';

@@ -1,5 +1,13 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useId } from 'preact/hooks';
+import type { PlainKey } from '../../core/language/index.ts';
+import { t } from '../state/index.ts';
+
+/** Options whose label and title are said by key. */
+export const worded = <T,>(
+  options: readonly { readonly value: T; readonly label: PlainKey; readonly title?: PlainKey }[],
+): { readonly value: T; readonly label: string; readonly title?: string }[] =>
+  options.map(({ value, label, title }) => ({ value, label: t(label), ...(title && { title: t(title) }) }));
 
 /** One choice out of a few, side by side. A radio group: arrow keys move the choice. */
 export function Segments<T extends string | number>(props: {

@@ -25,7 +25,7 @@ export interface HillSceneInput {
   readonly mass: number;
   /** Share of the load on the ski drawn is not taken off: arrows show the skier's whole force. */
   readonly arrows?: boolean;
-  /** Text of an arrow's label; newtons rounded to ten when absent. */
+  /** Text of an arrow's label; arrows stay without one when absent. */
   readonly forceText?: (name: ForceName, newtons: number) => string;
   /** Multiplies bend and twist as drawn; default 1, true. */
   readonly exaggeration?: number;
@@ -41,11 +41,6 @@ const HILL_CAMERAS: readonly HillCamera[] = ['follow', 'side', 'above', 'along',
 const GRAVITY = 9.80665;
 /** Metres drawn for one body weight. */
 const ARROW_SCALE = 0.85;
-
-function plainForceText(name: ForceName, newtons: number): string {
-  const what = { weight: 'weight', snow: 'snow force', sideways: 'sideways' }[name];
-  return `${what} ${Math.round(newtons / 10) * 10} N`;
-}
 
 /** A run down the hill: ski, groove, figure and forces at a time. */
 export class HillScene implements SetUp<HillSceneInput, HillCamera> {
@@ -314,8 +309,7 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
     const { arrow, label } = this.#arrows[i];
     const input = this.#input!;
     arrow.set(from, way, (newtons / (input.mass * GRAVITY)) * ARROW_SCALE, 1.15);
-    const text = input.forceText ?? plainForceText;
-    label.set(arrow.mesh.visible ? text(name, newtons) : '', colour, this.#theme);
+    label.set((arrow.mesh.visible && input.forceText?.(name, newtons)) || '', colour, this.#theme);
     label.sprite.position.copy(arrow.point);
   }
 }

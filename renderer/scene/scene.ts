@@ -42,7 +42,7 @@ export interface SceneHandle<Input, CameraName extends string> {
   pick(clientX: number, clientY: number): { x: number; y: number } | null;
   /** Page position of a slope point, or null when it is behind the camera. */
   project(x: number, y: number, z?: number): { clientX: number; clientY: number } | null;
-  snapshot(): Promise<Blob>;
+  snapshot(): Promise<Blob | null>;
   stats(): SceneStats;
   dispose(): void;
 }
@@ -60,7 +60,7 @@ export function createScene(
   target: HTMLElement,
   options: SceneOptions & { kind: 'edge' | 'hill' },
 ): EdgeSceneHandle | HillSceneHandle {
-  if (!webglAvailable()) throw new Error('WebGL 2 is not available; the flat drawings need none');
+  if (!webglAvailable()) throw new RangeError('WebGL 2 is not available; the flat drawings need none');
   const view = ribbonView();
   if (options.kind === 'edge') {
     const setUp = new EdgeScene(view);

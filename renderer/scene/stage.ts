@@ -75,7 +75,7 @@ export class Stage<Input, CameraName extends string> {
     }
     this.canvas.tabIndex = 0;
     this.canvas.setAttribute('role', 'img');
-    this.describe(options.description ?? 'Picture of the ski on the snow');
+    this.describe(options.description ?? '');
     const full = options.look !== 'plain';
     this.#renderer = new WebGLRenderer({ canvas: this.canvas, antialias: full, stencil: false });
     this.#renderer.info.autoReset = false;
@@ -103,7 +103,7 @@ export class Stage<Input, CameraName extends string> {
   }
 
   describe(text: string): void {
-    this.canvas.setAttribute('aria-label', `${text}. Arrow keys orbit, plus and minus zoom, Home resets.`);
+    this.canvas.setAttribute('aria-label', text);
   }
 
   get camera(): CameraName {
@@ -225,16 +225,11 @@ export class Stage<Input, CameraName extends string> {
     };
   }
 
-  /** The picture as PNG. */
-  snapshot(): Promise<Blob> {
+  /** The picture as PNG; null where it is too large for the machine. */
+  snapshot(): Promise<Blob | null> {
     // Drawing and reading in one task: the drawing buffer is emptied once the page has shown it.
     this.draw(0);
-    return new Promise((resolve, reject) => {
-      this.canvas.toBlob(blob => {
-        if (blob) resolve(blob);
-        else reject(new Error('the picture could not be made into a PNG'));
-      }, 'image/png');
-    });
+    return new Promise(resolve => this.canvas.toBlob(resolve, 'image/png'));
   }
 
   stats(): SceneStats {

@@ -78,7 +78,7 @@ export const jobs = {
   /** Turn radius over edge angle and load of one pair on one snow. Half a second and up; ask `tableOf`. */
   radiusTable({ pair, hardness, fore }: RadiusTableInput, progress: Progress): RadiusTable | CarveFailure {
     const table = buildRadiusTable(carvingOf(pair), hardness, { fore, onProgress: progress });
-    if (table === null) throw new Error('The radius table was stopped.');
+    if (table === null) throw new Error(say({ key: 'answers.radiusTableStopped' }));
     return table;
   },
 };

@@ -106,7 +106,7 @@ export function ArcPlan(props: {
       })}
       <circle r={unit * 0.01} />
       <text x={box.left + unit * 0.01} y={box.top + unit * 0.035} font-size={unit * 0.03}>
-        one square is 1 m
+        {t('board.oneSquare')}
       </text>
     </svg>
   );

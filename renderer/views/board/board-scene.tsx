@@ -61,7 +61,7 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
         effect(() => {
           const input = sceneInput(boardBends.map(bend => bend.value));
           if (input) made.update(input);
-          made.describe(sceneWords());
+          made.describe(`${sceneWords()}. ${t('common.sceneKeys')}`);
         }),
         effect(() => {
           // The ski waits at the start: standing on its arc it would give the answer away.

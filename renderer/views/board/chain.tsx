@@ -39,8 +39,8 @@ export function Chain(): JSX.Element {
         {shown.map(({ ski: one, model, source }) => (
           <span key={one.id} class="chain-head">
             <PairBadge mark={one.mark} /> {one.name}
-            <span class="chain-model" title={`${one.name} ${source}`}>
-              {model}
+            <span class="chain-model" title={t('common.says', { name: one.name, what: source })}>
+              {t(model)}
             </span>
           </span>
         ))}

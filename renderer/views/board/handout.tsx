@@ -4,7 +4,7 @@ import { boardAnswers } from '../../answers/index.ts';
 import { CAUTIONS } from '../../help/index.ts';
 import { getHost } from '../../host/index.ts';
 import { PairBadge } from '../../kit/index.ts';
-import { allInWords, conditions, inWords, report, t, view } from '../../state/index.ts';
+import { allInWords, conditions, errorWords, inWords, report, t, view } from '../../state/index.ts';
 import { ArcPlan } from './arc-plan.tsx';
 import { workingLine } from './working-line.ts';
 
@@ -13,7 +13,7 @@ export async function printHandout(): Promise<void> {
   try {
     if (await getHost().printPdf('handout.pdf')) report(t('board.handoutMade'));
   } catch (error) {
-    report(`The handout could not be made: ${(error as Error).message}`, 'error');
+    report(t('board.handoutNotMade', { why: errorWords(error) }), 'error');
   }
 }
 
@@ -72,7 +72,8 @@ export function Handout(): JSX.Element | null {
             {one.mark.letter} {one.name}
           </h2>
           <p>
-            {allInWords([words.verdict, ...words.stance, ...words.changes])} ({one.name} {source}.)
+            {allInWords([words.verdict, ...words.stance, ...words.changes])} (
+            {t('common.says', { name: one.name, what: source })})
           </p>
         </section>
       ))}

@@ -1,11 +1,9 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../../core/units/index.ts';
 import { bendable, unitBench } from '../../answers/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
-import { type ChosenPair, conditions, view } from '../../state/index.ts';
+import { type ChosenPair, conditions, t } from '../../state/index.ts';
 
 const SAMPLES = 121;
-const EMPTY = 'None of these pairs states a bending stiffness yet: open its form and fill in EI.';
 
 /** Bending stiffness along each ski, boot centres in line. */
 export function StiffnessCompared({ pairs }: { pairs: readonly ChosenPair[] }): JSX.Element {
@@ -15,12 +13,12 @@ export function StiffnessCompared({ pairs }: { pairs: readonly ChosenPair[] }): 
   });
   return (
     <Chart
-      title="Bending stiffness along the ski"
+      title={t('common.bendingAlongSki')}
       height={250}
-      x={{ label: 'From the boot centre', measure: 'station' }}
-      y={{ label: 'EI', measure: 'stiffness', zero: true }}
+      x={{ label: t('common.fromBootCentre'), measure: 'station' }}
+      y={{ label: t('print.bendingSymbol'), measure: 'stiffness', zero: true }}
       series={series}
-      empty={EMPTY}
+      empty={t('compare.noStiffness')}
     />
   );
 }
@@ -39,15 +37,14 @@ export function BendCompared({ pairs }: { pairs: readonly ChosenPair[] }): JSX.E
       y: bench.deflection.map(down => -benchLoadN * down),
     };
   });
-  const load = formatQuantity(benchLoadN, 'force', { system: view.value.system }).text;
   return (
     <Chart
-      title={`Bent by ${load} at the boot`}
+      title={t('compare.bentBy', { load: { quantity: 'force', value: benchLoadN } })}
       height={250}
-      x={{ label: 'From the boot centre', measure: 'station' }}
-      y={{ label: 'Height', measure: 'deflection', zero: true }}
+      x={{ label: t('common.fromBootCentre'), measure: 'station' }}
+      y={{ label: t('compare.height'), measure: 'deflection', zero: true }}
       series={series}
-      empty={EMPTY}
+      empty={t('compare.noStiffness')}
     />
   );
 }

@@ -1,25 +1,27 @@
+import type { PlainKey } from '../../../core/language/index.ts';
 import { formatQuantity, type MeasureName, type System, shownAs } from '../../../core/units/index.ts';
 import { type Compared, type Known, plainDecimals } from '../../answers/index.ts';
+import { t } from '../../state/index.ts';
 
 export interface NumberRow {
-  readonly label: string;
+  readonly label: PlainKey;
   readonly measure: MeasureName;
   readonly of: (pair: Compared) => Known | null;
 }
 
 /** What stands in the table of numbers, a row each. */
 export const NUMBER_ROWS: readonly NumberRow[] = [
-  { label: 'Length', measure: 'skiLength', of: pair => pair.length },
-  { label: 'Waist', measure: 'width', of: pair => pair.waist },
-  { label: 'Sidecut radius', measure: 'radius', of: pair => pair.sidecutRadius },
-  { label: 'Turn at the edge angle on screen', measure: 'radius', of: pair => pair.turnRadius },
-  { label: 'Holds the chosen turn to', measure: 'speed', of: pair => pair.fastest },
-  { label: 'Spring under the boot', measure: 'spring', of: pair => pair.centre },
-  { label: 'Spring of the shovel', measure: 'spring', of: pair => pair.shovel },
-  { label: 'Spring of the tail', measure: 'spring', of: pair => pair.rear },
-  { label: 'Mass of one ski', measure: 'mass', of: pair => pair.mass },
-  { label: 'Side-edge angle', measure: 'angle', of: pair => pair.sideAngle },
-  { label: 'Base bevel', measure: 'angle', of: pair => pair.baseBevel },
+  { label: 'common.length', measure: 'skiLength', of: pair => pair.length },
+  { label: 'field.waistWidthMm', measure: 'width', of: pair => pair.waist },
+  { label: 'compare.numbers.sidecutRadius', measure: 'radius', of: pair => pair.sidecutRadius },
+  { label: 'compare.numbers.turn', measure: 'radius', of: pair => pair.turnRadius },
+  { label: 'compare.numbers.holdsTo', measure: 'speed', of: pair => pair.fastest },
+  { label: 'compare.springUnderBoot', measure: 'spring', of: pair => pair.centre },
+  { label: 'compare.springShovel', measure: 'spring', of: pair => pair.shovel },
+  { label: 'compare.springTail', measure: 'spring', of: pair => pair.rear },
+  { label: 'field.massKg', measure: 'mass', of: pair => pair.mass },
+  { label: 'field.sideAngleDeg', measure: 'angle', of: pair => pair.sideAngle },
+  { label: 'field.baseBevelDeg', measure: 'angle', of: pair => pair.baseBevel },
 ];
 
 export const shownNumber = (known: Known | null, measure: MeasureName, system: System): string =>
@@ -29,11 +31,15 @@ export const shownNumber = (known: Known | null, measure: MeasureName, system: S
         uncertainty: known.plusMinus,
         decimals: plainDecimals(measure),
       }).text
-    : 'not given';
+    : t('common.notGiven');
 
 /** The table for a file: value and uncertainty in columns of their own, units in the first. */
 export function numberRows(pairs: readonly Compared[], system: System): string[][] {
-  const headings = ['quantity', 'unit', ...pairs.flatMap(pair => [pair.name, `${pair.name} ±`])];
+  const headings = [
+    t('compare.columnQuantity'),
+    t('compare.columnUnit'),
+    ...pairs.flatMap(pair => [pair.name, `${pair.name} ±`]),
+  ];
   return [
     headings,
     ...NUMBER_ROWS.map(({ label, measure, of }) => {
@@ -43,7 +49,7 @@ export function numberRows(pairs: readonly Compared[], system: System): string[]
         const plain = (value: number) => String(Number((value * factor).toPrecision(7)));
         return known ? [plain(known.value), plain(known.plusMinus)] : ['', ''];
       });
-      return [label, unit, ...cells];
+      return [t(label), unit, ...cells];
     }),
   ];
 }

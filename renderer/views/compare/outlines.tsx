@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { bodyPath, edgePath, endPaths, halfOutline, overhang, type Placing } from '../../answers/index.ts';
 import { Figure, PairBadge, type Size } from '../../kit/index.ts';
-import { type ChosenPair, view } from '../../state/index.ts';
+import { type ChosenPair, t, view } from '../../state/index.ts';
 
 const NAME = 20;
 const SIDE = 24;
@@ -12,9 +12,9 @@ const WIDE = 5;
 export function OutlineRows({ pairs }: { pairs: readonly ChosenPair[] }): JSX.Element {
   return (
     <Figure
-      title="From above"
-      description={`Outlines of ${pairs.map(pair => pair.name).join(', ')}, boot centres in line`}
-      note={`one scale, widths ×${WIDE}, boot centres in line`}
+      title={t('common.fromAbove')}
+      description={t('compare.outlinesOf', { pairs: pairs.map(pair => pair.name) })}
+      note={t('compare.oneScale', { times: WIDE })}
       height={pairs.length * 96 + 8}
       rows={() => widthRows(pairs)}
     >
@@ -83,7 +83,9 @@ function Row({ pair, place, top }: { pair: ChosenPair; place: Placing; top: numb
 }
 
 function widthRows(pairs: readonly ChosenPair[]): (string | number)[][] {
-  const rows: (string | number)[][] = [['pair', 'from boot centre (mm)', 'width (mm)']];
+  const rows: (string | number)[][] = [
+    [t('common.columnPair'), t('common.columnFromBootCentre'), t('common.columnWidth')],
+  ];
   for (const pair of pairs) {
     const { x, y } = halfOutline(pair.pair);
     for (let at = 0; at < x.length; at++) {

@@ -2,7 +2,15 @@ import type { JSX } from 'preact';
 import { type Compared, comparedOf, differences, TAKEN_AS } from '../../answers/index.ts';
 import { ConditionSliders } from '../../controls/index.ts';
 import { PairBadge, Quantity } from '../../kit/index.ts';
-import { activePair, type ChosenPair, changeView, chosenPairs, conditions, view } from '../../state/index.ts';
+import {
+  activePair,
+  type ChosenPair,
+  changeView,
+  chosenPairs,
+  conditions,
+  t,
+  view,
+} from '../../state/index.ts';
 import { turnAsked } from './turn-asked.ts';
 
 /** Differences that matter, the active pair against each of the others. */
@@ -13,7 +21,7 @@ export function CompareReadings(): JSX.Element {
     <>
       <div class="compare-controls">
         <Quantity
-          label="Radius of the turn"
+          label={t('compare.radiusTurn')}
           measure="radius"
           value={turnAsked.value}
           min={4}
@@ -28,7 +36,7 @@ export function CompareReadings(): JSX.Element {
       </div>
       {active && pairs.length > 1 && <AllDifferences active={active} pairs={pairs} />}
       <button type="button" onClick={() => changeView({ page: null })}>
-        Back to {view.value.question === 'set' ? 'the set' : `the ${view.value.question} question`}
+        {t(`compare.backTo.${view.value.question}`)}
       </button>
     </>
   );
@@ -40,7 +48,7 @@ function AllDifferences(props: { active: ChosenPair; pairs: readonly ChosenPair[
   const others = pairs.filter(pair => pair.id !== active.id);
   return (
     <>
-      <h2 class="differences-title">Differences that matter</h2>
+      <h2 class="differences-title">{t('compare.differences')}</h2>
       {others.map(other => (
         <AgainstOne
           key={other.id}
@@ -50,9 +58,11 @@ function AllDifferences(props: { active: ChosenPair; pairs: readonly ChosenPair[
         />
       ))}
       <p class="reading-hint">
-        “No difference” means within two standard uncertainties of measuring: a tape to 1 mm, a caliper to
-        0.25 mm, stiffness taken as known to {TAKEN_AS.stiffness * 100} %, mass to {TAKEN_AS.massKg * 1000} g,
-        edges to {TAKEN_AS.angleDeg}°. Letter keys make another pair the one compared from.
+        {t('compare.withinUncertainty', {
+          stiffness: TAKEN_AS.stiffness * 100,
+          massKg: TAKEN_AS.massKg * 1000,
+          angleDeg: TAKEN_AS.angleDeg,
+        })}
       </p>
     </>
   );
@@ -80,12 +90,12 @@ function AgainstOne(props: {
         <span class="whole">
           <PairBadge mark={one.mark} /> {one.name}
         </span>{' '}
-        against{' '}
+        {t('compare.against')}{' '}
         <span class="whole">
           <PairBadge mark={other.mark} /> {other.name}
         </span>
       </h3>
-      {matter.length === 0 && <p>None that could be measured.</p>}
+      {matter.length === 0 && <p>{t('compare.noneMeasured')}</p>}
       <ul class="matters">
         {matter.map(each => (
           <li key={each.topic}>{unbroken(each.text)}</li>
@@ -93,7 +103,7 @@ function AgainstOne(props: {
       </ul>
       {rest.length > 0 && (
         <details open={matter.length === 0}>
-          <summary>The same, or not known ({rest.length})</summary>
+          <summary>{t('compare.sameOrUnknown', { count: rest.length })}</summary>
           <ul>
             {rest.map(each => (
               <li key={each.topic}>{unbroken(each.text)}</li>

@@ -5,7 +5,7 @@ import { comparedOf } from '../../answers/index.ts';
 import { exportTable } from '../../files/index.ts';
 import { Empty, PairBadge } from '../../kit/index.ts';
 import { RuleCheckPanel } from '../../rules/index.ts';
-import { chosenPairs, view } from '../../state/index.ts';
+import { chosenPairs, t, view } from '../../state/index.ts';
 import { BendCompared, StiffnessCompared } from './flex-charts.tsx';
 import { NUMBER_ROWS, numberRows, shownNumber } from './numbers.ts';
 import { OutlineRows } from './outlines.tsx';
@@ -18,10 +18,7 @@ export function CompareStage(): JSX.Element {
   if (pairs.length < 2) {
     return (
       <Empty>
-        <p>
-          {pairs.length === 0 ? 'No pair is chosen.' : 'Only one pair is chosen.'} Tick two to four pairs in
-          the rack to lay them side by side.
-        </p>
+        <p>{t('compare.empty', { count: pairs.length })}</p>
       </Empty>
     );
   }
@@ -36,7 +33,7 @@ export function CompareStage(): JSX.Element {
       </div>
       <Numbers />
       <section class="compare-section">
-        <h2>Rule check</h2>
+        <h2>{t('common.ruleCheck')}</h2>
         <RuleCheckPanel
           pairs={pairs}
           discipline={discipline.value}
@@ -56,22 +53,22 @@ function Numbers(): JSX.Element {
   return (
     <section class="compare-section">
       <header>
-        <h2>In numbers</h2>
+        <h2>{t('compare.inNumbers')}</h2>
         <button
           type="button"
           class="quiet"
-          onClick={() => void exportTable('comparison.csv', numberRows(compared, system))}
+          onClick={() => void exportTable(`${t('compare.fileName')}.csv`, numberRows(compared, system))}
         >
-          Save as CSV
+          {t('squad.saveCsv')}
         </button>
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-      <section class="plain-scroll" tabIndex={0} aria-label="The pairs in numbers">
+      <section class="plain-scroll" tabIndex={0} aria-label={t('compare.pairsInNumbers')}>
         <table class="plain-table">
-          <caption class="sr-only">The chosen pairs in numbers, with standard uncertainties</caption>
+          <caption class="sr-only">{t('compare.caption')}</caption>
           <thead>
             <tr>
-              <th scope="col">Quantity</th>
+              <th scope="col">{t('compare.quantity')}</th>
               {pairs.map(pair => (
                 <th key={pair.id} scope="col" class="number">
                   <PairBadge mark={pair.mark} /> {pair.name}
@@ -82,7 +79,7 @@ function Numbers(): JSX.Element {
           <tbody>
             {NUMBER_ROWS.map(({ label, measure, of }) => (
               <tr key={label}>
-                <th scope="row">{label}</th>
+                <th scope="row">{t(label)}</th>
                 {compared.map((each, at) => (
                   <td key={pairs[at]!.id} class="number">
                     {shownNumber(of(each), measure, system)}

@@ -2,11 +2,11 @@ import { line } from 'd3';
 import type { JSX } from 'preact';
 import { cosineRadius, tableRadius } from '../../../core/carve/index.ts';
 import { leanIn, neededEdge } from '../../../core/run/index.ts';
-import { DEGREE, formatQuantity, KMH } from '../../../core/units/index.ts';
+import { DEGREE, KMH } from '../../../core/units/index.ts';
 import { asked, chosenTurn, LEAST_EDGE, MOST_EDGE, radiusOf, turningOf } from '../../answers/index.ts';
 import { TableProgress } from '../../controls/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
-import { activePair, type ChosenPair, view } from '../../state/index.ts';
+import { activePair, type ChosenPair, t } from '../../state/index.ts';
 
 import { turnAsked } from './turn-asked.ts';
 
@@ -28,7 +28,7 @@ export function RadiusCompared({ pairs }: { pairs: readonly ChosenPair[] }): JSX
       return [{ id, label: name, mark, x: ANGLES, y }];
     }
     const y = missing ? rule(pair) : null;
-    return y ? [{ id, label: `${name}, rule`, mark, x: ANGLES, y }] : [];
+    return y ? [{ id, label: t('compare.ruleOf', { name }), mark, x: ANGLES, y }] : [];
   });
   const rules = pairs.flatMap(pair => {
     const y = rule(pair);
@@ -38,17 +38,19 @@ export function RadiusCompared({ pairs }: { pairs: readonly ChosenPair[] }): JSX
   const drawn =
     series.length > 0
       ? series
-      : rules.map(({ pair, y }): Series => ({ id: pair.id, label: 'rule', x: ANGLES, y, context: true }));
+      : rules.map(
+          ({ pair, y }): Series => ({ id: pair.id, label: t('compare.rule'), x: ANGLES, y, context: true }),
+        );
   const reach = Math.max(0, ...rules.map(({ y }) => y[0]!));
   return (
     <Chart
-      title="Radius against edge angle"
+      title={t('compare.radiusAgainstEdge')}
       height={270}
-      x={{ label: 'Edge angle', measure: 'angleDeg', domain: [0, MOST_EDGE] }}
-      y={{ label: 'Turn radius (dotted: cosine rule)', measure: 'radius', zero: true, reach }}
+      x={{ label: t('condition.edge'), measure: 'angleDeg', domain: [0, MOST_EDGE] }}
+      y={{ label: t('compare.turnRadiusDotted'), measure: 'radius', zero: true, reach }}
       series={drawn}
       tools={<TableProgress tables={turnings.map(({ state }) => ({ ...state, stale: false }))} />}
-      empty="These edges have no sidecut: the waist must be narrower than tip and tail."
+      empty={t('common.noSidecut')}
       under={plot =>
         rules.map(({ pair, y }) => (
           <path
@@ -82,20 +84,20 @@ export function NeededEdgeCompared({ pairs }: { pairs: readonly ChosenPair[] }):
   });
   const least: Series = {
     id: 'lean',
-    label: 'least that holds',
+    label: t('compare.leastThatHolds'),
     x: SPEEDS,
     y: SPEEDS.map(speed => (leanIn(turn, speed * KMH) + bevel) / DEGREE),
     context: true,
   };
-  const text = formatQuantity(turn.radius, 'radius', { system: view.value.system }).text;
+  const radius = { quantity: 'radius', value: turn.radius } as const;
   return (
     <Chart
-      title={`Edge angle for a ${text} turn`}
+      title={t('compare.edgeAngleFor', { radius })}
       height={270}
-      x={{ label: 'Speed', measure: 'speedKmh', domain: [10, 100] }}
-      y={{ label: 'Edge angle (below the dotted line it slides)', measure: 'angleDeg', domain: [0, 80] }}
+      x={{ label: t('condition.speed'), measure: 'speedKmh', domain: [10, 100] }}
+      y={{ label: t('compare.edgeAngleDotted'), measure: 'angleDeg', domain: [0, 80] }}
       series={series.length > 0 ? [...series, least] : []}
-      empty={`None of these pairs carves ${text}: its sidecut is tighter already, or it never gets so tight. Choose another radius.`}
+      empty={t('compare.noneCarves', { radius })}
     />
   );
 }

@@ -1,14 +1,16 @@
 import type { JSX } from 'preact';
 import type { Equilibrium } from '../../../core/carve/index.ts';
+import type { PlainKey } from '../../../core/language/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
 import { grooveOf } from '../../answers/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
+import { t } from '../../state/index.ts';
 import { station } from './sheet-state.ts';
 
 interface Trace {
-  readonly title: string;
-  readonly label: string;
+  readonly title: PlainKey;
+  readonly label: PlainKey;
   readonly measure: MeasureName;
   readonly zero?: boolean;
   readonly filled?: boolean;
@@ -18,16 +20,16 @@ interface Trace {
 const TRACES: Record<'pressure' | 'twist', readonly [Trace, Trace]> = {
   pressure: [
     {
-      title: 'Pressure along the edge',
-      label: 'Line load',
+      title: 'edge.along.pressure',
+      label: 'edge.along.lineLoad',
       measure: 'lineLoad',
       zero: true,
       filled: true,
       values: each => each.lineLoad,
     },
     {
-      title: 'Depth in the snow',
-      label: 'Penetration',
+      title: 'edge.along.depth',
+      label: 'edge.along.penetration',
       measure: 'deflection',
       zero: true,
       // Where the edge has lifted out of its groove, it is not in the snow.
@@ -36,15 +38,15 @@ const TRACES: Record<'pressure' | 'twist', readonly [Trace, Trace]> = {
   ],
   twist: [
     {
-      title: 'Twist along the ski',
-      label: 'Twist',
+      title: 'edge.along.twist',
+      label: 'edge.sheet.twist',
       measure: 'angle',
       zero: true,
       values: each => each.twist,
     },
     {
-      title: 'Edge angle along the ski',
-      label: 'Local edge angle',
+      title: 'edge.along.edgeAngle',
+      label: 'edge.along.localEdgeAngle',
       measure: 'angle',
       values: each => each.localEdgeAngle,
     },
@@ -61,9 +63,9 @@ export function AlongCharts(props: {
       {TRACES[props.sheet].map(trace => (
         <Chart
           key={trace.title}
-          title={trace.title}
-          x={{ label: 'From rear contact', measure: 'station' }}
-          y={{ label: trace.label, measure: trace.measure, zero: trace.zero }}
+          title={t(trace.title)}
+          x={{ label: t('common.fromRearContact'), measure: 'station' }}
+          y={{ label: t(trace.label), measure: trace.measure, zero: trace.zero }}
           series={props.pairs.flatMap((pair): Series[] => {
             const solved = grooveOf(pair);
             if (!solved) return [];
@@ -80,7 +82,7 @@ export function AlongCharts(props: {
             ];
           })}
           cursor={station}
-          empty="A pair with a bending stiffness draws its line here."
+          empty={t('edge.alongEmpty')}
         />
       ))}
     </>

@@ -9,46 +9,43 @@ import {
   solvedBootMomentWorking,
   solvedFreeAngulationWorking,
 } from '../../../core/boot/index.ts';
-import { formatQuantity } from '../../../core/units/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { type BootOfPair, bootOf } from '../../answers/index.ts';
 import { Reading } from '../../kit/index.ts';
-import { type ChosenPair, conditions, DEFAULT_CONDITIONS, view } from '../../state/index.ts';
+import { type ChosenPair, conditions, DEFAULT_CONDITIONS, t } from '../../state/index.ts';
 
 /** What the boot carries: the moment, the angulation at which there is none, and the edge angle it costs. */
 export function BootReadings({ pair }: { pair: ChosenPair }): JSX.Element | null {
   const boot = bootOf(pair);
   if (!boot) return null;
   const { question, answer, balance } = boot;
-  const { system } = view.value;
-  const degrees = (angle: number) => formatQuantity(angle, 'angle').text;
-  const height = question.standingHeight + question.bootSoleHeight;
-  const tall = formatQuantity(height, 'station', { system }).text;
+  const way = answer.moment < 0 ? 'less' : 'more';
   const solved = answer.solvedMoment;
-  const does = answer.moment < 0 ? 'tips the ski further' : 'flattens the ski';
   const stiffness = conditions.value.bootStiffnessNmPerDeg;
-  const spring = formatQuantity(stiffness, 'bootStiffnessNmPerDeg', { system }).text;
   return (
-    <section class="reading-group" aria-label="Boot">
-      <h2>Boot</h2>
+    <section class="reading-group" aria-label={t('edge.sheet.boot')}>
+      <h2>{t('edge.sheet.boot')}</h2>
       <Reading
         size="small"
-        label="Moment it carries"
+        label={t('edge.momentCarried')}
         measure="moment"
         value={answer.moment}
         note={
           solved === null
-            ? `${does}, by the force at the waist`
-            : `${does}, by the force at the waist; where the snow presses, ${formatQuantity(solved, 'moment', { system }).text}`
+            ? t('edge.momentDoes', { way })
+            : t('edge.momentDoesPressed', { way, moment: { quantity: 'moment', value: solved } })
         }
         working={() => [...balance.explain('run.lean'), ...momentWorkings(boot)]}
       />
       <Reading
         size="small"
-        label="Carries nothing at"
+        label={t('edge.carriesNothingAt')}
         measure="angle"
         value={answer.freeAngulation}
-        note={`of angulation, now ${degrees(answer.angulation)}; foot bed at ${tall}${question.heightsStated ? '' : ', not measured'}`}
+        note={t(question.heightsStated ? 'edge.angulationNow' : 'edge.angulationNowUnmeasured', {
+          angulation: { quantity: 'angle', value: answer.angulation },
+          height: { quantity: 'station', value: question.standingHeight + question.bootSoleHeight },
+        })}
         working={() =>
           [
             footBedWorking(question),
@@ -59,10 +56,13 @@ export function BootReadings({ pair }: { pair: ChosenPair }): JSX.Element | null
       />
       <Reading
         size="small"
-        label={answer.edgeAngleLost < 0 ? 'Edge angle gained in it' : 'Edge angle lost in it'}
+        label={answer.edgeAngleLost < 0 ? t('edge.angleGained') : t('edge.angleLost')}
         measure="angle"
         value={Math.abs(answer.edgeAngleLost)}
-        note={`at ${spring}${stiffness === DEFAULT_CONDITIONS.bootStiffnessNmPerDeg ? ', from memory; set it under Boot' : ''}`}
+        note={t(
+          stiffness === DEFAULT_CONDITIONS.bootStiffnessNmPerDeg ? 'edge.springUsual' : 'edge.springSet',
+          { spring: { quantity: 'bootStiffnessNmPerDeg', value: stiffness } },
+        )}
         working={() => [...momentWorkings(boot), edgeAngleLostWorking(question)]}
       />
     </section>

@@ -5,6 +5,7 @@ import { type BootOfPair, bootOf } from '../../answers/index.ts';
 import { ConditionControl } from '../../controls/index.ts';
 import { Chart, type Plot, type Series } from '../../kit/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
+import { t } from '../../state/index.ts';
 import { HandedOn } from './handed-on.tsx';
 
 /** Angulation drawn, rad: what a skier's hips and knees can do, and some less than none. */
@@ -24,11 +25,11 @@ export function BootSheet(props: {
   return (
     <>
       <Chart
-        title="Moment on the boot"
-        x={{ label: 'Angulation', measure: 'angle', domain: [LEAST, MOST] }}
-        y={{ label: 'Below 0 tips the ski further', measure: 'moment', zero: true }}
+        title={t('edge.boot.moment')}
+        x={{ label: t('edge.boot.angulation'), measure: 'angle', domain: [LEAST, MOST] }}
+        y={{ label: t('edge.boot.axis'), measure: 'moment', zero: true }}
         series={boots.map(momentLine)}
-        empty="A pair that has a turn to carve draws its moment here."
+        empty={t('edge.boot.empty')}
         under={plot => <line class="zero-line" x2={plot.width} y1={plot.y(0)} y2={plot.y(0)} />}
       >
         {plot => boots.map(boot => <Present key={boot.pair.id} boot={boot} plot={plot} />)}

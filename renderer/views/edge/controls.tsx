@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { NAMED_SNOWS } from '../../../core/carve/index.ts';
 import { ConditionControl, ConditionSliders } from '../../controls/index.ts';
 import { Segments } from '../../kit/index.ts';
-import { changeConditions, conditions, settle } from '../../state/index.ts';
+import { changeConditions, conditions, settle, t } from '../../state/index.ts';
 
 /** Edge angle, load, fore-aft and snow: what is asked of the ski. */
 export function Controls(): JSX.Element {
@@ -10,26 +10,28 @@ export function Controls(): JSX.Element {
   const snow = NAMED_SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would draw its own frame and legend
-    <div class="edge-controls" role="group" aria-label="What is asked of the ski">
+    <div class="edge-controls" role="group" aria-label={t('edge.askedOfSki')}>
       <ConditionSliders />
       <ConditionControl
         field="foreMm"
-        note={foreMm === 0 ? 'boot centre' : foreMm > 0 ? 'ahead of it' : 'behind it'}
+        note={
+          foreMm === 0 ? t('common.bootCentre') : foreMm > 0 ? t('edge.fore.ahead') : t('edge.fore.behind')
+        }
       />
       <div class="snow-control">
         <ConditionControl field="hardnessNPerMm3" />
         <Segments
-          label="Snow"
+          label={t('edge.snow')}
           labelHidden
           value={snow?.name ?? ''}
           options={NAMED_SNOWS.map(({ name, hardnessNPerMm3 }) => ({
             value: name as string,
-            label: name,
-            title: `${hardnessNPerMm3} N/mm³`,
+            label: t(`snow.${name}`),
+            title: t('edge.hardnessOf', { hardness: hardnessNPerMm3 }),
           }))}
           onInput={name => {
             const chosen = NAMED_SNOWS.find(each => each.name === name)!;
-            changeConditions('Snow', { hardnessNPerMm3: chosen.hardnessNPerMm3 });
+            changeConditions(t('edge.snow'), { hardnessNPerMm3: chosen.hardnessNPerMm3 });
             settle();
           }}
         />

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { edgeLateral, pressedHeight } from '../../../core/carve/index.ts';
 import { asked, edgeOf, grooveOf, turnOf } from '../../answers/index.ts';
 import { Figure, PairBadge, type Size, spread } from '../../kit/index.ts';
-import { type ChosenPair, ski } from '../../state/index.ts';
+import { type ChosenPair, ski, t } from '../../state/index.ts';
 
 /** A pair's edge in the snow plane, m: along the ski from the boot centre, and sideways towards the turn. */
 interface EdgeTrack {
@@ -45,17 +45,22 @@ export function FromAbove(props: {
   const tracks = props.pairs.map(trackOf);
   return (
     <Figure
-      title="From above"
-      note="bold: pressed"
-      description={`Edges of ${props.pairs.map(pair => pair.name).join(', ')} from above on their arcs`}
+      title={t('common.fromAbove')}
+      note={t('edge.boldPressed')}
+      description={t('edge.edgesFromAbove', { pairs: props.pairs.map(pair => pair.name) })}
       rows={() => [
-        ['pair', 'from the boot centre (mm)', 'sideways (mm)', 'pressed'],
+        [
+          t('common.columnPair'),
+          t('common.columnFromBootCentre'),
+          t('edge.column.sideways'),
+          t('edge.column.pressed'),
+        ],
         ...tracks.flatMap(({ pair, along, aside, pressed }) =>
           Array.from(along, (x, at) => [
             pair.name,
             (x * 1e3).toFixed(1),
             (aside[at]! * 1e3).toFixed(3),
-            pressed(at) ? 'yes' : 'no',
+            t(pressed(at) ? 'edge.yes' : 'edge.no'),
           ]),
         ),
       ]}
@@ -90,10 +95,10 @@ function Tracks({ tracks, size }: { tracks: readonly EdgeTrack[]; size: Size }):
       ))}
       <path class="boot-mark" d={`M${x(0)},${y(0) - 6}v12M${x(0) - 6},${y(0)}h12`} />
       <text x={x(0)} y={size.height - 8} text-anchor="middle">
-        boot centre
+        {t('common.bootCentre')}
       </text>
       <text x={12} y={14}>
-        {size.width < 280 ? `sideways ×${enlarged}` : `sideways drawn ×${enlarged}, along ×1`}
+        {size.width < 280 ? `sideways ×${enlarged}` : t('edge.sidewaysDrawn', { times: enlarged })}
       </text>
     </g>
   );

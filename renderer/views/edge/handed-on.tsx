@@ -9,23 +9,25 @@ import {
 import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import type { BootOfPair } from '../../answers/index.ts';
 import { showWorking } from '../../kit/index.ts';
-import { conditions, inWords, view } from '../../state/index.ts';
+import { conditions, inWords, t, view } from '../../state/index.ts';
 
 interface LoadLine {
   readonly name: keyof BindingLoads;
   readonly measure: MeasureName;
-  /** What it does where it is positive, and where it is negative, in a right turn. */
-  readonly does: readonly [string, string];
 }
 
 const LOADS: readonly LoadLine[] = [
-  { name: 'normal', measure: 'force', does: ['presses', 'lifts'] },
-  { name: 'sideways', measure: 'force', does: ['pushes in', 'pushes out'] },
-  { name: 'foreAft', measure: 'force', does: ['pulls ahead', 'pulls back'] },
-  { name: 'roll', measure: 'moment', does: ['flattens', 'tips'] },
-  { name: 'pitch', measure: 'moment', does: ['lifts toe', 'lifts heel'] },
-  { name: 'yaw', measure: 'moment', does: ['toe in', 'toe out'] },
+  { name: 'normal', measure: 'force' },
+  { name: 'sideways', measure: 'force' },
+  { name: 'foreAft', measure: 'force' },
+  { name: 'roll', measure: 'moment' },
+  { name: 'pitch', measure: 'moment' },
+  { name: 'yaw', measure: 'moment' },
 ];
+
+/** What a load does, in a right turn. */
+const does = (name: keyof BindingLoads, value: number): string =>
+  t(`edge.does.${name}`, { way: value < 0 ? 'less' : 'more' });
 
 /** Forces and moments at the sole, by what they do to the boot (in: towards the turn's centre), and their caution. */
 export function HandedOn({ boot }: { boot: BootOfPair }): JSX.Element {
@@ -43,19 +45,19 @@ export function HandedOn({ boot }: { boot: BootOfPair }): JSX.Element {
     ...(question.centre && { centre: { ...question.centre, fore: fore ?? 0 } }),
   };
   const loads = bindingLoads(turn, on);
-  const title = `Handed to the binding of ${pair.name}, turning right`;
+  const title = t('edge.handedTitle', { name: pair.name });
   return (
-    <section class="handed-on" aria-label={`What ${pair.name} hands to the binding`}>
+    <section class="handed-on" aria-label={t('edge.handedLabel', { name: pair.name })}>
       <div class="handed-on-head">
-        <h3>Handed to the binding</h3>
+        <h3>{t('edge.handed')}</h3>
         <button type="button" class="quiet" onClick={() => showWorking(title, bindingLoadWorkings(turn, on))}>
-          how?
+          {t('kit.how')}
         </button>
       </div>
       <dl>
-        {LOADS.map(({ name, measure, does }) => (
+        {LOADS.map(({ name, measure }) => (
           <div key={name}>
-            <dt>{does[loads[name] < 0 ? 1 : 0]}</dt>
+            <dt>{does(name, loads[name])}</dt>
             <dd>{formatQuantity(Math.abs(loads[name]), measure, { system }).text}</dd>
           </div>
         ))}

@@ -4,7 +4,7 @@ import { formatQuantity } from '../../../core/units/index.ts';
 import { type Balance, balanceIn, grooveOf, LEAST_LOAD, MOST_LOAD, turnOf } from '../../answers/index.ts';
 import { ConditionControl } from '../../controls/index.ts';
 import { Chart, Reading, type Series } from '../../kit/index.ts';
-import { type ChosenPair, changeConditions, conditions, ski, view } from '../../state/index.ts';
+import { type ChosenPair, changeConditions, conditions, ski, t, view } from '../../state/index.ts';
 import { station } from './sheet-state.ts';
 
 interface Held {
@@ -33,9 +33,9 @@ export function HoldSheet(props: {
   return (
     <>
       <Chart
-        title="Hold along the edge"
-        x={{ label: 'From rear contact', measure: 'station' }}
-        y={{ label: 'Hold (below 0 slips)', measure: 'angle', zero: true }}
+        title={t('edge.gripAlongEdge')}
+        x={{ label: t('common.fromRearContact'), measure: 'station' }}
+        y={{ label: t('edge.gripAxis'), measure: 'angle', zero: true }}
         series={held.map(
           ({ pair, hold, x }): Series => ({
             id: pair.id,
@@ -46,7 +46,7 @@ export function HoldSheet(props: {
           }),
         )}
         cursor={station}
-        empty="A pair with a bending stiffness draws its hold here."
+        empty={t('edge.gripEmpty')}
         under={plot => {
           const zero = plot.y(0);
           return (
@@ -65,8 +65,6 @@ export function HoldSheet(props: {
   );
 }
 
-const PARTS = { tip: 'the tip', boot: 'the part under the boot', tail: 'the tail' } as const;
-
 function OwnHold({ held }: { held: Held }): JSX.Element {
   const { pair, hold, balance } = held;
   const { baseBevel } = ski(pair.pair);
@@ -77,19 +75,19 @@ function OwnHold({ held }: { held: Held }): JSX.Element {
   return (
     <>
       <p class="hold-words">
-        {wordsOf(hold)} The shelf carries this turn up to{' '}
-        {formatQuantity(balance.greatestSpeed, 'speed', { system, decimals: 0 }).text}.
+        {wordsOf(hold)}{' '}
+        {t('edge.carriesUpTo', { speed: { quantity: 'speed', value: balance.greatestSpeed, decimals: 0 } })}
       </p>
       <div class="hold-pair">
         <Reading
-          label="Lean"
+          label={t('edge.lean')}
           measure="angle"
           size="small"
           value={balance.lean}
           working={() => balance.explain('run.normalForce', 'run.sidewaysForce', 'run.lean')}
         />
         <Reading
-          label="At the boot"
+          label={t('edge.atBoot')}
           measure="angle"
           size="small"
           value={hold.boot}
@@ -102,10 +100,10 @@ function OwnHold({ held }: { held: Held }): JSX.Element {
       {away && (
         <button
           type="button"
-          onClick={() => changeConditions('Load', { loadN: load })}
-          title="The load a skier in balance puts on the snow at this speed in this turn"
+          onClick={() => changeConditions(t('condition.load'), { loadN: load })}
+          title={t('edge.balancedLoadHint')}
         >
-          {`Load it as in balance: ${formatQuantity(load, 'force', { system }).text}`}
+          {t('edge.balancedLoad', { load: formatQuantity(load, 'force', { system }).text })}
         </button>
       )}
     </>
@@ -113,8 +111,8 @@ function OwnHold({ held }: { held: Held }): JSX.Element {
 }
 
 function wordsOf(hold: Hold): string {
-  if (hold.skids) return 'The skier leans more than the shelf is steep: the ski skids.';
-  if (hold.slips) return `It carves, but ${PARTS[hold.lostFirst]} slips.`;
-  if (hold.lostFirst === 'boot') return 'It holds from tip to tail.';
-  return `It holds; ${PARTS[hold.lostFirst]} would let go first.`;
+  if (hold.skids) return t('edge.grip.skids');
+  if (hold.slips) return t('edge.grip.slips', { part: hold.lostFirst });
+  if (hold.lostFirst === 'boot') return t('edge.grip.holds');
+  return t('edge.grip.letsGoFirst', { part: hold.lostFirst });
 }

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { faultOf, unbendable } from '../../answers/index.ts';
 import { editPair } from '../../rack/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
+import { t } from '../../state/index.ts';
 
 /** Says what keeps a pair from being bent into its groove, and what to do about it. */
 export function Lacks({ pair }: { pair: ChosenPair }): JSX.Element | null {
@@ -9,22 +10,15 @@ export function Lacks({ pair }: { pair: ChosenPair }): JSX.Element | null {
   const fault = faultOf(pair);
   if (!missing && fault === null) return null;
   return (
-    <section class="edge-lacks" aria-label={`What ${pair.name} lacks`} aria-live="polite">
+    <section class="edge-lacks" aria-label={t('edge.lacks', { name: pair.name })} aria-live="polite">
       <p>
-        {missing ? (
-          <>
-            <strong>{pair.name}</strong> has no bending stiffness yet: the cosine rule is all there is. Fill
-            in <em>Bending stiffness EI</em> to bend it into its groove.
-          </>
-        ) : (
-          <>
-            <strong>{pair.name}</strong> could not be solved. {fault}
-          </>
-        )}
+        {missing
+          ? t('edge.noStiffness', { name: pair.name })
+          : t('edge.notSolved', { name: pair.name, why: fault ?? '' })}
       </p>
       {missing && pair.readOnly === undefined && (
         <button type="button" onClick={() => editPair(pair.id)}>
-          Open its form
+          {t('edge.openForm')}
         </button>
       )}
     </section>

@@ -13,7 +13,7 @@ import {
 } from '../../answers/index.ts';
 import { TableProgress } from '../../controls/index.ts';
 import { axisTitle, Figure, PairBadge, type Size, tickRoom, ticksAcross, ticksUp } from '../../kit/index.ts';
-import { type ChosenPair, changeConditions, conditions, settle, view } from '../../state/index.ts';
+import { type ChosenPair, changeConditions, conditions, settle, t, view } from '../../state/index.ts';
 import { Isolines } from './isolines.tsx';
 import { type Scales, scalesFor } from './map-scales.ts';
 
@@ -27,9 +27,9 @@ export function LoadEdgeMap({ pair }: { pair: ChosenPair }): JSX.Element {
   const { table } = shown;
   return (
     <Figure
-      title="Load–edge map"
+      title={t('edge.map.title')}
       note={<PairBadge mark={pair.mark} />}
-      description={`Map of the turn radius of ${pair.name} over edge angle and load`}
+      description={t('edge.map.description', { name: pair.name })}
       class={shown.stale ? 'stale' : undefined}
       rows={table ? () => tableRows(table) : undefined}
     >
@@ -40,8 +40,8 @@ export function LoadEdgeMap({ pair }: { pair: ChosenPair }): JSX.Element {
           <foreignObject width={size.width} height={size.height}>
             <div class="figure-empty">
               {shown.missing
-                ? 'A bending stiffness in its form lets the load change the radius.'
-                : (shown.failure ?? <TableProgress tables={[shown]} said="Solving every angle and load" />)}
+                ? t('edge.map.needsStiffness')
+                : (shown.failure ?? <TableProgress tables={[shown]} said={t('edge.map.empty')} />)}
             </div>
           </foreignObject>
         )
@@ -69,7 +69,9 @@ function Drawing(props: {
       <MapAxes scales={scales} loads={loads} left={left} width={width} height={height} />
       <Isolines table={table} colour={pair.mark.colour} width={width} height={height} />
       <text x={width} y={-11} text-anchor="end">
-        {progress === null ? `radius in ${unit.unit}` : `solving, ${decimal(progress * 100, 0)} %`}
+        {progress === null
+          ? t('edge.map.radiusIn', { unit: unit.unit })
+          : t('controls.progress', { doing: t('controls.solving'), share: decimal(progress * 100, 0) })}
       </text>
       <Point scales={scales} table={table} pair={pair} width={width} height={height} />
     </g>
@@ -107,7 +109,7 @@ function MapAxes(props: {
       ))}
       <line class="axis" y1={props.height} y2={props.height} x2={props.width} />
       <text class="axis-title" x={props.width} y={props.height + 33} text-anchor="end">
-        Edge angle, °
+        {t('edge.map.edgeAxis')}
       </text>
       <text class="axis-title" x={8 - props.left} y={-11}>
         {axisTitle('Load', force.unit, props.width / 2)}
@@ -133,7 +135,7 @@ function Point(props: {
   const radius = formatQuantity(turn, 'radius', { system });
   const set = (edge: number, force: number) =>
     changeConditions(
-      'Edge angle and load',
+      t('edge.map.step'),
       {
         edgeDeg: Math.min(MOST_EDGE, Math.max(LEAST_EDGE, edge)),
         loadN: Math.min(MOST_LOAD, Math.max(LEAST_LOAD, force)),
@@ -184,13 +186,15 @@ function Point(props: {
         transform={`translate(${px},${py})`}
         role="slider"
         tabindex={0}
-        aria-label="Edge angle and load: left and right turn the edge, up and down load it"
+        aria-label={t('edge.map.handle')}
         aria-valuemin={LEAST_EDGE}
         aria-valuemax={MOST_EDGE}
         aria-valuenow={edgeDeg}
-        aria-valuetext={`${formatQuantity(edgeDeg, 'angleDeg').text}, ${
-          formatQuantity(loadN, 'force', { system }).text
-        }: radius ${radius.text}`}
+        aria-valuetext={t('edge.map.point', {
+          edge: formatQuantity(edgeDeg, 'angleDeg').text,
+          load: formatQuantity(loadN, 'force', { system }).text,
+          radius: radius.text,
+        })}
         onKeyDown={onKeyDown}
         onBlur={settle}
       >
@@ -205,7 +209,9 @@ function Point(props: {
 }
 
 function tableRows({ edgeAngles, loads, radii }: RadiusTable): (string | number)[][] {
-  const rows: (string | number)[][] = [['edge angle (°)', 'load (N)', 'turn radius (m)']];
+  const rows: (string | number)[][] = [
+    [t('edge.column.edgeAngle'), t('edge.column.load'), t('edge.column.turnRadius')],
+  ];
   edgeAngles.forEach((angle, row) => {
     loads.forEach((load, column) => {
       rows.push([

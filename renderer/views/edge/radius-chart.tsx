@@ -14,7 +14,7 @@ import {
 } from '../../answers/index.ts';
 import { conditionProps, TableProgress } from '../../controls/index.ts';
 import { Chart, Handle, type Plot, type Series } from '../../kit/index.ts';
-import { type ChosenPair, conditions } from '../../state/index.ts';
+import { type ChosenPair, conditions, t } from '../../state/index.ts';
 
 const ANGLES = Float64Array.from({ length: 74 }, (_, at) => LEAST_EDGE + at);
 
@@ -33,21 +33,21 @@ export function RadiusChart(props: {
   });
   const own = rules.find(({ pair }) => pair.id === props.active.id);
   const series = [
-    ...(own ? [{ id: 'rule', label: 'rule', x: ANGLES, y: own.y, context: true }] : []),
+    ...(own ? [{ id: 'rule', label: t('compare.rule'), x: ANGLES, y: own.y, context: true }] : []),
     ...props.pairs.flatMap((pair, at) => bentSeries(pair, tables[at]!)),
   ];
   const reach = Math.max(0, ...rules.map(({ y }) => y[0]!));
   return (
     <Chart
-      title="Turn radius"
-      description="Turn radius against edge angle: bent ski and cosine rule"
-      x={{ label: 'Edge angle', measure: 'angleDeg', domain: [0, MOST_EDGE] }}
-      y={{ label: 'Radius (dotted: cosine rule)', measure: 'radius', zero: true, reach }}
+      title={t('edge.turnRadius')}
+      description={t('edge.radiusDescription')}
+      x={{ label: t('condition.edge'), measure: 'angleDeg', domain: [0, MOST_EDGE] }}
+      y={{ label: t('edge.radiusAxis'), measure: 'radius', zero: true, reach }}
       series={series}
       cursor={cursor}
       tools={<TableProgress tables={tables} />}
       class={tables.some(each => each.stale) ? 'stale' : undefined}
-      empty="The edge has no sidecut: the waist must be narrower than tip and tail."
+      empty={t('shape.noSidecut')}
       under={plot =>
         rules
           .filter(({ pair }) => pair.id !== props.active.id)

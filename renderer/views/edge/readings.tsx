@@ -14,7 +14,7 @@ import { shapeWorkings } from '../../../core/shape/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { asked, carvingOf, faultOf, grooveOf, rigidOf, turnOf, unbendable } from '../../answers/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
-import { activePair, type ChosenPair, chosenPairs, perPair, ski } from '../../state/index.ts';
+import { activePair, type ChosenPair, chosenPairs, perPair, ski, t } from '../../state/index.ts';
 import { BootReadings } from './boot-readings.tsx';
 import { Standing } from './standing.tsx';
 import { whyThisTurn } from './why.ts';
@@ -29,7 +29,7 @@ export function EdgeReadings(): JSX.Element | null {
   return (
     <Standing class="edge-readings">
       <PairReadings
-        label="Turn radius"
+        label={t('edge.turnRadius')}
         measure="radius"
         activeId={active.id}
         rows={chosenPairs.value.map(pair => ({
@@ -37,8 +37,8 @@ export function EdgeReadings(): JSX.Element | null {
           mark: pair.mark,
           of: pair.name,
           value: turnOf(pair).radius,
-          why: faultOf(pair) ?? 'Solving its groove …',
-          note: pair.id === active.id ? whyThisTurn(pair) : unbendable(pair) ? 'cosine rule only' : undefined,
+          why: faultOf(pair) ?? t('edge.solvingGroove'),
+          note: pair.id === active.id ? whyThisTurn(pair) : unbendable(pair) ? t('edge.ruleOnly') : undefined,
           working: () => turnWorkings(pair),
         }))}
       />
@@ -60,33 +60,33 @@ function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
   const rigid = rigidOf(pair);
   const { edgeAngle } = asked.value;
   const { rule } = turnOf(pair);
-  const lacking = unbendable(pair) ? 'needs a bending stiffness' : 'not solved yet';
+  const lacking = unbendable(pair) ? t('edge.needsStiffness') : t('edge.notSolvedYet');
   const small = { size: 'small', why: lacking } as const;
   return (
     <section class="reading-group">
       <h2>{pair.name}</h2>
       <Reading
         {...small}
-        label="By the cosine rule"
+        label={t('edge.byRule')}
         measure="radius"
         value={rule}
-        why="The edge has no sidecut."
+        why={t('edge.noSidecut')}
         working={() => [cosineRadiusWorking(rigid, edgeAngle), ...radiusWorkings(pair.pair)]}
       />
       {(['rear', 'front'] as const).map(part => (
         <Reading
           {...small}
           key={part}
-          label={part === 'rear' ? 'Edge behind the boot' : 'Edge ahead of the boot'}
+          label={part === 'rear' ? t('edge.behindBoot') : t('edge.aheadOfBoot')}
           measure="radius"
           value={solved?.[part].radius ?? null}
-          note={solved?.[part].tooShort ? 'loaded on too short a stretch to tell' : undefined}
+          note={solved?.[part].tooShort ? t('edge.tooShort') : undefined}
           working={solved ? () => partRadiusWorking(solved, part) : undefined}
         />
       ))}
       <Reading
         {...small}
-        label="Deepest in the snow"
+        label={t('edge.deepest')}
         measure="depth"
         value={solved?.maxPenetration ?? null}
         working={solved && carving.ok ? () => penetrationWorking(carving.ski, solved) : undefined}
@@ -97,7 +97,7 @@ function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
           <Reading
             {...small}
             key={end}
-            label={`Twist at the ${end}`}
+            label={t('edge.twistAt', { end })}
             measure="angle"
             value={solved ? (end === 'tip' ? solved.twistTip : solved.twistTail) : null}
             working={explained ? () => explained : undefined}
@@ -106,14 +106,14 @@ function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
       })}
       <Reading
         {...small}
-        label="Mid-ski travel to full contact"
+        label={t('edge.midSkiTravel')}
         measure="depth"
         value={midSkiTravel(rigid.sidecutDepth, edgeAngle, rigid.camber)}
         working={() => travelWorking(rigid, edgeAngle)}
       />
       <Reading
         {...small}
-        label="Bite angle"
+        label={t('edge.biteAngle')}
         measure="angle"
         value={biteAngle(edgeAngle, rigid.baseBevel)}
         working={() => biteAngleWorking(rigid, edgeAngle)}

@@ -3,7 +3,7 @@ import { formatQuantity } from '../../../core/units/index.ts';
 import { asked, formOf, grooveOf, turnOf } from '../../answers/index.ts';
 import { styleOf } from '../../kit/index.ts';
 import type { EdgeSceneInput, EdgeSki, ExtraArc } from '../../scene/index.ts';
-import { activePair, type ChosenPair, chosenPairs, conditions, view } from '../../state/index.ts';
+import { activePair, type ChosenPair, chosenPairs, conditions, t, view } from '../../state/index.ts';
 import { pageColour } from '../../theme/index.ts';
 import { exaggeration } from './sheet-state.ts';
 
@@ -62,18 +62,22 @@ function ruleArc(pair: ChosenPair): ExtraArc[] {
   if (solved === null || rule === null) return [];
   const near = Math.abs(solved / rule - 1) < SAME_ARC;
   const style = { letter: '', colour: pageColour('--ink-soft'), dash: [0.06, 0.18] };
-  return [{ turnRadius: rule, style, label: near ? '' : `rule ${radiusText(rule)}` }];
+  return [{ turnRadius: rule, style, label: near ? '' : t('edge.scene.rule', { radius: radiusText(rule) }) }];
 }
 
 /** The picture in words. */
 export function sceneWords(): string {
   const active = activePair.value;
-  if (!active) return 'No ski is chosen';
+  if (!active) return t('edge.scene.none');
   const { radius } = turnOf(active);
-  const angle = formatQuantity(conditions.value.edgeDeg, 'angleDeg').text;
-  const turn = radius === null ? 'no turn' : `a turn of radius ${radiusText(radius)}`;
-  return (
-    `${active.name} tipped to ${angle} in the snow with its groove, carving ${turn}. ` +
-    'Arrow keys look around, + and − come nearer and go away, Home goes back.'
-  );
+  const turn = t('edge.scene.turn', {
+    kind: radius === null ? 'none' : 'arc',
+    radius: radius === null ? '' : radiusText(radius),
+  });
+  const words = t('edge.scene.words', {
+    name: active.name,
+    edge: { quantity: 'angleDeg', value: conditions.value.edgeDeg },
+    turn,
+  });
+  return `${words} ${t('common.sceneKeys')}`;
 }

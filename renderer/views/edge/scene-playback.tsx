@@ -4,11 +4,12 @@ import { useEffect } from 'preact/hooks';
 import { decimal } from '../../../core/units/index.ts';
 import { Segments } from '../../kit/index.ts';
 import type { EdgeSceneHandle } from '../../scene/index.ts';
+import { t } from '../../state/index.ts';
 
 const RATES = [
-  { value: 1, label: '1×', title: 'Real time' },
-  { value: 0.25, label: '¼×', title: 'A quarter of real time' },
-];
+  { value: 1, label: '1×', title: 'edge.pace.whole' },
+  { value: 0.25, label: '¼×', title: 'edge.pace.quarter' },
+] as const;
 
 /** Plays the carving of the arc, slows it and scrubs through it. */
 export function ScenePlayback({ scene }: { scene: EdgeSceneHandle | null }): JSX.Element {
@@ -29,20 +30,20 @@ export function ScenePlayback({ scene }: { scene: EdgeSceneHandle | null }): JSX
   const duration = scene?.duration ?? 0;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would draw its own frame and legend
-    <div class="scene-playback" role="group" aria-label="Carving the arc">
+    <div class="scene-playback" role="group" aria-label={t('edge.carvingArc')}>
       <button
         type="button"
         class="play"
         disabled={!scene}
         onClick={() => (playing.value ? scene?.pause() : scene?.play())}
       >
-        {playing.value ? 'Pause' : 'Carve it'}
+        {t(playing.value ? 'board.pause' : 'board.play')}
       </button>
       <input
         class="slider"
         type="range"
-        aria-label="Time along the arc"
-        aria-valuetext={`${decimal(time.value, 1)} s of ${decimal(duration, 1)} s`}
+        aria-label={t('edge.timeAlongArc')}
+        aria-valuetext={t('edge.timeOf', { time: decimal(time.value, 1), duration: decimal(duration, 1) })}
         min={0}
         max={Math.max(duration, 0.01)}
         step={0.01}
@@ -56,10 +57,10 @@ export function ScenePlayback({ scene }: { scene: EdgeSceneHandle | null }): JSX
       />
       <span class="scene-time">{`${decimal(time.value, 1)} s`}</span>
       <Segments
-        label="Pace"
+        label={t('edge.pace')}
         labelHidden
         value={rate.value}
-        options={RATES}
+        options={RATES.map(({ value, label, title }) => ({ value, label, title: t(title) }))}
         onInput={value => {
           rate.value = value;
           scene?.setRate(value);

@@ -1,23 +1,24 @@
 import { effect, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import type { PlainKey } from '../../../core/language/index.ts';
 import { getHost } from '../../host/index.ts';
-import { Segments } from '../../kit/index.ts';
+import { Segments, worded } from '../../kit/index.ts';
 import type * as Scene from '../../scene/index.ts';
 import type { EdgeCamera, EdgeSceneHandle } from '../../scene/index.ts';
-import { activePair, chosenPairs, report, view } from '../../state/index.ts';
+import { activePair, chosenPairs, errorWords, report, t, view } from '../../state/index.ts';
 import { FlatDrawings } from './flat-drawings.tsx';
 import { sceneInput, sceneWords } from './scene-input.ts';
 import { ScenePlayback } from './scene-playback.tsx';
 import { camera, exaggeration } from './sheet-state.ts';
 
-const CAMERAS: readonly { value: EdgeCamera; label: string; title: string }[] = [
-  { value: 'ski', label: 'Ski', title: 'The ski in its groove' },
-  { value: 'along', label: 'Along', title: 'Along the length of the ski' },
-  { value: 'side', label: 'Side', title: 'From the side' },
-  { value: 'above', label: 'Above', title: 'The ski from above' },
-  { value: 'arc', label: 'Arc', title: 'The whole arc, to scale, from above' },
-  { value: 'hill', label: 'Hill', title: 'The arc on the hill' },
+const CAMERAS: readonly { value: EdgeCamera; label: PlainKey; title: PlainKey }[] = [
+  { value: 'ski', label: 'edge.camera.ski', title: 'edge.camera.skiHint' },
+  { value: 'along', label: 'edge.camera.along', title: 'edge.camera.alongHint' },
+  { value: 'side', label: 'edge.camera.side', title: 'edge.camera.sideHint' },
+  { value: 'above', label: 'edge.camera.above', title: 'edge.camera.aboveHint' },
+  { value: 'arc', label: 'edge.camera.arc', title: 'edge.camera.arcHint' },
+  { value: 'hill', label: 'edge.camera.hill', title: 'edge.camera.hillHint' },
 ];
 
 /** The ski in the snow and the arc it carves; flat drawings where the page cannot draw in space. */
@@ -34,17 +35,17 @@ export function SceneStage(): JSX.Element {
       const { webglAvailable, ...drawing } = await import('../../scene/index.ts');
       if (gone || !box.current) return;
       if (!webglAvailable()) {
-        flat.value = 'This browser or its graphics driver has no WebGL 2, so the snow is drawn flat.';
+        flat.value = t('edge.flat.noWebGL');
         return;
       }
       const { made, end } = begin(drawing, box.current, () => {
-        flat.value = 'The graphics driver gave up the picture, so the snow is drawn flat.';
+        flat.value = t('edge.flat.lost');
       });
       scene.value = made;
       stop = end;
     };
     drawn().catch((error: Error) => {
-      flat.value = `The snow is drawn flat: ${error.message}`;
+      flat.value = t('edge.snowDrawnFlat', { error: errorWords(error) });
     });
     return () => {
       gone = true;
@@ -55,7 +56,7 @@ export function SceneStage(): JSX.Element {
   const active = activePair.value;
   if (flat.value !== null && active) {
     return (
-      <section class="scene flat" aria-label="The ski in the snow">
+      <section class="scene flat" aria-label={t('edge.scene.label')}>
         <p class="scene-note" role="status">
           {flat.value}
         </p>
@@ -66,35 +67,36 @@ export function SceneStage(): JSX.Element {
     );
   }
   return (
-    <section class="scene" aria-label="The ski in the snow">
+    <section class="scene" aria-label={t('edge.scene.label')}>
       <div class="scene-head">
         <Segments
-          label="Look from"
+          label={t('board.lookFrom')}
           labelHidden
           value={camera.value}
-          options={CAMERAS}
+          options={worded(CAMERAS)}
           onInput={value => {
             camera.value = value;
           }}
         />
         <Segments
-          label="Bend"
+          label={t('edge.exaggerate')}
           value={exaggeration.value}
           options={[
-            { value: 1, label: '×1', title: 'True to scale' },
-            { value: 3, label: '×3', title: 'Bend and twist drawn three times as large' },
-            { value: 10, label: '×10', title: 'Bend and twist drawn ten times as large' },
+            { value: 1, label: '×1', title: t('edge.trueToScale') },
+            { value: 3, label: '×3', title: t('edge.times3') },
+            { value: 10, label: '×10', title: t('edge.times10') },
           ]}
           onInput={value => {
             exaggeration.value = value;
           }}
         />
         <button type="button" class="bare scene-save" onClick={() => savePicture(scene.value)}>
-          Save<span class="sr-only"> the picture of the snow, PNG</span>
+          {t('common.save')}
+          <span class="sr-only"> {t('edge.savePicture')}</span>
         </button>
       </div>
       <div class="scene-box" ref={box}>
-        {scene.value === null && <p class="scene-waiting">Laying out the snow …</p>}
+        {scene.value === null && <p class="scene-waiting">{t('edge.layingOut')}</p>}
       </div>
       <ScenePlayback scene={scene.value} />
     </section>
@@ -137,9 +139,11 @@ async function savePicture(scene: EdgeSceneHandle | null): Promise<void> {
       .replace(/[^a-z0-9]+/g, '-') ?? 'ski'
   }-on-edge.png`;
   try {
-    const bytes = new Uint8Array(await (await scene.snapshot()).arrayBuffer());
-    if (await getHost().exportFile(name, 'image/png', bytes)) report(`${name} saved`);
+    const picture = await scene.snapshot();
+    if (!picture) return report(t('kit.tooLargePicture'), 'error');
+    const bytes = new Uint8Array(await picture.arrayBuffer());
+    if (await getHost().exportFile(name, 'image/png', bytes)) report(t('common.saved', { name }));
   } catch (error) {
-    report(`${name} could not be saved: ${(error as Error).message}`, 'error');
+    report(t('edge.couldNotBeSaved', { name, error: errorWords(error) }), 'error');
   }
 }

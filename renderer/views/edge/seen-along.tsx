@@ -3,18 +3,18 @@ import { pressedHeight } from '../../../core/carve/index.ts';
 import { DEGREE, formatQuantity } from '../../../core/units/index.ts';
 import { asked, edgeOf, grooveOf } from '../../answers/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
-import { type ChosenPair, ski, view } from '../../state/index.ts';
+import { type ChosenPair, ski, t, view } from '../../state/index.ts';
+
+const BODY = { tail: 0.008, boot: 0.018, tip: 0.008 };
 
 /** One cut across the ski, m and rad, seen from behind in a turn to the right. */
 interface Cut {
-  readonly name: string;
+  readonly name: keyof typeof BODY;
   readonly halfWidth: number;
   readonly height: number;
   readonly angle: number;
   readonly thickness: number;
 }
-
-const BODY = { tail: 0.008, boot: 0.018, tip: 0.008 };
 
 /** Cuts at tail, boot and tip: as solved, or pressed wholly onto rigid snow for want of a stiffness. */
 function cutsOf(pair: ChosenPair): Cut[] {
@@ -47,12 +47,16 @@ export function SeenAlong({ pair }: { pair: ChosenPair }): JSX.Element {
   const cuts = cutsOf(pair);
   return (
     <Figure
-      title="Along its length"
-      note="cuts, to scale"
-      description={`${pair.name} seen along its length in the snow`}
+      title={t('edge.seenAlong.title')}
+      note={t('edge.seenAlong.note')}
+      description={t('edge.seenAlong.description', { name: pair.name })}
       rows={() => [
-        ['cut', 'edge angle (°)', 'depth of the edge (mm)'],
-        ...cuts.map(cut => [cut.name, (cut.angle / DEGREE).toFixed(2), (depthOf(cut) * 1e3).toFixed(3)]),
+        [t('edge.column.cut'), t('edge.column.edgeAngle'), t('edge.column.depth')],
+        ...cuts.map(cut => [
+          t(`edge.cut.${cut.name}`),
+          (cut.angle / DEGREE).toFixed(2),
+          (depthOf(cut) * 1e3).toFixed(3),
+        ]),
       ]}
     >
       {size => <Cuts pair={pair} cuts={cuts} size={size} />}
@@ -116,16 +120,16 @@ function Cuts({ pair, cuts, size }: { pair: ChosenPair; cuts: readonly Cut[]; si
           stroke={pair.mark.colour}
         />
       ))}
-      {['tip', 'boot', 'tail'].map((name, row) => {
+      {(['tip', 'boot', 'tail'] as const).map((name, row) => {
         const cut = cuts.find(each => each.name === name)!;
         return (
           <text key={name} class="halo" x={size.width - 6} y={18 + row * 19} text-anchor="end">
-            {`${name} ${text(cut)}`}
+            {t('edge.cutIs', { cut: t(`edge.cut.${name}`), text: text(cut) })}
           </text>
         );
       })}
       <text class="halo" x={6} y={y(0) + 16}>
-        snow
+        {t('edge.seenAlong.snow')}
       </text>
     </g>
   );

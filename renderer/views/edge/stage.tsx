@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
-import { Empty, Segments } from '../../kit/index.ts';
-import { activePair, chosenPairs } from '../../state/index.ts';
+import type { PlainKey } from '../../../core/language/index.ts';
+import { Empty, Segments, worded } from '../../kit/index.ts';
+import { activePair, chosenPairs, t } from '../../state/index.ts';
 import { AlongCharts } from './along-charts.tsx';
 import { BootSheet } from './boot-sheet.tsx';
 import { Controls } from './controls.tsx';
@@ -13,13 +14,13 @@ import { SceneStage } from './scene-stage.tsx';
 import { type Sheet, sheet } from './sheet-state.ts';
 import { Standing } from './standing.tsx';
 
-const SHEETS: readonly { value: Sheet; label: string }[] = [
-  { value: 'radius', label: 'Radius' },
-  { value: 'pressure', label: 'Pressure and depth' },
-  { value: 'twist', label: 'Twist' },
-  { value: 'hold', label: 'Hold' },
-  { value: 'boot', label: 'Boot' },
-  { value: 'flat', label: 'In the snow' },
+const SHEETS: readonly { value: Sheet; label: PlainKey }[] = [
+  { value: 'radius', label: 'common.radius' },
+  { value: 'pressure', label: 'edge.sheet.pressure' },
+  { value: 'twist', label: 'edge.sheet.twist' },
+  { value: 'hold', label: 'edge.sheet.hold' },
+  { value: 'boot', label: 'edge.sheet.boot' },
+  { value: 'flat', label: 'edge.sheet.flat' },
 ];
 
 export function EdgeStage(): JSX.Element {
@@ -27,7 +28,7 @@ export function EdgeStage(): JSX.Element {
   if (!active) {
     return (
       <Empty>
-        <p>Choose a pair in the rack to set it on its edge, or up to four to carve side by side.</p>
+        <p>{t('edge.empty')}</p>
       </Empty>
     );
   }
@@ -38,10 +39,10 @@ export function EdgeStage(): JSX.Element {
       <Lacks pair={active} />
       <SceneStage />
       <Segments
-        label="Under it"
+        label={t('edge.panel')}
         labelHidden
         value={sheet.value}
-        options={SHEETS}
+        options={worded(SHEETS)}
         onInput={value => {
           sheet.value = value;
         }}

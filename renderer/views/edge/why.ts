@@ -1,6 +1,6 @@
 import { formatQuantity } from '../../../core/units/index.ts';
 import { grooveOf, radiusOf, turnOf, unbendable } from '../../answers/index.ts';
-import { type ChosenPair, conditions, view } from '../../state/index.ts';
+import { type ChosenPair, conditions, t, view } from '../../state/index.ts';
 
 /** Differences from the rule smaller than this share are not worth a cause. */
 const SAME = 0.005;
@@ -16,19 +16,22 @@ export function whyThisTurn(pair: ChosenPair): string | undefined {
   const { system } = view.value;
   const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
   const angle = formatQuantity(conditions.value.edgeDeg, 'angleDeg').text.replace('.0', '');
-  const byRule = `Cut to ${metres(sidecut)}; tipped to ${angle} that makes ${metres(sidecut)} × cos ${angle} = ${metres(rule)}.`;
-  if (unbendable(pair))
-    return `${byRule} So says the rule for rigid snow; what this snow does to it needs a bending stiffness.`;
+  const byRule = t('edge.why.byRule', {
+    sidecut: metres(sidecut),
+    edge: angle,
+    rule: metres(rule),
+  });
+  if (unbendable(pair)) return `${byRule} ${t('edge.why.needsStiffness')}`;
   const groove = grooveOf(pair);
   if (solved === null || groove === null) return byRule;
   const change = solved / rule - 1;
-  const percent = `${formatQuantity(Math.abs(change), 'share', { decimals: Math.abs(change) < 0.095 ? 1 : 0 }).text}`;
-  if (Math.abs(change) < SAME) return `${byRule} Bent into this snow it does the same.`;
-  if (change < 0)
-    return `${byRule} This snow gives way under the boot, the ski bends further, and turns ${percent} tighter.`;
-  const wider = `${byRule} As this load and snow bend it, it turns ${percent} wider`;
+  const percent = formatQuantity(Math.abs(change), 'share', {
+    decimals: Math.abs(change) < 0.095 ? 1 : 0,
+  }).text;
+  if (Math.abs(change) < SAME) return `${byRule} ${t('edge.why.same')}`;
+  if (change < 0) return `${byRule} ${t('edge.why.tighter', { percent })}`;
   const open = Math.max(groove.twistTip, groove.twistTail);
   // The twist is told, not blamed: the same ski rigid in torsion turns wider too.
-  if (open < SLIGHT_TWIST) return `${wider}.`;
-  return `${wider}; its ends twist open by up to ${formatQuantity(open, 'angle').text}.`;
+  if (open < SLIGHT_TWIST) return `${byRule} ${t('edge.why.wider', { percent })}`;
+  return `${byRule} ${t('edge.why.widerTwisted', { percent, open: { quantity: 'angle', value: open } })}`;
 }

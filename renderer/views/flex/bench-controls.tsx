@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { type Bendable, pressRange, rest, SUPPORT_SHARE, setupOf } from '../../answers/index.ts';
 import { ConditionControl } from '../../controls/index.ts';
 import { Quantity } from '../../kit/index.ts';
+import { t } from '../../state/index.ts';
 import { frontInMm, moveBench, rearInMm } from './bench.ts';
 import { placeText } from './side-load.tsx';
 
@@ -14,10 +15,10 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
   const fore = (at - lead.ski.bootCentre) * 1e3;
   const inside = Math.round(SUPPORT_SHARE * length * 1e3);
   return (
-    <section class="reading-group bench-controls" aria-label="Press">
+    <section class="reading-group bench-controls" aria-label={t('flex.press')}>
       <ConditionControl field="benchLoadN" label="condition.load" />
       <Quantity
-        label="Press place"
+        label={t('condition.benchFore')}
         measure="stationMm"
         value={fore}
         min={Math.ceil(least)}
@@ -29,7 +30,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
       {rest.value === 'bench' && (
         <>
           <Quantity
-            label="Rear support"
+            label={t('condition.benchRearIn')}
             measure="stationMm"
             value={Math.min(rearInMm.value, inside)}
             min={0}
@@ -38,7 +39,7 @@ export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
             onInput={moveBench.rear}
           />
           <Quantity
-            label="Front support"
+            label={t('condition.benchFrontIn')}
             measure="stationMm"
             value={Math.min(frontInMm.value, inside)}
             min={0}

@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import { changeConditions, conditions } from '../../state/index.ts';
+import { changeConditions, conditions, t } from '../../state/index.ts';
 
 export type Field = 'bending' | 'torsion';
 
@@ -13,7 +13,8 @@ export const rearInMm = computed(() => conditions.value.benchRearInMm);
 export const frontInMm = computed(() => conditions.value.benchFrontInMm);
 
 export const moveBench = {
-  press: (mm: number) => changeConditions('Place of the press', { benchForeMm: mm }, 'benchForeMm'),
-  rear: (mm: number) => changeConditions('Rear support', { benchRearInMm: mm }, 'benchRearInMm'),
-  front: (mm: number) => changeConditions('Front support', { benchFrontInMm: mm }, 'benchFrontInMm'),
+  press: (mm: number) => changeConditions(t('flex.step.press'), { benchForeMm: mm }, 'benchForeMm'),
+  rear: (mm: number) => changeConditions(t('condition.benchRearIn'), { benchRearInMm: mm }, 'benchRearInMm'),
+  front: (mm: number) =>
+    changeConditions(t('condition.benchFrontIn'), { benchFrontInMm: mm }, 'benchFrontInMm'),
 };

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { Working } from '../../../core/working/index.ts';
 import { type Bendable, frequency, modesOf } from '../../answers/index.ts';
 import { Reading } from '../../kit/index.ts';
-import { inWords } from '../../state/index.ts';
+import { inWords, t } from '../../state/index.ts';
 
 /** First bending and torsion frequency of the free ski. */
 export function FirstFrequency({ pair, uniform }: { pair: Bendable; uniform: () => Working[] }): JSX.Element {
@@ -12,18 +12,18 @@ export function FirstFrequency({ pair, uniform }: { pair: Bendable; uniform: () 
   const torsion = first('torsion 1');
   return (
     <section class="reading-group">
-      <h2>{pair.name}, free</h2>
+      <h2>{t('flex.freeOf', { name: pair.name })}</h2>
       <Reading
-        label="First bending frequency"
+        label={t('flex.firstBending')}
         measure="frequency"
         size="small"
         value={bending?.hz ?? null}
-        why={own?.needs ? `Needs ${inWords(own.needs)}.` : 'Working it out …'}
+        why={own?.needs ? t('flex.needs', { needs: inWords(own.needs) }) : t('flex.workingOut')}
         working={() => [frequency(pair, bending!.hz, 'bending 1'), ...uniform()]}
       />
       {torsion && (
         <Reading
-          label="First torsion frequency"
+          label={t('flex.firstTorsion')}
           measure="frequency"
           size="small"
           value={torsion.hz}

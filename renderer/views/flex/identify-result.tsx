@@ -3,7 +3,7 @@ import { monotoneCubic } from '../../../core/numeric/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { beamOf, type Identified } from '../../answers/index.ts';
 import { Chart, type Plot, type Series } from '../../kit/index.ts';
-import { allInWords, type ChosenPair, changePair, report, view } from '../../state/index.ts';
+import { allInWords, type ChosenPair, changePair, report, t, view } from '../../state/index.ts';
 import { sampled } from './stiffness-chart.tsx';
 import { asIdentified } from './stiffness-edits.ts';
 
@@ -26,24 +26,24 @@ export function IdentifyResult({ active, found }: { active: ChosenPair; found: F
     const middle = through(station => station.newtonM2);
     series.push({
       id: 'found',
-      label: 'found',
+      label: t('flex.found'),
       mark: active.mark,
       ...middle,
       low: through(station => station.low).y,
       high: through(station => station.high).y,
     });
     if (present)
-      series.push({ id: 'present', label: 'as filed', context: true, ...sampled(present, length) });
+      series.push({ id: 'present', label: t('flex.asFiled'), context: true, ...sampled(present, length) });
   }
   const greatest = Math.max(1, ...(found?.stations.map(station => station.newtonM2) ?? []));
   return (
     <div class="flex-panel">
       <Chart
-        title="Profile found"
-        x={{ label: 'From rear contact', measure: 'station' }}
-        y={{ label: 'EI with 95 % band', measure: 'stiffness', zero: true, ceiling: greatest * 2 }}
+        title={t('flex.profileFound')}
+        x={{ label: t('common.fromRearContact'), measure: 'station' }}
+        y={{ label: t('flex.bandAxis'), measure: 'stiffness', zero: true, ceiling: greatest * 2 }}
         series={series}
-        empty="Readings in, and the profile that explains them is drawn here with its uncertainty."
+        empty={t('flex.identifyEmpty')}
       >
         {plot => found && <Knots found={found} plot={plot} colour={active.mark.colour} />}
       </Chart>
@@ -78,25 +78,23 @@ function Verdict({ active, found }: { active: ChosenPair; found: Found }): JSX.E
       newtonM2: Math.round(newtonM2 * 10) / 10,
     }));
     const { plate } = active.pair;
-    if (changePair(active.id, 'Bending stiffness', asIdentified(active.pair, stations)))
-      report(
-        `The profile found is now the bending stiffness of ${active.name}${plate ? ', with what its plate adds to EI' : ''}; undo brings the old one back.`,
-      );
+    if (changePair(active.id, t('field.bending'), asIdentified(active.pair, stations)))
+      report(t(plate ? 'flex.profileUsedWithPlate' : 'flex.profileUsed', { name: active.name }));
   };
   return (
     <div class="verdict">
       <div class="verdict-head">
         <p class={found.enough ? 'verdict-word' : 'verdict-word unsure'} role="status">
-          {found.enough ? 'The readings are enough.' : 'The readings cannot tell it all.'}
+          {found.enough ? t('flex.readingsEnough') : t('flex.readingsNotEnough')}
         </p>
         {active.readOnly === undefined && (
           <button type="button" class={found.enough ? 'primary' : undefined} onClick={use}>
-            {found.enough ? 'Use this profile' : 'Use it all the same'}
+            {found.enough ? t('flex.useProfile') : t('flex.useAllTheSame')}
           </button>
         )}
       </div>
       <p>
-        {allInWords(found.notes)} Left unexplained: {residual} a reading.
+        {allInWords(found.notes)} {t('flex.residual', { residual })}
       </p>
     </div>
   );

@@ -3,11 +3,14 @@ import type { JSX } from 'preact';
 import { beamOf } from '../../answers/index.ts';
 import { openFiles, readingsOf } from '../../files/index.ts';
 import { Quantity } from '../../kit/index.ts';
-import { type ChosenPair, inWords } from '../../state/index.ts';
+import { type ChosenPair, inWords, t } from '../../state/index.ts';
 import { exampleRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';
 import { identified, readOf, uncertaintyMm } from './identify-state.ts';
 import { STARTING } from './stiffness-edits.ts';
+
+/** Headings and a row as a person types them. */
+const EXAMPLE = 'loadFromTailMm,loadN,dialFromTailMm,deflectionMm\n300,100,300,5.31\n…';
 
 /** Bench readings in, the bending profile that explains them out, with what they cannot tell. */
 export function IdentifySheet({ active }: { active: ChosenPair }): JSX.Element {
@@ -32,21 +35,19 @@ function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | 
     text.value = exampleRows(profile, active.ski.contactLength);
   };
   return (
-    <section class="flex-panel rows-entry" aria-label="Bench readings">
+    <section class="flex-panel rows-entry" aria-label={t('flex.benchReadings')}>
       <div class="figure-head">
-        <h2>Readings of {active.mark.letter}</h2>
+        <h2>{t('flex.readingsOf', { letter: active.mark.letter })}</h2>
         <button type="button" onClick={() => void openFiles('bench')}>
-          Open a table…
+          {t('flex.openTable')}
         </button>
       </div>
       <textarea
-        aria-label="Bench readings, one a line under a line of headings"
+        aria-label={t('flex.rowsLabel')}
         aria-invalid={problem !== null}
         spellcheck={false}
         class={over.value ? 'over' : undefined}
-        placeholder={
-          'Paste a table, mm from the rear contact point:\n\nloadFromTailMm,loadN,dialFromTailMm,deflectionMm\n300,100,300,5.31\n…\n\nrearSupportMm and frontSupportMm may follow.'
-        }
+        placeholder={`${t('flex.pasteTable')}\n\n${EXAMPLE}\n\n${t('flex.supportsMayFollow', { columns: ['rearSupportMm', 'frontSupportMm'] })}`}
         value={text.value}
         onInput={event => {
           text.value = event.currentTarget.value;
@@ -59,7 +60,7 @@ function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | 
       )}
       <div class="rows-foot">
         <Quantity
-          label="Deflections good to ±"
+          label={t('flex.goodTo')}
           measure="widthMm"
           decimals={2}
           value={uncertaintyMm.value}
@@ -72,7 +73,7 @@ function RowsEntry({ active, problem }: { active: ChosenPair; problem: string | 
         />
         {!text.value.trim() && (
           <button type="button" onClick={example}>
-            Fill in made-up readings
+            {t('flex.fillIn')}
           </button>
         )}
       </div>

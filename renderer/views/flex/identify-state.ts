@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import { type BenchTable, DEFAULT_UNCERTAINTY, readBenchTable } from '../../../core/flex/index.ts';
 import { answer } from '../../answers/index.ts';
 import { readingsOf } from '../../files/index.ts';
-import { activePair, type ChosenPair } from '../../state/index.ts';
+import { activePair, type ChosenPair, t } from '../../state/index.ts';
 
 /** Standard uncertainty of one deflection, mm. */
 export const uncertaintyMm = signal(DEFAULT_UNCERTAINTY * 1e3);
@@ -15,7 +15,7 @@ export function readOf({ id, ski }: ChosenPair): BenchTable | null {
 
 /** The profile that explains the readings of the active pair. */
 export const identified = answer('identify', {
-  label: 'Finding the profile',
+  label: () => t('flex.findingProfile'),
   question: () => {
     const active = activePair.value;
     const rows = active && readOf(active);

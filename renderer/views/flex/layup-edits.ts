@@ -1,4 +1,5 @@
 import type { PairStiffness } from '../../../core/pair/index.ts';
+import { t } from '../../state/index.ts';
 
 export type LayupStiffness = Extract<PairStiffness, { kind: 'layup' }>;
 export type Layer = LayupStiffness['layers'][number];
@@ -10,8 +11,8 @@ const STEEL = { widthMm: 2, heightMm: 2, youngsGPa: 210, shearGPa: 80, densityGP
 const PLASTIC = { widthMm: 5, youngsGPa: 2.2, shearGPa: 0.8, densityGPerCm3: 1.05 };
 
 export const SIDES = [
-  { name: 'edges', title: 'Steel edges', start: STEEL },
-  { name: 'sidewalls', title: 'Sidewalls', start: PLASTIC },
+  { name: 'edges', start: STEEL },
+  { name: 'sidewalls', start: PLASTIC },
 ] as const;
 
 /** One figure of a side changed; everything else, unknown fields too, stays. */
@@ -64,20 +65,32 @@ export function varying(thicknessMm: number, contactLengthMm: number): Layer['th
  * A plain symmetric section to start from where a pair has none: base, glass, wooden core, glass, topsheet.
  * Round textbook figures of no product.
  */
-export const STARTING_LAYUP: LayupStiffness = {
+export const startingLayup = (): LayupStiffness => ({
   kind: 'layup',
   layers: [
-    { material: 'base', thicknessMm: 1.2, youngsGPa: 0.8, shearGPa: 0.28, densityGPerCm3: 0.94 },
-    { material: 'glass and epoxy', thicknessMm: 0.6, youngsGPa: 40, shearGPa: 4, densityGPerCm3: 1.9 },
     {
-      material: 'wood core',
+      material: t('flex.material.base'),
+      thicknessMm: 1.2,
+      youngsGPa: 0.8,
+      shearGPa: 0.28,
+      densityGPerCm3: 0.94,
+    },
+    { material: t('flex.material.glass'), thicknessMm: 0.6, youngsGPa: 40, shearGPa: 4, densityGPerCm3: 1.9 },
+    {
+      material: t('flex.material.wood'),
       thicknessMm: 9,
       youngsGPa: 11,
       shearGPa: 1,
       densityGPerCm3: 0.6,
       widthShare: 0.9,
     },
-    { material: 'glass and epoxy', thicknessMm: 0.6, youngsGPa: 40, shearGPa: 4, densityGPerCm3: 1.9 },
-    { material: 'topsheet', thicknessMm: 0.5, youngsGPa: 2.2, shearGPa: 0.8, densityGPerCm3: 1.05 },
+    { material: t('flex.material.glass'), thicknessMm: 0.6, youngsGPa: 40, shearGPa: 4, densityGPerCm3: 1.9 },
+    {
+      material: t('flex.material.topsheet'),
+      thicknessMm: 0.5,
+      youngsGPa: 2.2,
+      shearGPa: 0.8,
+      densityGPerCm3: 1.05,
+    },
   ],
-};
+});

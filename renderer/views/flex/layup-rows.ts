@@ -15,6 +15,8 @@ const HEADINGS = [
   'densityGPerCm3',
 ];
 
+const SIDE_PARTS = { edges: 'steel edges', sidewalls: 'sidewalls' };
+
 /**
  * The layup as a table, headings first: layers base first, one row a thickness station where the thickness
  * varies along the ski, then steel edges and sidewalls. A cell that does not apply is empty.
@@ -39,12 +41,12 @@ export function layupRows({ layers, ...sides }: LayupStiffness): Cell[][] {
       densityGPerCm3,
     ]);
   });
-  for (const { name, title } of SIDES) {
+  for (const { name } of SIDES) {
     const side = sides[name];
     if (!side) continue;
     const height = name === 'edges' ? (sides.edges?.heightMm ?? '') : '';
     const { widthMm, youngsGPa, shearGPa, densityGPerCm3 } = side;
-    rows.push([title.toLowerCase(), '', '', '', '', widthMm, height, youngsGPa, shearGPa, densityGPerCm3]);
+    rows.push([SIDE_PARTS[name], '', '', '', '', widthMm, height, youngsGPa, shearGPa, densityGPerCm3]);
   }
   return [HEADINGS, ...rows];
 }

@@ -1,14 +1,15 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { layupSections, layupWorkings, localWidth } from '../../../core/flex/index.ts';
+import type { PlainKey } from '../../../core/language/index.ts';
 import { quadrature } from '../../../core/numeric/index.ts';
 import type { Layup, Ski } from '../../../core/pair/index.ts';
 import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import { Quantity, Reading } from '../../kit/index.ts';
-import { view } from '../../state/index.ts';
+import { t, view } from '../../state/index.ts';
 
 interface SectionReading {
-  readonly label: string;
+  readonly label: PlainKey;
   readonly measure: MeasureName;
   /** In metric units; the measure's own where absent. */
   readonly decimals?: number;
@@ -19,27 +20,32 @@ interface SectionReading {
 
 const READINGS: readonly SectionReading[] = [
   {
-    label: 'EI',
+    label: 'flex.section.bending',
     measure: 'stiffness',
     decimals: 1,
     of: 'bending',
     explained: ['flex.layup-axis', 'flex.layup-bending'],
   },
   {
-    label: 'GJ, upper bound',
+    label: 'flex.section.torsion',
     measure: 'stiffness',
     decimals: 1,
     of: 'torsion',
     explained: ['flex.layup-torsion'],
   },
   {
-    label: 'Neutral axis over base',
+    label: 'flex.section.axis',
     measure: 'width',
     decimals: 2,
     of: 'neutralAxis',
     explained: ['flex.layup-axis'],
   },
-  { label: 'Mass a length', measure: 'massPerLength', of: 'massPerLength', explained: ['flex.layup-mass'] },
+  {
+    label: 'flex.section.mass',
+    measure: 'massPerLength',
+    of: 'massPerLength',
+    explained: ['flex.layup-mass'],
+  },
 ];
 
 /** What the layers amount to where the ski is cut, and the mass they give the ski between its contact points. */
@@ -54,7 +60,7 @@ export function LayupSectionFigures({ ski, layup }: { ski: Ski; layup: Layup }):
   return (
     <div class="layup-figures">
       <Quantity
-        label="Cut at, from rear contact"
+        label={t('flex.cutAt')}
         measure="station"
         value={at}
         min={0}
@@ -68,7 +74,7 @@ export function LayupSectionFigures({ ski, layup }: { ski: Ski; layup: Layup }):
         {READINGS.map(({ label, measure, decimals, of, explained }) => (
           <Reading
             key={label}
-            label={label}
+            label={t(label)}
             measure={measure}
             size="small"
             decimals={metric ? decimals : undefined}
@@ -78,9 +84,9 @@ export function LayupSectionFigures({ ski, layup }: { ski: Ski; layup: Layup }):
         ))}
       </div>
       <dl>
-        <Figure term="Thickness" value={section.thickness} measure="width" />
-        <Figure term="Width" value={width(at)} measure="width" />
-        <Figure term="Mass, contact to contact" value={mass} measure="mass" />
+        <Figure term={t('flex.thickness')} value={section.thickness} measure="width" />
+        <Figure term={t('flex.width')} value={width(at)} measure="width" />
+        <Figure term={t('flex.massBetweenContacts')} value={mass} measure="mass" />
       </dl>
     </div>
   );

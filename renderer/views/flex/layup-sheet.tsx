@@ -3,9 +3,10 @@ import type { JSX } from 'preact';
 import { exportTable } from '../../files/index.ts';
 import { Segments } from '../../kit/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
+import { t } from '../../state/index.ts';
 import { type Field, field } from './bench.ts';
 import { layupBehind } from './layup-behind.ts';
-import { type LayupStiffness, STARTING_LAYUP } from './layup-edits.ts';
+import { type LayupStiffness, startingLayup } from './layup-edits.ts';
 import { layupRows } from './layup-rows.ts';
 import { LayupSectionFigures } from './layup-section.tsx';
 import { LayupSides } from './layup-sides.tsx';
@@ -30,19 +31,23 @@ export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
     setLayers(active.id, reaches, next, key && `${active.id} ${reaches.join(' ')} ${key}`);
   };
   return (
-    <section class="flex-panel layup-sheet" aria-label="Layers">
+    <section class="flex-panel layup-sheet" aria-label={t('flex.layers')}>
       <div class="figure-head">
         <h2>
-          {active.mark.letter} {active.name}: layers behind {reaches.map(each => SYMBOLS[each]).join(' and ')}
+          {t('flex.layersBehind', {
+            letter: active.mark.letter,
+            name: active.name,
+            reaches: reaches.map(each => SYMBOLS[each]).join(', '),
+          })}
         </h2>
         <div class="figure-tools">
           {layered.length === 2 && (
             <Segments
-              label="Layers behind"
+              label={t('flex.layersBehindWhich')}
               labelHidden
               value={reaches.length === 2 ? 'both' : shown}
               options={[
-                ...(shared ? [{ value: 'both' as const, label: 'both' }] : []),
+                ...(shared ? [{ value: 'both' as const, label: t('flex.both') }] : []),
                 ...layered.map(value => ({ value, label: SYMBOLS[value] })),
               ]}
               onInput={value => {
@@ -59,11 +64,11 @@ export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
                 setLayers(active.id, [other], layup);
               }}
             >
-              Use them for {SYMBOLS[other]} too
+              {t('flex.useForToo', { symbol: SYMBOLS[other] })}
             </button>
           )}
           <button type="button" onClick={() => void exportTable('layers.csv', layupRows(layup))}>
-            Table, CSV
+            {t('kit.table')}
           </button>
         </div>
       </div>
@@ -90,15 +95,11 @@ export function LayupSheet({ active }: { active: ChosenPair }): JSX.Element {
 function NoLayers({ active }: { active: ChosenPair }): JSX.Element {
   return (
     <div class="missing-bending">
-      <p>
-        The stiffness of <strong>{active.name}</strong> is not worked out from layers. Starting from a layup
-        replaces its bending stiffness by that of a plain section, to be changed layer by layer; undo brings
-        the old one back.
-      </p>
+      <p>{t('flex.noLayers', { name: active.name })}</p>
       {active.readOnly === undefined && (
         <p>
-          <button type="button" onClick={() => setLayers(active.id, ['bending'], STARTING_LAYUP)}>
-            Start from a plain layup
+          <button type="button" onClick={() => setLayers(active.id, ['bending'], startingLayup())}>
+            {t('flex.startFromLayup')}
           </button>
         </p>
       )}

@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
+import type { PlainKey } from '../../../core/language/index.ts';
 import { leastWidthMm, type Pair } from '../../../core/pair/index.ts';
 import { NumberCell } from '../../kit/index.ts';
+import { t } from '../../state/index.ts';
 import {
   type LayupStiffness,
   SIDES,
@@ -13,16 +15,23 @@ import { MATERIAL_COLUMNS } from './material-columns.ts';
 
 interface Column {
   readonly field: SideField;
-  readonly heading: string;
-  readonly label: string;
+  readonly heading: PlainKey;
+  readonly label: PlainKey;
   readonly unit: string;
   readonly min: number;
   readonly max: number;
 }
 
 const COLUMNS: readonly Column[] = [
-  { field: 'widthMm', heading: 'Width of one, mm', label: 'Width of one', unit: 'mm', min: 0.1, max: 60 },
-  { field: 'heightMm', heading: 'Height, mm', label: 'Height', unit: 'mm', min: 0.1, max: 20 },
+  { field: 'widthMm', heading: 'flex.side.widthMm', label: 'flex.side.width', unit: 'mm', min: 0.1, max: 60 },
+  {
+    field: 'heightMm',
+    heading: 'flex.side.heightMm',
+    label: 'flex.side.height',
+    unit: 'mm',
+    min: 0.1,
+    max: 20,
+  },
   ...MATERIAL_COLUMNS,
 ];
 
@@ -47,20 +56,20 @@ export function LayupSides(props: Props): JSX.Element | null {
           <table class="flex-table layup-table">
             <thead>
               <tr>
-                <th scope="col">Both sides</th>
+                <th scope="col">{t('flex.bothSides')}</th>
                 {COLUMNS.map(({ field, heading }) => (
                   <th key={field} scope="col" class="number">
-                    {heading}
+                    {t(heading)}
                   </th>
                 ))}
                 <th scope="col">
-                  <span class="sr-only">Remove</span>
+                  <span class="sr-only">{t('rack.remove')}</span>
                 </th>
               </tr>
             </thead>
             <tbody>
-              {given.map(({ name, title }) => (
-                <SideRow key={name} {...props} name={name} title={title} />
+              {given.map(({ name }) => (
+                <SideRow key={name} {...props} name={name} />
               ))}
             </tbody>
           </table>
@@ -68,9 +77,9 @@ export function LayupSides(props: Props): JSX.Element | null {
       )}
       {lacking.length > 0 && (
         <p class="layup-offers">
-          {lacking.map(({ name, title, start }) => (
+          {lacking.map(({ name, start }) => (
             <button key={name} type="button" onClick={() => change({ ...layup, [name]: start })}>
-              Add {title.toLowerCase()}
+              {t('flex.addSide', { side: name })}
             </button>
           ))}
         </p>
@@ -79,21 +88,21 @@ export function LayupSides(props: Props): JSX.Element | null {
   );
 }
 
-function SideRow(props: Props & { name: SideName; title: string }): JSX.Element {
-  const { pair, layup, locked, say, change, name, title } = props;
+function SideRow(props: Props & { name: SideName }): JSX.Element {
+  const { pair, layup, locked, say, change, name } = props;
   // The layers keep some width between the sides, even where the ski is narrowest.
   const widest = (Math.ceil(leastWidthMm(pair) * 5 - 1e-9) - 1) / 10;
   const figures = layup[name] as Partial<Record<SideField, number>>;
   return (
     <tr>
-      <th scope="row">{title}</th>
+      <th scope="row">{t(`flex.sides.${name}`)}</th>
       {COLUMNS.map(({ field, label, unit, min, max }) => (
         <td key={field} class="number">
           {figures[field] === undefined ? (
-            'to the top'
+            t('flex.toTheTop')
           ) : (
             <NumberCell
-              label={`${label} of the ${title.toLowerCase()}`}
+              label={t('flex.ofSide', { what: t(label), side: name })}
               unit={unit}
               value={figures[field]}
               min={min}
@@ -110,8 +119,8 @@ function SideRow(props: Props & { name: SideName; title: string }): JSX.Element 
           <button
             type="button"
             class="bare row-action"
-            aria-label={`Remove the ${title.toLowerCase()}`}
-            title="Remove"
+            aria-label={t('flex.removeSide', { side: name })}
+            title={t('rack.remove')}
             onClick={() => change(withoutSide(layup, name))}
           >
             ✕

@@ -1,7 +1,7 @@
 import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { NumberCell } from '../../kit/index.ts';
-import { type ChosenPair, settle } from '../../state/index.ts';
+import { type ChosenPair, settle, t } from '../../state/index.ts';
 import {
   copiedLayer,
   type Layer,
@@ -33,40 +33,40 @@ export function LayupTable({ active, layup, change, problem }: Props): JSX.Eleme
       <table class="flex-table layup-table layer-table">
         <thead>
           <tr>
-            <th scope="col">Layer, top first</th>
+            <th scope="col">{t('flex.column.layer')}</th>
             <th scope="col" class="number">
-              Thickness, mm
+              {t('flex.column.thickness')}
             </th>
             {MATERIAL_COLUMNS.map(({ field, heading }) => (
               <th key={field} scope="col" class="number">
-                {heading}
+                {t(heading)}
               </th>
             ))}
             <th scope="col" class="number">
-              Width, %
+              {t('flex.column.width')}
             </th>
             <th scope="col">
-              <span class="sr-only">Order</span>
+              <span class="sr-only">{t('flex.column.order')}</span>
             </th>
           </tr>
         </thead>
         <tbody>
           {order.map(at => {
             const layer = layup.layers[at];
-            const edit = (field: string, part: Partial<Layer>) =>
+            const set = (field: string, part: Partial<Layer>) =>
               change(withLayer(layup, at, part), `${at} ${field}`);
             return (
               <tr key={at}>
                 <th scope="row">
                   <input
                     class="text-cell"
-                    aria-label={`Material of layer ${at + 1}`}
+                    aria-label={t('flex.materialOf', { layer: at + 1 })}
                     value={layer.material}
                     maxLength={80}
                     disabled={locked}
                     onInput={event => {
                       const material = event.currentTarget.value;
-                      if (material.trim()) edit('material', { material });
+                      if (material.trim()) set('material', { material });
                     }}
                     onBlur={event => {
                       event.currentTarget.value = layer.material;
@@ -81,33 +81,33 @@ export function LayupTable({ active, layup, change, problem }: Props): JSX.Eleme
                     contactLengthMm={active.pair.contactLengthMm}
                     locked={locked}
                     say={say}
-                    edit={thicknessMm => edit('thickness', { thicknessMm })}
+                    edit={thicknessMm => set('thickness', { thicknessMm })}
                   />
                 </td>
                 {MATERIAL_COLUMNS.map(({ field, label, unit, min, max }) => (
                   <td key={field} class="number">
                     <NumberCell
-                      label={`${label} of layer ${at + 1}`}
+                      label={t('flex.ofLayer', { what: t(label), layer: at + 1 })}
                       unit={unit}
                       value={layer[field]}
                       min={min}
                       max={max}
                       disabled={locked}
                       onProblem={say}
-                      onInput={value => edit(field, { [field]: value })}
+                      onInput={value => set(field, { [field]: value })}
                     />
                   </td>
                 ))}
                 <td class="number">
                   <NumberCell
-                    label={`Width of layer ${at + 1}, share of the ski's`}
+                    label={t('flex.widthOfLayer', { layer: at + 1 })}
                     unit="%"
                     value={(layer.widthShare ?? 1) * 100}
                     min={1}
                     max={100}
                     disabled={locked}
                     onProblem={say}
-                    onInput={value => edit('width', { widthShare: value / 100 })}
+                    onInput={value => set('width', { widthShare: value / 100 })}
                   />
                 </td>
                 <td>{!locked && <RowActions layup={layup} at={at} change={change} />}</td>
@@ -133,7 +133,7 @@ function Thickness(props: {
   return (
     <>
       <NumberCell
-        label={`Thickness of layer ${props.at + 1}`}
+        label={t('flex.thicknessOfLayer', { layer: props.at + 1 })}
         unit="mm"
         value={thicknessMm}
         min={0.01}
@@ -146,11 +146,11 @@ function Thickness(props: {
         <button
           type="button"
           class="bare row-action"
-          title="Let the thickness vary along the ski"
-          aria-label={`Let the thickness of layer ${props.at + 1} vary along the ski`}
+          title={t('flex.letVary')}
+          aria-label={t('flex.letVaryOf', { layer: props.at + 1 })}
           onClick={() => props.edit(varying(thicknessMm, props.contactLengthMm))}
         >
-          vary
+          {t('flex.vary')}
         </button>
       )}
     </>
@@ -168,7 +168,11 @@ function RowActions(props: {
     <button
       type="button"
       class="bare row-action"
-      aria-label={`${label} layer ${at + 1}, ${layup.layers[at].material}`}
+      aria-label={t('flex.layerAction', {
+        action: label,
+        layer: at + 1,
+        material: layup.layers[at].material,
+      })}
       title={label}
       disabled={!able}
       onClick={() => change(next())}
@@ -178,10 +182,10 @@ function RowActions(props: {
   );
   return (
     <span class="row-actions">
-      {action('↑', 'Move up', at < count - 1, () => movedLayer(layup, at, 1))}
-      {action('↓', 'Move down', at > 0, () => movedLayer(layup, at, -1))}
-      {action('copy', 'Copy', count < 40, () => copiedLayer(layup, at))}
-      {action('✕', 'Remove', count > 1, () => withoutLayer(layup, at))}
+      {action('↑', t('flex.moveUp'), at < count - 1, () => movedLayer(layup, at, 1))}
+      {action('↓', t('flex.moveDown'), at > 0, () => movedLayer(layup, at, -1))}
+      {action(t('flex.copy'), t('flex.copyLayer'), count < 40, () => copiedLayer(layup, at))}
+      {action('✕', t('rack.remove'), count > 1, () => withoutLayer(layup, at))}
     </span>
   );
 }

@@ -10,7 +10,7 @@ import {
   tableCurves,
 } from '../../answers/index.ts';
 import { Chart, Handle, type Plot, type Series, valueAt } from '../../kit/index.ts';
-import { changeConditions, conditions } from '../../state/index.ts';
+import { changeConditions, conditions, t } from '../../state/index.ts';
 import { useHeld } from './use-held.ts';
 
 /** How far the ski comes down under the press as the load grows. */
@@ -32,11 +32,11 @@ export function LoadCurve({ pairs, lead }: { pairs: readonly Bendable[]; lead: B
   return (
     <div class="flex-panel" {...hold}>
       <Chart
-        title={onTable ? 'Load, flat table' : 'Load and deflection'}
-        x={{ label: 'Load', measure: 'force', domain: [0, most] }}
-        y={{ label: 'Down under the press', measure: 'deflection', zero: true }}
+        title={onTable ? t('flex.loadFlatTable') : t('flex.loadAndDeflection')}
+        x={{ label: t('condition.load'), measure: 'force', domain: [0, most] }}
+        y={{ label: t('flex.deflectionAtLoad'), measure: 'deflection', zero: true }}
         series={series}
-        empty={curves.error ?? 'Working out how the camber closes …'}
+        empty={curves.error ?? t('flex.workingOutCamber')}
       >
         {plot => (
           <>
@@ -82,8 +82,8 @@ function Touches({ pair, plot, named }: { pair: Bendable; plot: Plot; named: boo
   };
   return (
     <g>
-      {mark(firstTouch, 'touches here')}
-      {flatten !== null && mark(flatten, 'flat here')}
+      {mark(firstTouch, t('flex.touchesHere'))}
+      {flatten !== null && mark(flatten, t('flex.flatHere'))}
     </g>
   );
 }
@@ -93,7 +93,7 @@ function LoadGrip(props: { plot: Plot; lead: Bendable; load: number; most: numbe
   const { deflection } = pressedShape(lead, setupOf(lead.ski, load), rest.value);
   return (
     <Handle
-      label={`Load on the curve of ${lead.name}`}
+      label={t('flex.loadOnCurve', { name: lead.name })}
       measure="force"
       value={load}
       min={0}
@@ -103,7 +103,7 @@ function LoadGrip(props: { plot: Plot; lead: Bendable; load: number; most: numbe
       x={plot.x(load)}
       y={plot.y(deflection)}
       invert={px => plot.x.invert(px)}
-      onInput={benchLoadN => changeConditions('Bench load', { benchLoadN }, 'benchLoadN')}
+      onInput={benchLoadN => changeConditions(t('flex.step.load'), { benchLoadN }, 'benchLoadN')}
     />
   );
 }

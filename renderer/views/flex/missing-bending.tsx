@@ -2,25 +2,18 @@ import type { JSX } from 'preact';
 import { beamOf } from '../../answers/index.ts';
 import { editPair } from '../../rack/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
+import { t } from '../../state/index.ts';
 import { STARTING, setStiffness } from './stiffness-edits.ts';
 
 /** Stands in for the drawing of a pair that cannot be bent: which field to fill, or a figure to start from. */
 export function MissingBending({ pair }: { pair: ChosenPair }): JSX.Element {
   const fault = beamOf(pair.pair).bendingFault;
   return (
-    <section class="missing-bending" aria-label={`What ${pair.name} lacks`}>
+    <section class="missing-bending" aria-label={t('edge.lacks', { name: pair.name })}>
       <p>
-        {fault ? (
-          <>
-            The bending stiffness of <strong>{pair.name}</strong> cannot be used. {fault}
-          </>
-        ) : (
-          <>
-            <strong>{pair.name}</strong> has no bending stiffness yet. Fill in <em>Bending stiffness EI</em>{' '}
-            in its form, take bench readings, or start with {STARTING.bending} N·m² everywhere: a round figure
-            to begin with, not a measurement.
-          </>
-        )}
+        {fault
+          ? t('flex.stiffnessUnusable', { name: pair.name, why: fault })
+          : t('flex.noStiffness', { name: pair.name, stiffness: STARTING.bending })}
       </p>
       {pair.readOnly === undefined ? (
         <p class="strip-actions">
@@ -29,10 +22,10 @@ export function MissingBending({ pair }: { pair: ChosenPair }): JSX.Element {
             class="primary"
             onClick={() => setStiffness(pair.id, 'bending', { kind: 'uniform', newtonM2: STARTING.bending })}
           >
-            Start with a uniform profile
+            {t('flex.startUniform')}
           </button>
           <button type="button" onClick={() => editPair(pair.id)}>
-            Open its form
+            {t('edge.openForm')}
           </button>
         </p>
       ) : (

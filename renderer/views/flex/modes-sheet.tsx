@@ -5,7 +5,7 @@ import { formatQuantity } from '../../../core/units/index.ts';
 import { type Bendable, type Modes, modesOf } from '../../answers/index.ts';
 import { Chart, Empty, PairBadge, Segments, type Series } from '../../kit/index.ts';
 import { editPair } from '../../rack/index.ts';
-import { inWords, view } from '../../state/index.ts';
+import { inWords, t, view } from '../../state/index.ts';
 
 /** Natural frequencies, pair by pair, and the shape of the one that is picked. */
 export function ModesSheet({
@@ -18,7 +18,7 @@ export function ModesSheet({
   const clamped = useSignal(false);
   const picked = useSignal<string | null>(null);
   const { found, error } = modesOf(pairs, clamped.value);
-  if (!lead) return <Empty>A pair must have a bending stiffness before it can vibrate.</Empty>;
+  if (!lead) return <Empty>{t('flex.modesNeedStiffness')}</Empty>;
   const own = found?.get(lead.id);
   const kinds = own?.modes.map(mode => mode.kind) ?? [];
   const kind = kinds.includes(picked.value ?? '') ? picked.value! : (kinds[0] ?? '');
@@ -26,21 +26,21 @@ export function ModesSheet({
     <div class="stage-split">
       <div class="flex-panel modes-list">
         <div class="figure-head">
-          <h2>Natural modes</h2>
+          <h2>{t('flex.naturalModes')}</h2>
           <Segments
-            label="Held"
+            label={t('flex.held')}
             labelHidden
             value={clamped.value ? 'clamped' : 'free'}
             options={[
-              { value: 'free', label: 'free' },
-              { value: 'clamped', label: 'boot held', title: 'Clamped over the boot sole' },
+              { value: 'free', label: t('flex.free') },
+              { value: 'clamped', label: t('flex.bootHeld'), title: t('flex.bootHeldHint') },
             ]}
             onInput={value => {
               clamped.value = value === 'clamped';
             }}
           />
         </div>
-        {!found && <p class="figure-empty">{error ?? 'Working out the modes …'}</p>}
+        {!found && <p class="figure-empty">{error ?? t('flex.workingOutModes')}</p>}
         {own?.needs && <NeedsMass pair={lead} needs={inWords(own.needs)} />}
         {found && kinds.length > 0 && (
           <ModesTable
@@ -62,18 +62,22 @@ export function ModesSheet({
 function NeedsMass({ pair, needs }: { pair: Bendable; needs: string }): JSX.Element {
   return (
     <div class="missing-bending">
-      <p>
-        {pair.name} lacks {needs}: fill in <em>Mass of one ski</em> in its form.
-      </p>
+      <p>{t('flex.lacksMass', { name: pair.name, needs })}</p>
       {pair.readOnly === undefined && (
         <p>
           <button type="button" onClick={() => editPair(pair.id)}>
-            Open its form
+            {t('edge.openForm')}
           </button>
         </p>
       )}
     </div>
   );
+}
+
+/** `forebody bending 2` in words. */
+function modeName(kind: string): string {
+  const [, part, n] = /^(.+) (\d+)$/.exec(kind) ?? [];
+  return t('flex.mode', { part: part?.replaceAll(' ', '') ?? '', n: n ?? '' });
 }
 
 const modeOf = (modes: Modes | undefined, kind: string): Mode | undefined =>
@@ -91,7 +95,7 @@ function ModesTable(props: {
     <table class="flex-table">
       <thead>
         <tr>
-          <th scope="col">Mode, Hz</th>
+          <th scope="col">{t('flex.modeHz')}</th>
           {props.pairs.map(pair => (
             <th key={pair.id} scope="col" class="number">
               <PairBadge mark={pair.mark} />
@@ -111,7 +115,7 @@ function ModesTable(props: {
                   checked={each === props.kind}
                   onChange={() => props.pick(each)}
                 />
-                {each}
+                {modeName(each)}
               </label>
             </th>
             {props.pairs.map(pair => {
@@ -147,7 +151,7 @@ function ModeShape(props: {
     ? [
         {
           id: 'mirror',
-          label: 'and back',
+          label: t('flex.andBack'),
           x: first.x,
           y: Array.from(first.y, value => -value),
           context: true,
@@ -156,15 +160,15 @@ function ModeShape(props: {
     : [];
   return (
     <Chart
-      title={props.kind ? `Shape of ${props.kind}` : 'Shape'}
-      x={{ label: 'From rear contact', measure: 'station' }}
+      title={props.kind ? t('flex.shapeOf', { mode: modeName(props.kind) }) : t('flex.modeShape')}
+      x={{ label: t('common.fromRearContact'), measure: 'station' }}
       y={{
-        label: props.kind.includes('torsion') ? 'Twist, greatest 1' : 'Swing, greatest 1',
+        label: props.kind.includes('torsion') ? t('flex.twistAxis') : t('flex.swingAxis'),
         measure: 'number',
         domain: [-1.1, 1.1],
       }}
       series={[...series, ...mirror]}
-      empty="Pick a mode."
+      empty={t('flex.pickMode')}
     />
   );
 }

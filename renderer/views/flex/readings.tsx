@@ -13,7 +13,7 @@ import {
   tableDeflection,
 } from '../../answers/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
-import { activePair, chosenPairs, conditions, perPair, ski } from '../../state/index.ts';
+import { activePair, chosenPairs, conditions, perPair, ski, t } from '../../state/index.ts';
 import { BenchControls } from './bench-controls.tsx';
 import { FirstFrequency } from './first-frequency.tsx';
 import { LargeBendNote } from './large-bend-note.tsx';
@@ -40,7 +40,7 @@ export function FlexReadings(): JSX.Element | null {
   const pairs = bendable(chosenPairs.value);
   const own = pairs.find(pair => pair.id === active.id);
   if (pairs.length === 0) {
-    return <p class="reading-hint">Once the pair has a bending stiffness, its springs are read here.</p>;
+    return <p class="reading-hint">{t('flex.empty.readings')}</p>;
   }
   const load = conditions.value.benchLoadN;
   const lying = rest.value;
@@ -48,7 +48,7 @@ export function FlexReadings(): JSX.Element | null {
     <>
       <BenchControls lead={own ?? pairs[0]} />
       <PairReadings
-        label={lying === 'bench' ? 'Down under the press' : 'Down on the flat table'}
+        label={lying === 'bench' ? t('flex.deflectionAtLoad') : t('flex.deflectionOnTable')}
         measure="deflection"
         activeId={active.id}
         rows={pairs.map(pair => ({
@@ -63,7 +63,7 @@ export function FlexReadings(): JSX.Element | null {
       {own && lying === 'bench' && <LargeBendNote pair={own} />}
       {own && lying === 'table' && <TableReadings pair={own} />}
       <PairReadings
-        label="Spring at the boot centre"
+        label={t('flex.springAtBoot')}
         measure="spring"
         activeId={active.id}
         rows={pairs.map(pair => ({
@@ -71,7 +71,7 @@ export function FlexReadings(): JSX.Element | null {
           mark: pair.mark,
           of: pair.name,
           value: springsOf(pair.pair)?.centre ?? null,
-          note: pair.id === active.id ? 'on its contact points' : undefined,
+          note: pair.id === active.id ? t('flex.onContactPoints') : undefined,
           working: explain(pair, 'flex.spring', 'flex.uniform-equivalent'),
         }))}
       />
@@ -89,35 +89,35 @@ function Springs({ pair }: { pair: Bendable }): JSX.Element | null {
   const front = pair.ski.bootCentre + pair.ski.soleLength / 2;
   return (
     <section class="reading-group">
-      <h2>{pair.name}, boot sole clamped</h2>
+      <h2>{t('flex.soleClamped', { name: pair.name })}</h2>
       <Reading
-        label="Shovel"
+        label={t('print.shovel')}
         measure="spring"
         size="small"
         value={found.shovel}
         working={explain(pair, 'flex.spring-shovel')}
       />
       <Reading
-        label="Rear"
+        label={t('flex.rear')}
         measure="spring"
         size="small"
         value={found.rear}
         working={explain(pair, 'flex.spring-rear')}
       />
       <Reading
-        label="Balance, shovel over rear"
+        label={t('flex.balance')}
         measure="number"
         size="small"
         value={found.balance}
         working={explain(pair, 'flex.spring-shovel', 'flex.spring-rear', 'flex.spring-balance')}
       />
       <Reading
-        label="Shovel in torsion, a degree"
+        label={t('flex.torsionalSpring')}
         measure="moment"
         decimals={2}
         size="small"
         value={torsion ? torsionalSpring(torsion, front, pair.ski.contactLength) * DEGREE : null}
-        why="Rigid: no torsional stiffness GJ is given."
+        why={t('flex.rigidInTorsion')}
         working={explain(pair, 'flex.torsional-spring')}
       />
     </section>

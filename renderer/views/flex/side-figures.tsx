@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
 import type { Rest } from '../../answers/index.ts';
 import { PairBadge, spread } from '../../kit/index.ts';
-import { view } from '../../state/index.ts';
+import { t, view } from '../../state/index.ts';
 import type { Shown, SideScale } from './side-scale.ts';
 
 /** How far each ski came down under the press, beside it, and the two scales of the drawing. */
@@ -33,7 +33,13 @@ export function SideFigures(props: {
         <g key={pair.id} transform={`translate(${x + (rest === 'bench' ? 16 : 76)},${places[at]})`}>
           <PairBadge mark={pair.mark} svg />
           <text class="halo" x={21} dominant-baseline="central" fill={pair.mark.colour} font-weight="600">
-            {`${formatQuantity(shape.deflection, 'deflection', { system, decimals: system === 'metric' ? 1 : 2 }).text} down`}
+            {t('flex.down', {
+              deflection: {
+                quantity: 'deflection',
+                value: shape.deflection,
+                decimals: system === 'metric' ? 1 : 2,
+              },
+            })}
           </text>
         </g>
       ))}
@@ -67,7 +73,7 @@ function ScaleBars({ scale }: { scale: SideScale }): JSX.Element {
         {text(upright, system === 'metric' ? 0 : 1)}
       </text>
       <text x={x + wide + 8} y={y + tall} dominant-baseline="central">
-        {`${text(along, 0)}, ${scale.times === 1 ? 'true to scale' : `heights ×${scale.times}`}`}
+        {`${text(along, 0)}, ${scale.times === 1 ? t('flex.scale.true') : t('flex.scale.heights', { times: scale.times })}`}
       </text>
     </g>
   );

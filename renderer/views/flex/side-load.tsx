@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { MOST_LOAD_N, pressRange, type Rest, setupOf } from '../../answers/index.ts';
 import { Handle } from '../../kit/index.ts';
-import { changeConditions, conditions, view } from '../../state/index.ts';
+import { changeConditions, conditions, t, view } from '../../state/index.ts';
 import { moveBench } from './bench.ts';
 import { mostDrawn, RAIL, type Shown, type SideScale } from './side-scale.ts';
 
@@ -32,7 +32,7 @@ export function SideLoad({
     station => (station - pair.ski.bootCentre) * 1e3,
   ) as [number, number];
   const fore = (shape.at - pair.ski.bootCentre) * 1e3;
-  const setLoad = (benchLoadN: number) => changeConditions('Bench load', { benchLoadN }, 'benchLoadN');
+  const setLoad = (benchLoadN: number) => changeConditions(t('flex.step.load'), { benchLoadN }, 'benchLoadN');
   const text = formatQuantity(load, 'force', { system }).text;
   return (
     <g>
@@ -40,7 +40,7 @@ export function SideLoad({
       <path class="press-arrow" d={`M${x},${tail}V${tip - 10}`} />
       <path class="press-head" d={`M${x},${tip}l-6,-11h12z`} />
       <Handle
-        label="Load, place from the boot centre"
+        label={t('flex.loadPlace')}
         measure="stationMm"
         value={fore}
         min={Math.ceil(least)}
@@ -55,7 +55,7 @@ export function SideLoad({
         onInput={moveBench.press}
       />
       <Handle
-        label="Load"
+        label={t('condition.load')}
         measure="force"
         value={load}
         min={0}
@@ -80,7 +80,7 @@ export function SideLoad({
 
 export function placeText(mm: number): string {
   const whole = Math.round(mm);
-  if (whole === 0) return 'at the boot centre';
+  if (whole === 0) return t('flex.place.centre');
   const { text } = formatQuantity(Math.abs(whole) / 1e3, 'station', { system: view.value.system });
-  return `${text} ${whole > 0 ? 'ahead of' : 'behind'} the boot centre`;
+  return t(whole > 0 ? 'flex.place.ahead' : 'flex.place.behind', { distance: text });
 }

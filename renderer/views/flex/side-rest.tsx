@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { type Bendable, SUPPORT_SHARE, setupOf } from '../../answers/index.ts';
 import { Handle } from '../../kit/index.ts';
-import { view } from '../../state/index.ts';
+import { t, view } from '../../state/index.ts';
 import { frontInMm, moveBench, rearInMm } from './bench.ts';
 import type { Shown, SideScale } from './side-scale.ts';
 
@@ -31,12 +31,12 @@ export function Supports(props: { shown: readonly Shown[]; lead: Bendable; scale
     />
   );
   const most = Math.round(SUPPORT_SHARE * length * 1e3);
-  const grip = (side: 'Rear' | 'Front', at: number, mm: number, set: (mm: number) => void) => {
+  const grip = (side: 'rear' | 'front', at: number, mm: number, set: (mm: number) => void) => {
     const inside = formatQuantity(mm / 1e3, 'station', { system: view.value.system }).text;
     const x = scale.x(lead, at);
     return (
       <Handle
-        label={`${side} support, inside the contact point`}
+        label={t('flex.supportInside', { side })}
         measure="stationMm"
         value={Math.min(mm, most)}
         min={0}
@@ -47,9 +47,9 @@ export function Supports(props: { shown: readonly Shown[]; lead: Bendable; scale
         y={foot}
         invert={px => {
           const along = (px - scale.x(lead, 0)) / scale.perMetre;
-          return (side === 'Rear' ? along : length - along) * 1e3;
+          return (side === 'rear' ? along : length - along) * 1e3;
         }}
-        text={mm === 0 ? 'at contact' : `${inside} inside`}
+        text={mm === 0 ? t('flex.atContact') : t('flex.inside', { distance: inside })}
         textSide="below"
         onInput={set}
       />
@@ -77,8 +77,8 @@ export function Supports(props: { shown: readonly Shown[]; lead: Bendable; scale
         })}
       {post(scale.x(lead, rear), 'var(--ink)', true)}
       {post(scale.x(lead, front), 'var(--ink)', true)}
-      {grip('Rear', rear, rearInMm.value, moveBench.rear)}
-      {grip('Front', front, frontInMm.value, moveBench.front)}
+      {grip('rear', rear, rearInMm.value, moveBench.rear)}
+      {grip('front', front, frontInMm.value, moveBench.front)}
     </g>
   );
 }

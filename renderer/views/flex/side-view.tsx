@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../../core/units/index.ts';
+import type { Sentence } from '../../../core/language/index.ts';
 import { type Bendable, pressedShape, rest, setupOf } from '../../answers/index.ts';
 import { Figure, Segments, type Size } from '../../kit/index.ts';
-import { conditions, view } from '../../state/index.ts';
+import { conditions, t } from '../../state/index.ts';
 import { enlarged } from './bench.ts';
 import { SideFigures } from './side-figures.tsx';
 import { SideLoad } from './side-load.tsx';
@@ -14,19 +14,21 @@ import { useHeld } from './use-held.ts';
 /** The skis from the side, boot centres together, bending under one load on the bench or on a flat table. */
 export function SideView({ pairs, lead }: { pairs: readonly Bendable[]; lead: Bendable }): JSX.Element {
   const load = conditions.value.benchLoadN;
-  const { system } = view.value;
   const shown = pairs.map(pair => ({ pair, shape: pressedShape(pair, setupOf(pair.ski, load), rest.value) }));
   return (
     <Figure
-      title="Side view"
+      title={t('flex.sideView')}
       class="side-view"
-      description={`Side view under ${formatQuantity(load, 'force', { system }).text}: ${shown
-        .map(
-          ({ pair, shape }) =>
-            `${pair.name} comes down ${formatQuantity(shape.deflection, 'deflection', { system }).text}`,
-        )
-        .join(', ')}`}
-      note={pairs.length > 1 ? 'boot centres together' : ''}
+      description={t('flex.sideViewUnder', {
+        load: { quantity: 'force', value: load },
+        shown: shown.map(
+          ({ pair, shape }): Sentence => ({
+            key: 'flex.comesDown',
+            values: { name: pair.name, deflection: { quantity: 'deflection', value: shape.deflection } },
+          }),
+        ),
+      })}
+      note={pairs.length > 1 ? t('shape.together') : ''}
       tools={<SideTools />}
       rows={() => sideRows(shown)}
     >
@@ -39,26 +41,26 @@ function SideTools(): JSX.Element {
   return (
     <>
       <Segments
-        label="Lying on"
+        label={t('flex.lyingOn')}
         labelHidden
         value={rest.value}
         options={[
-          { value: 'bench', label: 'supports', title: 'The bench: two knife edges' },
-          { value: 'table', label: 'table', title: 'A flat hard table: the camber closes' },
+          { value: 'bench', label: t('flex.supports'), title: t('flex.supportsHint') },
+          { value: 'table', label: t('flex.table'), title: t('flex.tableHint') },
         ]}
         onInput={value => {
           rest.value = value;
         }}
       />
       <Segments
-        label="Heights"
+        label={t('flex.heights')}
         value={enlarged.value ? 'large' : 'true'}
         options={[
-          { value: 'true', label: '×1', title: 'Heights as large as lengths' },
+          { value: 'true', label: '×1', title: t('flex.heightsTrue') },
           {
             value: 'large',
-            label: 'larger',
-            title: 'Heights enlarged as the room allows; the drawing says how',
+            label: t('flex.larger'),
+            title: t('flex.largerHint'),
           },
         ]}
         onInput={value => {
@@ -96,7 +98,14 @@ function Drawing(props: { shown: readonly Shown[]; lead: Bendable; size: Size })
 }
 
 function sideRows(shown: readonly Shown[]): (string | number)[][] {
-  const rows: (string | number)[][] = [['pair', 'station (mm)', 'height free (mm)', 'height pressed (mm)']];
+  const rows: (string | number)[][] = [
+    [
+      t('common.columnPair'),
+      t('common.columnStation'),
+      t('flex.column.heightFree'),
+      t('flex.column.heightPressed'),
+    ],
+  ];
   for (const { pair, shape } of shown) {
     for (let i = 0; i < shape.x.length; i++) {
       rows.push([

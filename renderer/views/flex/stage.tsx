@@ -1,9 +1,10 @@
+import type { PlainKey } from '../../../core/language/index.ts';
 import './flex.css';
 import type { JSX } from 'preact';
 import { bendable } from '../../answers/index.ts';
 import { type FlexSheet, flexSheet as sheet } from '../../files/index.ts';
-import { Empty, Segments } from '../../kit/index.ts';
-import { activePair, chosenPairs } from '../../state/index.ts';
+import { Empty, Segments, worded } from '../../kit/index.ts';
+import { activePair, chosenPairs, t } from '../../state/index.ts';
 import { IdentifySheet } from './identify-sheet.tsx';
 import { LayupSheet } from './layup-sheet.tsx';
 import { LoadCurve } from './load-curve.tsx';
@@ -12,11 +13,11 @@ import { ModesSheet } from './modes-sheet.tsx';
 import { SideView } from './side-view.tsx';
 import { StiffnessChart } from './stiffness-chart.tsx';
 
-const SHEETS: readonly { value: FlexSheet; label: string }[] = [
-  { value: 'stiffness', label: 'Stiffness and load' },
-  { value: 'modes', label: 'Vibration' },
-  { value: 'layup', label: 'Layers' },
-  { value: 'readings', label: 'From bench readings' },
+const SHEETS: readonly { value: FlexSheet; label: PlainKey }[] = [
+  { value: 'stiffness', label: 'flex.sheet.stiffness' },
+  { value: 'modes', label: 'flex.sheet.modes' },
+  { value: 'layup', label: 'flex.layers' },
+  { value: 'readings', label: 'flex.sheet.readings' },
 ];
 
 export function FlexStage(): JSX.Element {
@@ -24,7 +25,7 @@ export function FlexStage(): JSX.Element {
   if (!active) {
     return (
       <Empty>
-        <p>Choose a pair in the rack to bend it, or up to four to bend them side by side.</p>
+        <p>{t('flex.empty.stage')}</p>
       </Empty>
     );
   }
@@ -36,10 +37,10 @@ export function FlexStage(): JSX.Element {
       {!own && <MissingBending pair={active} />}
       {lead && <SideView pairs={pairs} lead={lead} />}
       <Segments
-        label="Under it"
+        label={t('edge.panel')}
         labelHidden
         value={sheet.value}
-        options={SHEETS}
+        options={worded(SHEETS)}
         onInput={value => {
           sheet.value = value;
         }}

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import type { Profile } from '../../../core/flex/index.ts';
 import { beamOf } from '../../answers/index.ts';
 import { Chart, Handle, type Plot, Segments, type Series } from '../../kit/index.ts';
-import { type ChosenPair, chosenPairs } from '../../state/index.ts';
+import { type ChosenPair, chosenPairs, t } from '../../state/index.ts';
 import { field } from './bench.ts';
 import { setStiffness, withStation } from './stiffness-edits.ts';
 import { StiffnessStrip } from './stiffness-strip.tsx';
@@ -21,7 +21,7 @@ export function StiffnessChart({ active }: { active: ChosenPair }): JSX.Element 
     const whole = { id: pair.id, label: pair.name, mark: pair.mark, ...sampled(profile, length) };
     const bare = beamOf(pair.pair).bare[which];
     if (pair.id !== active.id || !pair.pair.plate || !bare) return [whole];
-    return [whole, { id: 'bare', label: 'without plate', context: true, ...sampled(bare, length) }];
+    return [whole, { id: 'bare', label: t('flex.withoutPlate'), context: true, ...sampled(bare, length) }];
   });
   const greatest = Math.max(1, ...series.flatMap(each => Array.from(each.y)));
   const [domain, hold] = useHeld(
@@ -30,20 +30,16 @@ export function StiffnessChart({ active }: { active: ChosenPair }): JSX.Element 
       .nice(5)
       .domain() as [number, number],
   );
-  const symbol = which === 'bending' ? 'EI' : 'GJ';
+  const symbol = which === 'bending' ? t('flex.section.bending') : t('flex.gj');
   return (
     <div class="flex-panel" {...hold}>
       <Chart
-        title="Stiffness"
-        x={{ label: 'From rear contact', measure: 'station' }}
+        title={t('flex.stiffness')}
+        x={{ label: t('common.fromRearContact'), measure: 'station' }}
         y={{ label: symbol, measure: 'stiffness', domain }}
         series={series}
         tools={<FieldControl />}
-        empty={
-          which === 'torsion'
-            ? 'No torsional stiffness is given: the ski counts as rigid in torsion.'
-            : 'No bending stiffness is given.'
-        }
+        empty={which === 'torsion' ? t('flex.noTorsion') : t('print.noBending')}
       >
         {plot => <Grips active={active} plot={plot} most={domain[1]} />}
       </Chart>
@@ -55,12 +51,12 @@ export function StiffnessChart({ active }: { active: ChosenPair }): JSX.Element 
 function FieldControl(): JSX.Element {
   return (
     <Segments
-      label="Which stiffness"
+      label={t('flex.whichStiffness')}
       labelHidden
       value={field.value}
       options={[
-        { value: 'bending', label: 'EI', title: 'Bending' },
-        { value: 'torsion', label: 'GJ', title: 'Torsion' },
+        { value: 'bending', label: t('flex.section.bending'), title: t('flex.bending') },
+        { value: 'torsion', label: t('flex.gj'), title: t('flex.torsion') },
       ]}
       onInput={value => {
         field.value = value;
@@ -79,11 +75,11 @@ function Grips({ active, plot, most }: { active: ChosenPair; plot: Plot; most: n
   const which = field.value;
   const stiffness = active.pair[which];
   if (stiffness?.kind !== 'uniform' && stiffness?.kind !== 'stations') return null;
-  const symbol = which === 'bending' ? 'EI' : 'GJ';
+  const symbol = which === 'bending' ? t('flex.section.bending') : t('flex.gj');
   const grip = (key: number, label: string, x: number, newtonM2: number, set: (value: number) => void) => (
     <Handle
       key={key}
-      label={`${symbol} of ${active.name} ${label}`}
+      label={t('flex.ofPair', { symbol, name: active.name, where: label })}
       measure="stiffness"
       value={newtonM2}
       min={1}
@@ -98,14 +94,14 @@ function Grips({ active, plot, most }: { active: ChosenPair; plot: Plot; most: n
     />
   );
   if (stiffness.kind === 'uniform') {
-    return grip(0, 'everywhere', active.ski.contactLength / 2, stiffness.newtonM2, newtonM2 =>
+    return grip(0, t('flex.everywhere'), active.ski.contactLength / 2, stiffness.newtonM2, newtonM2 =>
       setStiffness(active.id, which, { ...stiffness, newtonM2 }, `${active.id} ${which}`),
     );
   }
   return (
     <g>
       {stiffness.stations.map(({ fromTailMm, newtonM2 }, at) =>
-        grip(at, `at ${fromTailMm} mm`, fromTailMm / 1e3, newtonM2, value =>
+        grip(at, t('flex.atStation', { at: fromTailMm }), fromTailMm / 1e3, newtonM2, value =>
           setStiffness(active.id, which, withStation(stiffness, at, value), `${active.id} ${which} ${at}`),
         ),
       )}

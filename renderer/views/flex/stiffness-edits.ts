@@ -1,11 +1,12 @@
 import { type Profile, profileOf } from '../../../core/flex/index.ts';
+import type { PlainKey } from '../../../core/language/index.ts';
 import type { Pair, PairStiffness } from '../../../core/pair/index.ts';
-import { changePair } from '../../state/index.ts';
+import { changePair, t } from '../../state/index.ts';
 import type { Field } from './bench.ts';
 
-const FIELD_TITLES: Record<Field, string> = {
-  bending: 'Bending stiffness',
-  torsion: 'Torsional stiffness',
+const FIELD_TITLES: Record<Field, PlainKey> = {
+  bending: 'field.bending',
+  torsion: 'field.torsion',
 };
 
 /** A round figure to start from where nothing has been measured, N·m². */
@@ -95,7 +96,7 @@ export function setStiffness(
   stiffness: PairStiffness,
   key: string | null = null,
 ): boolean {
-  return changePair(id, FIELD_TITLES[field], { [field]: stiffness } as Partial<Pair>, key);
+  return changePair(id, t(FIELD_TITLES[field]), { [field]: stiffness } as Partial<Pair>, key);
 }
 
 /** Puts layers behind each of `fields` as one undo step. */
@@ -106,5 +107,5 @@ export function setLayers(
   key: string | null = null,
 ): boolean {
   const change = Object.fromEntries(fields.map(field => [field, layup])) as Partial<Pair>;
-  return changePair(id, 'Layers', change, key);
+  return changePair(id, t('flex.layers'), change, key);
 }

@@ -3,6 +3,7 @@ import { beamOf } from '../../answers/index.ts';
 import { flexSheet } from '../../files/index.ts';
 import { editPair } from '../../rack/index.ts';
 import type { ChosenPair } from '../../state/index.ts';
+import { t } from '../../state/index.ts';
 import { type Field, field } from './bench.ts';
 import { asStations, STARTING, setStiffness, stationsOffBy, withOneMore } from './stiffness-edits.ts';
 
@@ -17,7 +18,7 @@ export function StiffnessStrip({ active }: { active: ChosenPair }): JSX.Element 
       <p class={fault || !plain ? undefined : 'strip-hint'}>
         <strong>{active.mark.letter}</strong>{' '}
         {fault ? <span class="problem">{fault}</span> : <Stated active={active} which={which} />}
-        {!fault && active.pair[which] && active.pair.plate && '; the plate adds to it'}
+        {!fault && active.pair[which] && active.pair.plate && t('flex.plateAddsToIt')}
       </p>
       {active.readOnly === undefined && <Actions active={active} which={which} />}
     </div>
@@ -28,19 +29,15 @@ function Stated({ active, which }: { active: ChosenPair; which: Field }): JSX.El
   const stiffness = active.pair[which];
   switch (stiffness?.kind) {
     case undefined:
-      return <>{which === 'torsion' ? 'rigid in torsion: no GJ given' : 'no EI given'}</>;
+      return <>{which === 'torsion' ? t('flex.noGj') : t('flex.noEi')}</>;
     case 'uniform':
-      return <>the same everywhere: drag the grip</>;
+      return <>{t('flex.stated.uniform')}</>;
     case 'stations':
-      return <>{stiffness.stations.length} stations: drag, or focus one and ↑ ↓</>;
+      return <>{t('flex.stated.stations', { count: stiffness.stations.length })}</>;
     case 'formula':
-      return (
-        <>
-          formula <code>{stiffness.newtonM2}</code>, s from 0 at the rear contact point to 1
-        </>
-      );
+      return <>{t('flex.stated.formula', { formula: stiffness.newtonM2 })}</>;
     case 'layup':
-      return <>worked out from {stiffness.layers.length} layers</>;
+      return <>{t('flex.stated.layup', { count: stiffness.layers.length })}</>;
   }
 }
 
@@ -49,7 +46,7 @@ function Actions({ active, which }: { active: ChosenPair; which: Field }): JSX.E
   const profile = beamOf(active.pair).bare[which];
   const edit = (
     <button type="button" onClick={() => editPair(active.id)}>
-      {stiffness?.kind === 'formula' ? 'Edit the formula' : 'Edit as numbers'}
+      {stiffness?.kind === 'formula' ? t('flex.editFormula') : t('flex.editNumbers')}
     </button>
   );
   if (!stiffness) {
@@ -59,7 +56,7 @@ function Actions({ active, which }: { active: ChosenPair; which: Field }): JSX.E
           type="button"
           onClick={() => setStiffness(active.id, which, { kind: 'uniform', newtonM2: STARTING[which] })}
         >
-          Start with {STARTING[which]} N·m² everywhere
+          {t('flex.startWith', { stiffness: STARTING[which] })}
         </button>
       </span>
     );
@@ -68,7 +65,7 @@ function Actions({ active, which }: { active: ChosenPair; which: Field }): JSX.E
     <span class="strip-actions">
       {stiffness.kind === 'stations' && profile && stiffness.stations.length < 40 && (
         <button type="button" onClick={() => setStiffness(active.id, which, withOneMore(stiffness, profile))}>
-          Add a station
+          {t('flex.addStation')}
         </button>
       )}
       {stiffness.kind !== 'stations' && profile && <TurnIntoStations active={active} which={which} />}
@@ -79,7 +76,7 @@ function Actions({ active, which }: { active: ChosenPair; which: Field }): JSX.E
             flexSheet.value = 'layup';
           }}
         >
-          Show the layers
+          {t('flex.showLayers')}
         </button>
       ) : (
         edit
@@ -93,16 +90,17 @@ function TurnIntoStations({ active, which }: { active: ChosenPair; which: Field 
   const profile = beamOf(active.pair).bare[which]!;
   const { contactLengthMm } = active.pair;
   const off = stationsOffBy(profile, contactLengthMm);
-  const within = off < 0.0005 ? 'exact' : `within ${(Math.ceil(off * 1000) / 10).toFixed(1)} %`;
+  const within =
+    off < 0.0005 ? t('flex.exact') : t('flex.within', { off: (Math.ceil(off * 1000) / 10).toFixed(1) });
   const stiffness = asStations(profile, contactLengthMm);
-  const what = active.pair[which]?.kind === 'layup' ? 'layers' : active.pair[which]?.kind;
+  const kind = active.pair[which]?.kind ?? 'uniform';
   return (
     <button
       type="button"
-      title={`Replaces the ${what}. The profile through 9 stations is ${within}. Undo brings the ${what} back.`}
+      title={t('flex.turnIntoHint', { kind, within })}
       onClick={() => setStiffness(active.id, which, stiffness)}
     >
-      Turn into 9 stations ({within})
+      {t('flex.turnInto', { within })}
     </button>
   );
 }

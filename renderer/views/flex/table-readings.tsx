@@ -2,12 +2,12 @@ import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { type Bendable, flatTableOf, setupOf, tableLoads } from '../../answers/index.ts';
 import { Reading } from '../../kit/index.ts';
-import { view } from '../../state/index.ts';
+import { t, view } from '../../state/index.ts';
 
 /** How the camber closes on a flat hard table under the press as it stands. */
 export function TableReadings({ pair }: { pair: Bendable }): JSX.Element {
   if (pair.ski.camber === 0) {
-    return <p class="reading-hint">{pair.name} has no camber: it lies on the table as it is.</p>;
+    return <p class="reading-hint">{t('flex.noCamber', { name: pair.name })}</p>;
   }
   const { firstTouch, firstTouchAt, flatten, gapLeft, gapLeftAt } = flatTableOf(
     pair,
@@ -18,28 +18,28 @@ export function TableReadings({ pair }: { pair: Bendable }): JSX.Element {
   const gap = formatQuantity(gapLeft, 'deflection', { system }).text;
   return (
     <section class="reading-group">
-      <h2>{pair.name}, camber closing</h2>
+      <h2>{t('flex.camberClosing', { name: pair.name })}</h2>
       <Reading
-        label="First touch"
+        label={t('flex.firstTouch')}
         measure="force"
         decimals={1}
         size="small"
         value={firstTouch}
-        note={`at ${station(firstTouchAt)} from the rear contact point`}
+        note={t('flex.atFromRear', { at: station(firstTouchAt) })}
         working={() => tableLoads(pair)}
       />
       <Reading
-        label="Whole base down, within 0.1 mm"
+        label={t('flex.fullyFlattened')}
         measure="force"
         decimals={1}
         size="small"
         value={flatten}
-        why={`Never by this press: ${gap} stays open at ${station(gapLeftAt)}.`}
+        why={t('flex.neverFlat', { gap, at: station(gapLeftAt) })}
         working={() => tableLoads(pair)}
       />
       {flatten === null && (
         <Reading
-          label="Gap that stays"
+          label={t('flex.gapStays')}
           measure="deflection"
           size="small"
           value={gapLeft}

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { Dialog, NumberCell } from '../../kit/index.ts';
+import { t } from '../../state/index.ts';
 import type { Layer } from './layup-edits.ts';
 
 type Stations = Exclude<Layer['thicknessMm'], number>;
@@ -23,7 +24,7 @@ export function ThicknessStations(props: {
       <button
         type="button"
         class="bare varies"
-        aria-label={`Thickness of layer ${at + 1}, ${range} mm along the ski: edit`}
+        aria-label={t('flex.thicknessAlong', { layer: at + 1, range })}
         onClick={() => {
           open.value = true;
         }}
@@ -32,7 +33,7 @@ export function ThicknessStations(props: {
       </button>
       {open.value && (
         <Dialog
-          title={`Thickness of ${layer.material}`}
+          title={t('flex.thicknessOf', { material: layer.material })}
           onClose={() => {
             open.value = false;
           }}
@@ -45,7 +46,7 @@ export function ThicknessStations(props: {
                   edit(values[Math.floor(values.length / 2)]);
                 }}
               >
-                The same everywhere
+                {t('flex.sameEverywhere')}
               </button>
             )
           }
@@ -54,10 +55,10 @@ export function ThicknessStations(props: {
             <thead>
               <tr>
                 <th scope="col" class="number">
-                  From rear contact, mm
+                  {t('flex.column.fromRear')}
                 </th>
                 <th scope="col" class="number">
-                  Thickness, mm
+                  {t('flex.column.thickness')}
                 </th>
               </tr>
             </thead>
@@ -69,7 +70,7 @@ export function ThicknessStations(props: {
                   </th>
                   <td class="number">
                     <NumberCell
-                      label={`Thickness at ${station.fromTailMm} mm`}
+                      label={t('flex.thicknessAt', { at: station.fromTailMm })}
                       unit="mm"
                       value={station.thicknessMm}
                       min={0.01}

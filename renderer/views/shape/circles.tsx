@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { formatQuantity, shownAs } from '../../../core/units/index.ts';
 import { radiusOf } from '../../answers/index.ts';
 import { Figure, PairBadge, type Size, spread } from '../../kit/index.ts';
-import { activePair, type ChosenPair, chosenPairs, view } from '../../state/index.ts';
+import { activePair, type ChosenPair, chosenPairs, t, view } from '../../state/index.ts';
 
 interface Circle {
   readonly pair: ChosenPair;
@@ -17,15 +17,14 @@ export function Circles(): JSX.Element {
   });
   return (
     <Figure
-      title="The whole circle"
+      title={t('shape.wholeCircle')}
       description={circles
-        .map(
-          ({ pair, radius }) =>
-            `${pair.name}: radius ${formatQuantity(radius, 'radius', { system: view.value.system }).text}`,
+        .map(({ pair, radius }) =>
+          t('shape.circleOf', { name: pair.name, radius: { quantity: 'radius', value: radius } }),
         )
         .join(', ')}
       rows={() => [
-        ['pair', 'sidecut radius (m)'],
+        [t('common.columnPair'), t('common.columnSidecutRadius')],
         ...circles.map(({ pair, radius }) => [pair.name, radius.toFixed(3)]),
       ]}
     >
@@ -83,7 +82,7 @@ function Drawing({ circles, size }: { circles: readonly Circle[]; size: Size }):
         />
       ))}
       <text x={centre} y={bottom + 17} text-anchor="middle">
-        the ski, to scale
+        {t('shape.toScale')}
       </text>
       <g class="axes" transform={`translate(${size.width - 12 - bar * perMetre},${bottom})`}>
         <path class="scale-bar" d={`M0,-5v5h${bar * perMetre}v-5`} />

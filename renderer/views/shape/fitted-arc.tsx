@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { edgeOf, type Placing, sidecutOf } from '../../answers/index.ts';
-import { type ChosenPair, view } from '../../state/index.ts';
+import { type ChosenPair, t, view } from '../../state/index.ts';
 
 /**
  * The circle of the sidecut radius where it runs along the edge, carried on past both ends. It is laid
@@ -37,7 +37,7 @@ export function FittedArc({
     <g class="fitted-arc">
       <path d={`M${points.join('L')}`} />
       <text class="halo" x={place.x(cut.waistStation)} y={place.y(lowest) - 44} text-anchor="middle">
-        {`arc of ${radius.value}\u00a0${radius.unit}`}
+        {t('shape.arcOf', { radius: `${radius.value}\u00a0${radius.unit}` })}
       </text>
     </g>
   );

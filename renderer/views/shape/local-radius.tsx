@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { radiusOf, sidecutOf } from '../../answers/index.ts';
 import { Chart, type Series } from '../../kit/index.ts';
-import { chosenPairs } from '../../state/index.ts';
+import { chosenPairs, t } from '../../state/index.ts';
 
 /** Local radius along the edge: level where one arc is cut, curved where the shape changes its mind. */
 export function LocalRadius(): JSX.Element {
@@ -20,9 +20,9 @@ export function LocalRadius(): JSX.Element {
   const greatest = Math.max(5, ...chosenPairs.value.map(pair => radiusOf(pair.pair) ?? 0));
   return (
     <Chart
-      title="Radius along the edge"
-      x={{ label: 'From rear contact', measure: 'station' }}
-      y={{ label: 'Local radius', measure: 'radius', zero: true, ceiling: greatest * 2 }}
+      title={t('shape.radiusAlongEdge')}
+      x={{ label: t('common.fromRearContact'), measure: 'station' }}
+      y={{ label: t('shape.localRadius'), measure: 'radius', zero: true, ceiling: greatest * 2 }}
       series={series}
       cursor={cursor}
     />

@@ -3,16 +3,19 @@ import { shapeWorkings, widthRemark } from '../../../core/shape/index.ts';
 import type { Working } from '../../../core/working/index.ts';
 import { radiusOf, sidecutOf } from '../../answers/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
-import { activePair, type ChosenPair, chosenPairs, inWords, perPair, ski } from '../../state/index.ts';
+import { activePair, type ChosenPair, chosenPairs, inWords, perPair, ski, t } from '../../state/index.ts';
 
 const workingsOf = perPair(pair => shapeWorkings(ski(pair)));
 
 /** How the active pair's radius was measured; any pair's width stations that are not used. */
 function noteOf(pair: ChosenPair, active: boolean): string | undefined {
-  const how = active ? `over the contact length, ${sidecutOf(pair.pair).waistSource}` : null;
+  const { waistSource } = sidecutOf(pair.pair);
+  const how = active
+    ? t('shape.overContactLength', { waist: { key: `shape.waistSource.${waistSource}` } })
+    : null;
   const unused = widthRemark(pair.ski);
-  const told = [how, unused && inWords(unused)].filter(each => each !== null);
-  return told.length > 0 ? told.join('. ') : undefined;
+  const remarks = [how, unused && inWords(unused)].filter(each => each !== null);
+  return remarks.length > 0 ? remarks.join('. ') : undefined;
 }
 
 export function ShapeReadings(): JSX.Element | null {
@@ -26,7 +29,7 @@ export function ShapeReadings(): JSX.Element | null {
   return (
     <>
       <PairReadings
-        label="Sidecut radius"
+        label={t('shape.sidecutRadius')}
         measure="radius"
         activeId={active.id}
         rows={chosenPairs.value.map(pair => ({
@@ -35,7 +38,7 @@ export function ShapeReadings(): JSX.Element | null {
           of: pair.name,
           value: radiusOf(pair.pair),
           uncertainty: sidecutOf(pair.pair).radiusUncertainty,
-          why: 'The edge has no sidecut: the waist must be narrower than tip and tail.',
+          why: t('shape.noSidecut'),
           note: noteOf(pair, pair.id === active.id),
           working: () =>
             workingsOf(pair.pair).filter(each =>
@@ -46,14 +49,14 @@ export function ShapeReadings(): JSX.Element | null {
       <section class="reading-group">
         <h2>{active.name}</h2>
         <Reading
-          label="Sidecut depth"
+          label={t('shape.sidecutDepth')}
           measure="width"
           size="small"
           value={cut.depth}
           working={explained('shape.depth')}
         />
         <Reading
-          label="Exact circle through three points"
+          label={t('shape.exactCircle')}
           measure="radius"
           size="small"
           value={cut.circleRadius}
@@ -61,23 +64,23 @@ export function ShapeReadings(): JSX.Element | null {
           working={explained('shape.circleRadius')}
         />
         <Reading
-          label="Circle of least squares over the edge"
+          label={t('shape.leastSquaresCircle')}
           measure="radius"
           size="small"
           value={Number.isFinite(cut.fittedRadius) ? cut.fittedRadius : null}
-          why="The edge is no shallow arc."
+          why={t('shape.noShallowArc')}
           decimals={2}
           working={explained('shape.fittedRadius')}
         />
         <Reading
-          label="True waist, from the rear contact point"
+          label={t('shape.trueWaist')}
           measure="station"
           size="small"
           value={cut.waistStation}
           working={explained('shape.waistStation')}
         />
         <Reading
-          label="Taper of either edge"
+          label={t('shape.taper')}
           measure="angle"
           size="small"
           value={cut.taper}
@@ -85,9 +88,7 @@ export function ShapeReadings(): JSX.Element | null {
           working={explained('shape.taper')}
         />
       </section>
-      <p class="reading-hint">
-        Drag the grips on the ski, or focus one and press the arrow keys. Shift moves finely.
-      </p>
+      <p class="reading-hint">{t('shape.gripsHint')}</p>
     </>
   );
 }

@@ -1,7 +1,7 @@
 import './shape.css';
 import type { JSX } from 'preact';
 import { Empty } from '../../kit/index.ts';
-import { chosenPairs } from '../../state/index.ts';
+import { chosenPairs, t } from '../../state/index.ts';
 import { Circles } from './circles.tsx';
 import { LocalRadius } from './local-radius.tsx';
 import { TopView } from './top-view.tsx';
@@ -10,7 +10,7 @@ export function ShapeStage(): JSX.Element {
   if (chosenPairs.value.length === 0) {
     return (
       <Empty>
-        <p>Choose a pair in the rack to see its shape, or up to four to lay them over one another.</p>
+        <p>{t('shape.empty')}</p>
       </Empty>
     );
   }

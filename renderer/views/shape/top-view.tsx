@@ -10,7 +10,7 @@ import {
   sidecutOf,
 } from '../../answers/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
-import { activePair, type ChosenPair, chosenPairs, view } from '../../state/index.ts';
+import { activePair, type ChosenPair, chosenPairs, t, view } from '../../state/index.ts';
 import { ExaggerationControl } from './exaggeration.tsx';
 import { FittedArc } from './fitted-arc.tsx';
 import { WidthHandles } from './width-handles.tsx';
@@ -24,8 +24,8 @@ export function TopView(): JSX.Element {
   const pairs = chosenPairs.value;
   return (
     <Figure
-      title="From above"
-      description={`Top view of ${pairs.map(pair => pair.name).join(', ')}, boot centres together`}
+      title={t('common.fromAbove')}
+      description={t('shape.topViewOf', { pairs: pairs.map(pair => pair.name) })}
       tools={<ExaggerationControl />}
       note={legend(pairs)}
       rows={() => outlineRows(pairs)}
@@ -36,9 +36,9 @@ export function TopView(): JSX.Element {
 }
 
 function legend(pairs: readonly ChosenPair[]): string {
-  const stations = activePair.value?.ski.widthStations ? 'widths from measured stations' : '';
-  const together = pairs.length > 1 ? 'boot centres together' : '';
-  return [stations, together, 'dotted: not measured'].filter(Boolean).join(', ');
+  const stations = activePair.value?.ski.widthStations ? t('shape.measuredStations') : '';
+  const together = pairs.length > 1 ? t('shape.together') : '';
+  return [stations, together, t('shape.dotted')].filter(Boolean).join(', ');
 }
 
 function Outlines({ pairs, size }: { pairs: readonly ChosenPair[]; size: Size }): JSX.Element {
@@ -142,7 +142,7 @@ function StationScale({ pair, place, y }: { pair: ChosenPair; place: Placing; y:
       <line class="axis" x1={place.x(0)} x2={place.x(length)} y1={y} y2={y} />
       <path class="boot-mark" d={`M${place.x(pair.ski.bootCentre)},${y}v-7`} />
       <text x={place.x(pair.ski.bootCentre)} y={y - 11} text-anchor="middle">
-        boot centre
+        {t('shape.bootCentre')}
       </text>
       {stations.map(at => (
         <g key={at} transform={`translate(${place.x(at)},${y})`}>
@@ -160,7 +160,14 @@ function StationScale({ pair, place, y }: { pair: ChosenPair; place: Placing; y:
 }
 
 function outlineRows(pairs: readonly ChosenPair[]): (string | number)[][] {
-  const rows: (string | number)[][] = [['pair', 'station (mm)', 'width (mm)', 'sidecut radius (m)']];
+  const rows: (string | number)[][] = [
+    [
+      t('common.columnPair'),
+      t('common.columnStation'),
+      t('common.columnWidth'),
+      t('common.columnSidecutRadius'),
+    ],
+  ];
   for (const pair of pairs) {
     const { x, y } = halfOutline(pair.pair);
     const radius = sidecutOf(pair.pair).radius.toFixed(3);

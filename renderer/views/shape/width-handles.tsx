@@ -1,8 +1,7 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../../core/units/index.ts';
 import type { Placing } from '../../answers/index.ts';
 import { Handle } from '../../kit/index.ts';
-import { type ChosenPair, changePair, view } from '../../state/index.ts';
+import { type ChosenPair, changePair, t } from '../../state/index.ts';
 
 interface Props {
   readonly pair: ChosenPair;
@@ -12,28 +11,22 @@ interface Props {
   readonly along: number;
 }
 
+type End = 'tip' | 'waist' | 'tail';
 type WidthField = 'tipWidthMm' | 'waistWidthMm' | 'tailWidthMm';
 
 /** Grips on the upper edge for the three widths, and on the lower edge for the waist station. */
 export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Element {
   const { tipWidthMm: tip, waistWidthMm: waist, tailWidthMm: tail, contactLengthMm } = pair.pair;
-  const { system } = view.value;
   const locked = pair.readOnly !== undefined || pair.ski.widthStations !== null;
   const waistStation = pair.ski.waistStation ?? pair.ski.contactLength / 2;
   const middle = place.y(0);
 
-  const named = (label: string, widthMm: number) =>
-    `${label.toLowerCase()} ${formatQuantity(widthMm, 'widthMm', { system }).text}`;
-  const grip = (
-    field: WidthField,
-    label: string,
-    widthMm: number,
-    station: number,
-    limits: [number, number],
-  ) => (
+  const named = (end: End, widthMm: number) =>
+    t('shape.width', { end, width: { quantity: 'widthMm', value: widthMm } });
+  const grip = (field: WidthField, end: End, widthMm: number, station: number, limits: [number, number]) => (
     <Handle
       key={field}
-      label={`${label} width of ${pair.name}`}
+      label={t('shape.widthOf', { end, name: pair.name })}
       measure="widthMm"
       value={widthMm}
       min={limits[0]}
@@ -44,16 +37,18 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
       y={place.y(widthMm / 2000)}
       invert={px => ((middle - px) / perMetre) * 2000}
       disabled={locked}
-      onInput={value => changePair(pair.id, `${label} width`, { [field]: value }, `${pair.id} ${field}`)}
+      onInput={value =>
+        changePair(pair.id, t('shape.widthStep', { end }), { [field]: value }, `${pair.id} ${field}`)
+      }
     />
   );
   return (
     <g>
-      {grip('tailWidthMm', 'Tail', tail, 0, [waist + 1, 160])}
-      {grip('waistWidthMm', 'Waist', waist, waistStation, [40, Math.min(tip, tail) - 1])}
-      {grip('tipWidthMm', 'Tip', tip, pair.ski.contactLength, [waist + 1, 180])}
+      {grip('tailWidthMm', 'tail', tail, 0, [waist + 1, 160])}
+      {grip('waistWidthMm', 'waist', waist, waistStation, [40, Math.min(tip, tail) - 1])}
+      {grip('tipWidthMm', 'tip', tip, pair.ski.contactLength, [waist + 1, 180])}
       <Handle
-        label={`Waist station of ${pair.name}`}
+        label={t('shape.waistStationOf', { name: pair.name })}
         measure="stationMm"
         value={waistStation * 1000}
         min={Math.round(contactLengthMm * 0.3)}
@@ -65,27 +60,34 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
         invert={px => (waistStation + (px - place.x(waistStation)) / along) * 1000}
         disabled={locked}
         onInput={value =>
-          changePair(pair.id, 'Waist station', { waistFromTailMm: value }, `${pair.id} waistFromTailMm`)
+          changePair(
+            pair.id,
+            t('shape.waistStation'),
+            { waistFromTailMm: value },
+            `${pair.id} waistFromTailMm`,
+          )
         }
       />
       <WidthLabel
         x={place.x(waistStation)}
         y={place.y(waist / 2000) - 37}
         anchor="middle"
-        text={named('Waist', waist)}
+        text={named('waist', waist)}
       />
       <WidthLabel
         x={place.x(waistStation)}
         y={place.y(-waist / 2000) + 4}
         anchor="middle"
-        text={`${pair.ski.waistStation === null ? 'waist taken midway' : 'waist at'} ${formatQuantity(waistStation, 'station', { system }).text}`}
+        text={t(pair.ski.waistStation === null ? 'shape.waistTakenMidway' : 'shape.waistAt', {
+          at: { quantity: 'station', value: waistStation },
+        })}
       />
-      <WidthLabel x={place.x(0) - 10} y={place.y(-tail / 2000)} anchor="start" text={named('Tail', tail)} />
+      <WidthLabel x={place.x(0) - 10} y={place.y(-tail / 2000)} anchor="start" text={named('tail', tail)} />
       <WidthLabel
         x={place.x(pair.ski.contactLength) + 10}
         y={place.y(-tip / 2000)}
         anchor="end"
-        text={named('Tip', tip)}
+        text={named('tip', tip)}
       />
       <Measured pair={pair} place={place} />
     </g>

@@ -4,30 +4,22 @@ import { USUAL } from '../../../core/conditions/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { type PairRun, runs } from '../../answers/index.ts';
-import { inWords } from '../../state/index.ts';
+import { inWords, t } from '../../state/index.ts';
 import { TraceFigure } from './trace-figure.tsx';
 import type { Trace } from './trace-list.ts';
 
 interface Load {
   readonly name: keyof BindingLoadColumns;
-  readonly label: string;
   readonly measure: MeasureName;
-  /** As a heading of the table. */
-  readonly heading: string;
 }
 
 const LOADS: readonly Load[] = [
-  { name: 'normal', label: 'Presses', measure: 'force', heading: 'presses the base to the boot (N)' },
-  { name: 'sideways', label: 'Along the base', measure: 'force', heading: 'along the base, right + (N)' },
-  { name: 'foreAft', label: 'Along the ski', measure: 'force', heading: 'along the ski, ahead + (N)' },
-  { name: 'roll', label: 'Lifts right edge', measure: 'moment', heading: 'lifts the right edge + (N·m)' },
-  { name: 'pitch', label: 'Lifts toe', measure: 'moment', heading: 'lifts the toe + (N·m)' },
-  {
-    name: 'yaw',
-    label: 'Toe to the right',
-    measure: 'moment',
-    heading: 'turns the toe to the right + (N·m)',
-  },
+  { name: 'normal', measure: 'force' },
+  { name: 'sideways', measure: 'force' },
+  { name: 'foreAft', measure: 'force' },
+  { name: 'roll', measure: 'moment' },
+  { name: 'pitch', measure: 'moment' },
+  { name: 'yaw', measure: 'moment' },
 ];
 
 const known = new WeakMap<PairRun, BindingLoadColumns>();
@@ -48,9 +40,9 @@ export function loadsOf(run: PairRun): BindingLoadColumns {
   return columns;
 }
 
-const TRACES: readonly Trace[] = LOADS.map(({ name, label, measure }) => ({
+const TRACES: readonly Trace[] = LOADS.map(({ name, measure }) => ({
   id: name,
-  label,
+  label: `slope.binding.${name}` as const,
   measure,
   zero: true,
   values: (_, run) => loadsOf(run!)[name],
@@ -62,8 +54,8 @@ export function BindingSheet(): JSX.Element {
   return (
     <>
       <TraceFigure
-        title="Loads handed to the binding"
-        description="Forces and moments that the outer ski hands to its binding over time"
+        title={t('slope.bindingTitle')}
+        description={t('slope.bindingDescription')}
         note={shareNote(shown[0])}
         traces={TRACES}
         rows={() => bindingRows(shown)}
@@ -76,10 +68,16 @@ export function BindingSheet(): JSX.Element {
 }
 
 const shareNote = (lead: PairRun | undefined) =>
-  `Outer ski, ${formatQuantity(lead?.plan.outerShare ?? USUAL.outerShare, 'share').text} of the load, at the sole.`;
+  t('slope.bindingNote', { share: formatQuantity(lead?.plan.outerShare ?? USUAL.outerShare, 'share').text });
 
 function bindingRows(shown: readonly PairRun[]): (string | number)[][] {
-  const rows: (string | number)[][] = [['pair', 'time (s)', ...LOADS.map(each => each.heading)]];
+  const rows: (string | number)[][] = [
+    [
+      t('common.columnPair'),
+      t('slope.column.time'),
+      ...LOADS.map(({ name }) => t(`slope.bindingColumn.${name}`)),
+    ],
+  ];
   for (const run of shown) {
     const columns = loadsOf(run);
     run.track.t.forEach((time, i) => {

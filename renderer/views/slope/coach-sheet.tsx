@@ -1,6 +1,7 @@
-import { allInWords, inWords } from '../../state/index.ts';
+import { allInWords, inWords, t } from '../../state/index.ts';
 import './coach-sheet.css';
 import type { JSX } from 'preact';
+import type { PlainKey } from '../../../core/language/index.ts';
 import { GRAVITY, Phase } from '../../../core/run/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
 import { type Explained, explainedAt, hardestRow, leadRun, weakestRow } from '../../answers/index.ts';
@@ -11,7 +12,7 @@ import { rowAt } from './skids.ts';
 interface Link {
   /** Of its working. */
   readonly key: string;
-  readonly label: string;
+  readonly label: PlainKey;
   readonly measure: MeasureName;
   value(of: Explained): number;
 }
@@ -22,19 +23,19 @@ const sideOf = ({ moment }: Explained) => (moment.edge < 0 ? -1 : 1);
 const LINKS: readonly Link[] = [
   {
     key: 'run.radius',
-    label: 'Turn radius',
+    label: 'board.turnRadius',
     measure: 'radius',
     value: ({ moment }) => Math.abs(1 / moment.curvature),
   },
   {
     key: 'run.sideways',
-    label: 'Sideways push (× body weight)',
+    label: 'board.sidewaysPush',
     measure: 'number',
     value: of => (sideOf(of) * of.moment.sideways) / GRAVITY,
   },
-  { key: 'run.lean', label: 'Lean to balance', measure: 'angle', value: of => sideOf(of) * of.moment.lean },
-  { key: 'run.hold', label: 'Grip to spare', measure: 'angle', value: ({ moment }) => moment.hold },
-  { key: 'run.load', label: 'Load', measure: 'force', value: ({ moment }) => moment.load },
+  { key: 'run.lean', label: 'board.lean', measure: 'angle', value: of => sideOf(of) * of.moment.lean },
+  { key: 'run.hold', label: 'board.grip', measure: 'angle', value: ({ moment }) => moment.hold },
+  { key: 'run.load', label: 'condition.load', measure: 'force', value: ({ moment }) => moment.load },
 ];
 
 /** The coach's chain at the time shown, and what would change its answer. */
@@ -49,16 +50,14 @@ export function CoachSheet(): JSX.Element | null {
     seek(track.t[to]!);
   };
   return (
-    <section class="coach" aria-label="Why: from edge angle to grip">
+    <section class="coach" aria-label={t('slope.whyTitle')}>
       <header>
-        <h2>
-          {run.pair.name} at {track.t[row]!.toFixed(1)} s
-        </h2>
+        <h2>{t('slope.atTime', { name: run.pair.name, time: track.t[row]!.toFixed(1) })}</h2>
         <button type="button" onClick={go(weakestRow(track))}>
-          Go to weakest grip
+          {t('slope.goToWeakest')}
         </button>
         <button type="button" onClick={go(hardestRow(track))}>
-          Go to greatest load
+          {t('slope.goToGreatestLoad')}
         </button>
       </header>
       {explained ? (
@@ -77,18 +76,18 @@ function ChainAndWords(props: { readonly explained: Explained; readonly slides: 
     <>
       <ol class="chain">
         <li>
-          <Reading label="Edge angle" measure="angle" size="small" value={Math.abs(moment.edge)} />
+          <Reading label={t('condition.edge')} measure="angle" size="small" value={Math.abs(moment.edge)} />
         </li>
         {LINKS.map(link => {
           const upTo = chain.findIndex(each => each.key === link.key);
           return (
             <li key={link.key}>
               <Reading
-                label={link.label}
+                label={t(link.label)}
                 measure={link.measure}
                 size="small"
                 value={link.value(explained)}
-                note={link.key === 'run.hold' && slides ? 'slides' : undefined}
+                note={link.key === 'run.hold' && slides ? t('board.slides') : undefined}
                 working={() => chain.slice(0, upTo + 1).reverse()}
               />
             </li>
@@ -98,7 +97,7 @@ function ChainAndWords(props: { readonly explained: Explained; readonly slides: 
       <div class="coach-words">
         <p class="coach-verdict">{inWords(words.verdict)}</p>
         <p>{allInWords(words.stance)}</p>
-        {words.changes.length > 0 && <h3>What to change</h3>}
+        {words.changes.length > 0 && <h3>{t('board.whatToChange')}</h3>}
         <ul>
           {words.changes.map(change => (
             <li key={change.key}>{inWords(change)}</li>
@@ -109,9 +108,4 @@ function ChainAndWords(props: { readonly explained: Explained; readonly slides: 
   );
 }
 
-const NoTurn = (): JSX.Element => (
-  <p class="reading-hint">
-    The skis change edges here, so there is no turn to explain. Move the time into a turn, or go to one of the
-    two moments above.
-  </p>
-);
+const NoTurn = (): JSX.Element => <p class="reading-hint">{t('slope.noTurnHere')}</p>;

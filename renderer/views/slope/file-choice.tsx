@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { t } from '../../state/index.ts';
 
 /** A table asked for, and the name of the one in use. */
 export function FileChoice(props: { name: string | undefined; hint: string; onOpen(): void }): JSX.Element {
@@ -7,9 +8,9 @@ export function FileChoice(props: { name: string | undefined; hint: string; onOp
       <p class="reading-hint">{props.hint}</p>
       <p class="file-choice">
         <button type="button" onClick={props.onOpen}>
-          Open CSV…
+          {t('slope.openCsv')}
         </button>{' '}
-        {props.name ?? 'no file open'}
+        {props.name ?? t('slope.noFileOpen')}
       </p>
     </>
   );

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { ConditionControl } from '../../controls/index.ts';
 import { openFiles } from '../../files/index.ts';
 import { Segments } from '../../kit/index.ts';
-import { changeSlope, slope } from '../../state/index.ts';
+import { changeSlope, slope, t } from '../../state/index.ts';
 import { FileChoice } from './file-choice.tsx';
 
 /** The ground the skis run on. */
@@ -12,31 +12,31 @@ export function HillControls(): JSX.Element {
   const ground = rhythm ? 'even' : wanted;
   return (
     <details class="control-group" open>
-      <summary>Hill</summary>
+      <summary>{t('slope.hill')}</summary>
       {rhythm ? (
-        <p class="reading-hint">A rhythm is the pace that can be kept for ever, so its hill is even.</p>
+        <p class="reading-hint">{t('slope.rhythmHillEven')}</p>
       ) : (
         <Segments
-          label="Ground"
+          label={t('slope.ground')}
           labelHidden
           value={ground}
           options={[
-            { value: 'even', label: 'Even' },
-            { value: 'roller', label: 'Rollers', title: 'Invented ground, demo data' },
-            { value: 'steepening', label: 'Steeper', title: 'Invented ground, demo data' },
-            { value: 'file', label: 'CSV' },
+            { value: 'even', label: t('slope.even') },
+            { value: 'roller', label: t('slope.rollers'), title: t('slope.inventedGround') },
+            { value: 'steepening', label: t('slope.steeper'), title: t('slope.inventedGround') },
+            { value: 'file', label: t('slope.csv') },
           ]}
-          onInput={next => changeSlope('Ground', { ground: next })}
+          onInput={next => changeSlope(t('slope.ground'), { ground: next })}
         />
       )}
       {ground === 'even' && <ConditionControl field="slopeDeg" />}
       {(ground === 'roller' || ground === 'steepening') && (
-        <p class="reading-hint">Pala Ostrelle, an invented hill (demo data).</p>
+        <p class="reading-hint">{t('slope.inventedHill')}</p>
       )}
       {ground === 'file' && (
         <FileChoice
           name={groundFile?.name}
-          hint="Rows of horizontal distance and height in m. Until a file is open, the even slope is skied."
+          hint={t('slope.groundFileHint')}
           onOpen={() => void openFiles('slope')}
         />
       )}

@@ -5,18 +5,12 @@ import { useEffect, useRef } from 'preact/hooks';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { bendAlong, formOf, ground, hardestRow, hillBends, leadRun, runs } from '../../answers/index.ts';
 import { styleOf } from '../../kit/index.ts';
-import type { ForceName, HillRun, HillSceneHandle } from '../../scene/index.ts';
-import { conditions, type Theme, view } from '../../state/index.ts';
+import type { HillRun, HillSceneHandle } from '../../scene/index.ts';
+import { conditions, type Theme, t, view } from '../../state/index.ts';
 import { clock, tick, usePlayer } from './clock.ts';
 import { polesOf } from './plan-figure.tsx';
 import { PlanView } from './plan-view.tsx';
 import { arrowsShown, camera } from './settings.ts';
-
-const FORCES: Readonly<Record<ForceName, string>> = {
-  weight: 'weight',
-  snow: 'snow',
-  sideways: 'sideways',
-};
 
 /** Pictures lower than this keep the labels of the plain look. */
 const SMALL_PX = 340;
@@ -39,12 +33,12 @@ export function Hill(): JSX.Element {
       const { createScene, lookHere, webglAvailable } = await import('../../scene/index.ts');
       if (gone || !host.current) return;
       if (!webglAvailable()) {
-        flat.value = 'This machine draws no WebGL 2';
+        flat.value = t('board.noWebGL');
         return;
       }
       const scene = createScene(host.current, { kind: 'hill', theme: theme.peek(), ...lookHere() });
       const lost = () => {
-        flat.value = 'The graphics driver gave up the picture';
+        flat.value = t('board.pictureLost');
       };
       scene.canvas.addEventListener('webglcontextlost', lost);
       stops.push(() => {
@@ -70,8 +64,8 @@ export function Hill(): JSX.Element {
   if (flat.value !== null) return <PlanView why={flat.value} />;
   return (
     <div class={nothing ? 'hill of-nothing' : 'hill'} ref={host}>
-      {!laid.value && <p class="hill-waiting">Laying out the hill …</p>}
-      {nothing && <p class="hill-waiting">There is no run to show.</p>}
+      {!laid.value && <p class="hill-waiting">{t('slope.layingOut')}</p>}
+      {nothing && <p class="hill-waiting">{t('slope.noRun')}</p>}
     </div>
   );
 }
@@ -112,12 +106,12 @@ function follow(scene: HillSceneHandle, stops: (() => void)[]) {
         mass: mass.value,
         arrows: arrowsShown.value,
         forceText: (name, newtons) =>
-          `${FORCES[name]} ${formatQuantity(Math.round(newtons / 10) * 10, 'force', { system: units }).text}`,
+          t(`slope.force.${name}`, {
+            force: formatQuantity(Math.round(newtons / 10) * 10, 'force', { system: units }).text,
+          }),
       });
       const names = runs.value.runs.map(run => run.pair.name).join(' and ');
-      scene.describe(
-        `${names} going down the hill, the groove left behind and the path of the mass dashed beside it`,
-      );
+      scene.describe(`${t('slope.hillDescription', { names })}. ${t('common.sceneKeys')}`);
       if (begun) return;
       begun = true;
       scene.onTime(tick);

@@ -1,8 +1,9 @@
+import { t } from '../../state/index.ts';
 import './limit-bands.css';
 import { computed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { leadRun } from '../../answers/index.ts';
-import { LIMIT_WORDS, LIMITS, type Limit, limitStretches, limitsMet } from './limit-words.ts';
+import { LIMITS, type Limit, limitName, limitReason, limitStretches, limitsMet } from './limit-words.ts';
 
 /** Where which limit holds the lead back; empty where no rhythm is skied. */
 export const leadStretches = computed(() => {
@@ -55,9 +56,9 @@ export function LimitKey(): JSX.Element | null {
   if (met.length === 0 || !lead) return null;
   return (
     <p class="limit-key">
-      <span>What holds {lead.pair.name} back along the turn:</span>
+      <span>{t('slope.whatHoldsBackAlong', { name: lead.pair.name })}</span>
       {met.map(by => (
-        <span key={by} title={LIMIT_WORDS[by].reason}>
+        <span key={by} title={limitReason(by)}>
           <svg width="26" height="12" aria-hidden="true">
             <LimitPatterns scope={`key-${by.replace(' ', '-')}`} />
             <rect
@@ -67,7 +68,7 @@ export function LimitKey(): JSX.Element | null {
               fill={limitFill(`key-${by.replace(' ', '-')}`, by)}
             />
           </svg>{' '}
-          {LIMIT_WORDS[by].name}
+          {limitName(by)}
         </span>
       ))}
     </p>

@@ -1,29 +1,33 @@
+import type { PlainKey } from '../../../core/language/index.ts';
 import type { HeldBackBy, LineRun } from '../../../core/line/index.ts';
+import { t } from '../../state/index.ts';
 
-/** A limit by its short name on bands, and as the reason a turn is no quicker. */
-export interface LimitWords {
-  readonly name: string;
-  readonly reason: string;
-}
+type Words = readonly [name: PlainKey, inline: PlainKey, reason: PlainKey];
 
-export const LIMIT_WORDS: Readonly<Record<Exclude<HeldBackBy, 'nothing'>, LimitWords>> = {
-  push: { name: 'Strength', reason: 'the legs push as hard as they can' },
-  'push rate': { name: 'Quick strength', reason: 'the push builds up and falls as fast as it can' },
-  'leg speed': { name: 'Leg speed', reason: 'the legs fold and stretch as fast as they can' },
-  'leg length': { name: 'Leg length', reason: 'the legs are as long or as short as they get' },
-  'edge angle': { name: 'Edge angle', reason: 'the skis are tipped as far as the skier can' },
-  'edge rate': { name: 'Edging speed', reason: 'the skis are tipped as fast as the skier can' },
-  hold: { name: 'Grip', reason: 'the edge carries no more lean' },
-  wall: { name: 'Wall of snow', reason: 'the wall of snow the edge leans on is about to break' },
-  angulation: { name: 'Angulation', reason: 'the body bends sideways as far as it can' },
-  drift: {
-    name: 'Turning the skis',
-    reason: 'the skis are turned off their own arc as fast or as far as they can',
-  },
+const WORDS: Readonly<Record<Exclude<HeldBackBy, 'nothing'>, Words>> = {
+  push: ['slope.limit.push', 'slope.limitInline.push', 'slope.limitReason.push'],
+  'push rate': ['slope.limit.pushRate', 'slope.limitInline.pushRate', 'slope.limitReason.pushRate'],
+  'leg speed': ['slope.limit.legSpeed', 'slope.limitInline.legSpeed', 'slope.limitReason.legSpeed'],
+  'leg length': ['slope.limit.legLength', 'slope.limitInline.legLength', 'slope.limitReason.legLength'],
+  'edge angle': ['slope.limit.edgeAngle', 'slope.limitInline.edgeAngle', 'slope.limitReason.edgeAngle'],
+  'edge rate': ['slope.limit.edgeRate', 'slope.limitInline.edgeRate', 'slope.limitReason.edgeRate'],
+  hold: ['slope.limit.hold', 'slope.limitInline.hold', 'slope.limitReason.hold'],
+  wall: ['slope.limit.wall', 'slope.limitInline.wall', 'slope.limitReason.wall'],
+  angulation: ['slope.limit.angulation', 'slope.limitInline.angulation', 'slope.limitReason.angulation'],
+  drift: ['slope.limit.drift', 'slope.limitInline.drift', 'slope.limitReason.drift'],
 };
 
-export type Limit = keyof typeof LIMIT_WORDS;
-export const LIMITS = Object.keys(LIMIT_WORDS) as Limit[];
+export type Limit = keyof typeof WORDS;
+export const LIMITS = Object.keys(WORDS) as Limit[];
+
+/** A limit by its short name, on a band or at the head of a line. */
+export const limitName = (by: Limit): string => t(WORDS[by][0]);
+
+/** The same within a sentence. */
+export const limitInline = (by: Limit): string => t(WORDS[by][1]);
+
+/** The reason it gives why a turn is no quicker. */
+export const limitReason = (by: Limit): string => t(WORDS[by][2]);
 
 /** Rows `from` to `to` of a track over which one limit holds the skier back. */
 export interface LimitStretch {

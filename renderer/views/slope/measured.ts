@@ -1,3 +1,4 @@
+import type { PlainKey, Sentence } from '../../../core/language/index.ts';
 import { DEGREE } from '../../../core/units/index.ts';
 import { groundOf, type PairRun } from '../../answers/index.ts';
 import type { TraceId } from './trace-list.ts';
@@ -7,7 +8,7 @@ export interface MeasuredBand {
   readonly trace: TraceId;
   readonly low: number;
   readonly high: number;
-  readonly label: string;
+  readonly label: Sentence;
 }
 
 /** Measurements that belong together, and where they were taken. */
@@ -18,22 +19,19 @@ export interface MeasuredTurns {
   readonly slope?: readonly [number, number];
   readonly bands: readonly MeasuredBand[];
   /** What, where and by whom. */
-  readonly words: string;
+  readonly words: PlainKey;
 }
 
 /** As far as this from the slope and the gate distance measured on, a turn is still read against them (our own choice). */
 const NEAR_SLOPE = 3 * DEGREE;
 const NEAR_GATES = 1.4;
 
-const REID =
-  'greatest edge angle and least radius in slalom on 19°, gates 10 and 13 m apart (Reid et al., Front. Sports Act. Living 2 (2020) 25; seen)';
-
 function slalom(
   spacing: number,
   edge: readonly [mean: number, spread: number],
   radius: readonly [mean: number, spread: number],
 ): MeasuredTurns {
-  const label = `SL ${spacing} m`;
+  const label: Sentence = { key: 'slope.measured.slalomBand', values: { spacing } };
   const band = (trace: TraceId, [mean, spread]: readonly [number, number], one: number): MeasuredBand => ({
     trace,
     low: (mean - spread) * one,
@@ -44,7 +42,7 @@ function slalom(
     spacing: [spacing - NEAR_GATES, spacing + NEAR_GATES],
     slope: [19 * DEGREE - NEAR_SLOPE, 19 * DEGREE + NEAR_SLOPE],
     bands: [band('edge', edge, DEGREE), band('radius', radius, 1)],
-    words: REID,
+    words: 'slope.measured.slalom',
   };
 }
 
@@ -54,8 +52,8 @@ export const MEASURED: readonly MeasuredTurns[] = [
   slalom(13, [71.0, 1.9], [4.94, 0.59]),
   {
     spacing: [18, 32],
-    bands: [{ trace: 'load', low: 0.7, high: 1.5, label: 'GS insoles' }],
-    words: 'force under both feet in giant slalom (Falda-Buscaiot et al., ISBS 2015; seen)',
+    bands: [{ trace: 'load', low: 0.7, high: 1.5, label: { key: 'slope.measured.giantSlalomBand' } }],
+    words: 'slope.measured.giantSlalom',
   },
 ];
 

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { type PairRun, runs } from '../../answers/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
-import { view } from '../../state/index.ts';
+import { t, view } from '../../state/index.ts';
 import { clock } from './clock.ts';
 import { LimitKey, LimitPatterns, leadStretches, limitFill } from './limit-bands.tsx';
 import { rowAt, stretchesOf } from './skids.ts';
@@ -18,9 +18,9 @@ export function PlanFigure(): JSX.Element {
   return (
     <>
       <Figure
-        title="From above"
-        description="Plan of the paths of skis and mass, down the slope to the right"
-        note="Skis in a full line, mass in a thin dashed one."
+        title={t('common.fromAbove')}
+        description={t('slope.planDescription')}
+        note={t('slope.planNote')}
         rows={() => planRows(shown)}
         moving={size => <Dots size={size} shown={shown} />}
       >
@@ -126,9 +126,9 @@ function Paths({ shown, size }: PlanProps): JSX.Element {
 
 /** The two paths by name, where they are furthest apart. */
 function PathNames({ run, at }: { readonly run: PairRun; readonly at: Scale }): JSX.Element {
-  const { x, y, massX, massY, t } = run.track;
+  const { x, y, massX, massY, t: time } = run.track;
   let best = 0;
-  for (let i = 0; i < t.length; i++) {
+  for (let i = 0; i < time.length; i++) {
     const inside = y[i]! > 0.15 * at.down && y[i]! < 0.85 * at.down;
     if (inside && Math.abs(x[i]! - massX[i]!) > Math.abs(x[best]! - massX[best]!)) best = i;
   }
@@ -142,7 +142,7 @@ function PathNames({ run, at }: { readonly run: PairRun; readonly at: Scale }): 
         text-anchor="middle"
         dominant-baseline="central"
       >
-        skis
+        {t('slope.skis')}
       </text>
       <text
         class="halo"
@@ -151,7 +151,7 @@ function PathNames({ run, at }: { readonly run: PairRun; readonly at: Scale }): 
         text-anchor="middle"
         dominant-baseline="central"
       >
-        mass
+        {t('slope.mass')}
       </text>
     </g>
   );
@@ -200,12 +200,12 @@ function way(run: PairRun, from: number, to: number, at: Scale, of: 'skis' | 'ma
 function planRows(shown: readonly PairRun[]): (string | number)[][] {
   const rows: (string | number)[][] = [
     [
-      'pair',
+      t('common.columnPair'),
       'time (s)',
-      'skis across (m)',
-      'skis down the slope (m)',
-      'mass across (m)',
-      'mass down the slope (m)',
+      t('slope.column.skisAcross'),
+      t('slope.column.skisDown'),
+      t('slope.column.massAcross'),
+      t('slope.column.massDown'),
     ],
   ];
   for (const { pair, track } of shown) {

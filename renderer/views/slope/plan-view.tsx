@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { duration } from '../../answers/index.ts';
+import { t } from '../../state/index.ts';
 import { flatPlayer, usePlayer } from './clock.ts';
 import { PlanFigure } from './plan-figure.tsx';
 
@@ -17,8 +18,7 @@ export function PlanView({ why }: { why: string }): JSX.Element {
   return (
     <div class="plan">
       <p class="plan-note" role="note">
-        {why}, so the hill is shown as a flat plan: down the slope runs to the right. Everything else works as
-        it does beside the hill.
+        {t('slope.flatPlan', { why })}
       </p>
       <PlanFigure />
     </div>

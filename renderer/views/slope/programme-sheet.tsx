@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { DEGREE } from '../../../core/units/index.ts';
 import { leadPair, leadRun, programmeOf, programmePlan } from '../../answers/index.ts';
 import { Chart, Handle, Quantity, type Series } from '../../kit/index.ts';
-import { changeSlope, type DrawnPoint, PAIR_MARKS, slope } from '../../state/index.ts';
+import { changeSlope, type DrawnPoint, PAIR_MARKS, slope, t } from '../../state/index.ts';
 
 const SAMPLES = 240;
 const MOST_POINTS = 25;
@@ -19,9 +19,9 @@ export function ProgrammeSheet(): JSX.Element {
   const step = points[1]!.at - points[0]!.at;
   const setStep = (seconds: number) => {
     draw(
-      'Time from point to point',
+      t('slope.pointSpacing'),
       points.map((point, i) => ({ ...point, at: Number((i * seconds).toFixed(3)) })),
-      'drawn step',
+      t('slope.drawnStep'),
     );
   };
   const add = () => {
@@ -32,23 +32,23 @@ export function ProgrammeSheet(): JSX.Element {
   return (
     <div class="programme-sheet">
       <Chart
-        title="Edge angle over time"
-        x={{ label: 'Time', measure: 'time' }}
+        title={t('slope.edgeOverTime')}
+        x={{ label: t('slope.time'), measure: 'time' }}
         y={{
-          label: 'Edge angle, right turns +',
+          label: t('slope.edgeAxis'),
           measure: 'angleDeg',
           zero: true,
           ...(isDrawn ? { domain: [-STEEPEST, STEEPEST] as const } : {}),
         }}
         series={seriesOf()}
-        empty="Choose a pair in the rack, and the programme it is skied with is drawn here."
+        empty={t('slope.programmeEmpty')}
       >
         {plot =>
           isDrawn
             ? points.map((point, i) => (
                 <Handle
                   key={point.at}
-                  label={`Edge angle at ${point.at.toFixed(1)} s`}
+                  label={t('slope.edgeAt', { at: point.at.toFixed(1) })}
                   measure="angleDeg"
                   value={point.deg}
                   min={-STEEPEST}
@@ -60,7 +60,7 @@ export function ProgrammeSheet(): JSX.Element {
                   invert={plot.y.invert}
                   onInput={deg =>
                     draw(
-                      `Edge angle at ${point.at.toFixed(1)} s`,
+                      t('slope.edgeAt', { at: point.at.toFixed(1) }),
                       points.map((each, k) => (k === i ? { ...each, deg } : each)),
                       `drawn ${i}`,
                     )
@@ -73,7 +73,7 @@ export function ProgrammeSheet(): JSX.Element {
       {isDrawn ? (
         <div class="toolbar">
           <Quantity
-            label="Time from point to point"
+            label={t('slope.pointSpacing')}
             measure="time"
             value={step}
             min={0.2}
@@ -82,23 +82,23 @@ export function ProgrammeSheet(): JSX.Element {
             onInput={setStep}
           />
           <button type="button" disabled={points.length >= MOST_POINTS} onClick={add}>
-            Add a turn
+            {t('slope.addTurn')}
           </button>
           <button
             type="button"
             disabled={points.length <= 3}
-            onClick={() => draw('Remove the last turn', points.slice(0, -2))}
+            onClick={() => draw(t('slope.removeLastTurn'), points.slice(0, -2))}
           >
-            Remove the last turn
+            {t('slope.removeLastTurn')}
           </button>
         </div>
       ) : (
         <p class="reading-hint">
           {programme === 'banked'
-            ? 'Banked turns have no programme: at every instant the skis are tilted as far as the force leans. The line is what came of it.'
+            ? t('slope.bankedNoProgramme')
             : programme === 'rhythm'
-              ? 'The quickest turn tips the skis as it needs: this is what came of it.'
-              : 'To draw your own, choose Drawn under Turns.'}
+              ? t('slope.rhythmProgramme')
+              : t('slope.drawYourOwn')}
         </p>
       )}
     </div>

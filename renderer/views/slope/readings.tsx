@@ -14,7 +14,7 @@ import {
 } from '../../answers/index.ts';
 import { ConditionControl, PresetChoice } from '../../controls/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
-import { conditions, slope } from '../../state/index.ts';
+import { conditions, inWords, slope, t } from '../../state/index.ts';
 import { GhostChoice } from './ghost-choice.tsx';
 import { HillControls } from './hill-controls.tsx';
 import { RhythmReadings } from './rhythm-readings.tsx';
@@ -43,7 +43,8 @@ export function SlopeReadings(): JSX.Element | null {
         <SkierControls />
       </div>
       <p class="reading-hint">
-        {lead.name} {source.words}.{runs.value.draft && ' A first look, about to be worked out closely.'}
+        {t('common.says', { name: lead.name, what: inWords(source.words) })}
+        {runs.value.draft && ` ${t('slope.firstLook')}`}
       </p>
       {found.length > 0 && (found[0]!.rhythm ? <RhythmReadings found={found} /> : <Summary found={found} />)}
     </>
@@ -60,7 +61,7 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
   return (
     <>
       <PairReadings
-        label="Greatest load"
+        label={t('slope.greatestLoad')}
         measure="bodyWeights"
         activeId={activeId}
         rows={found.map(run => ({
@@ -70,19 +71,19 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
         }))}
       />
       <PairReadings
-        label="Least grip to spare"
+        label={t('slope.leastGrip')}
         measure="angle"
         activeId={activeId}
         rows={found.map(run => ({
           ...rowOf(run),
           value: leastGrip(run.track),
-          why: 'The skis were on no edge.',
-          note: run === lead ? 'judged past 10° of edge' : undefined,
+          why: t('slope.onNoEdge'),
+          note: run === lead ? t('slope.judgedPast') : undefined,
           working: () => holdWorking(run, weakestRow(run.track)),
         }))}
       />
       <PairReadings
-        label="Speed at the end"
+        label={t('slope.speedAtEnd')}
         measure="speed"
         activeId={activeId}
         rows={found.map(run => ({
@@ -92,7 +93,7 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
         }))}
       />
       <PairReadings
-        label="Time sliding"
+        label={t('slope.timeSliding')}
         measure="time"
         activeId={activeId}
         rows={found.map(run => ({
@@ -104,7 +105,7 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
       />
       {found.some(run => run.track.summary.airSeconds > 0) && (
         <PairReadings
-          label="Time in the air"
+          label={t('slope.timeInAir')}
           measure="time"
           activeId={activeId}
           rows={found.map(run => ({
@@ -115,19 +116,27 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
         />
       )}
       <section class="reading-group">
-        <h2>The run of {lead.pair.name}</h2>
-        <Reading label="Duration" measure="time" size="small" decimals={1} value={summary.seconds} />
-        <Reading label="Length of the track" measure="distance" size="small" value={summary.distance} />
-        <Reading label="Drop" measure="distance" size="small" value={summary.drop} />
+        <h2>{t('slope.runOf', { name: lead.pair.name })}</h2>
         <Reading
-          label="Energy unaccounted for"
+          label={t('slope.duration')}
+          measure="time"
+          size="small"
+          decimals={1}
+          value={summary.seconds}
+        />
+        <Reading label={t('slope.trackLength')} measure="distance" size="small" value={summary.distance} />
+        <Reading label={t('slope.drop')} measure="distance" size="small" value={summary.drop} />
+        <Reading
+          label={t('slope.energyUnaccounted')}
           measure="energy"
           size="small"
           decimals={3}
           value={bookWorking(lead).result.value}
           working={() => bookWorking(lead)}
         />
-        {summary.end !== 'programme over' && <p class="reading-hint">Ended: {summary.end}.</p>}
+        {summary.end !== 'programme over' && (
+          <p class="reading-hint">{t('slope.ended', { how: t(`slope.end.${summary.end}`) })}</p>
+        )}
       </section>
     </>
   );

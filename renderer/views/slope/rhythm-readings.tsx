@@ -1,13 +1,15 @@
+import { t } from '../../state/index.ts';
 import './rhythm-readings.css';
 import type { JSX } from 'preact';
+import type { PlainKey } from '../../../core/language/index.ts';
 import type { Track } from '../../../core/run/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
 import { leadRun, type PairRun, type RhythmAnswer } from '../../answers/index.ts';
 import { PairReadings } from '../../kit/index.ts';
-import { LIMIT_WORDS, mostWorth } from './limit-words.ts';
+import { limitInline, limitName, limitReason, mostWorth } from './limit-words.ts';
 
 interface Answer {
-  readonly label: string;
+  readonly label: PlainKey;
   readonly measure: MeasureName;
   readonly decimals?: number;
   value(rhythm: RhythmAnswer, track: Track): number;
@@ -19,22 +21,26 @@ const most = (column: Float64Array) => column.reduce((a, v) => Math.max(a, Math.
 
 const ANSWERS: readonly Answer[] = [
   {
-    label: 'Seconds a gate',
+    label: 'slope.secondsPerGate',
     measure: 'time',
     decimals: 3,
     value: rhythm => rhythm.secondsPerGate,
     how: ['line.meanSpeed'],
   },
   {
-    label: 'Mean speed down the hill',
+    label: 'slope.meanSpeed',
     measure: 'speed',
     value: rhythm => rhythm.meanSpeed,
     how: ['line.meanSpeed'],
   },
-  { label: 'Greatest edge angle', measure: 'angle', value: (_, track) => most(track.edge) },
-  { label: 'Greatest lean', measure: 'angle', value: (_, track) => track.summary.maxLean },
-  { label: 'Greatest load', measure: 'bodyWeights', value: (_, track) => track.summary.maxLoadBodyWeights },
-  { label: 'Least radius', measure: 'radius', value: (_, track) => 1 / most(track.curvature) },
+  { label: 'slope.greatestEdge', measure: 'angle', value: (_, track) => most(track.edge) },
+  { label: 'slope.greatestLean', measure: 'angle', value: (_, track) => track.summary.maxLean },
+  {
+    label: 'slope.greatestLoad',
+    measure: 'bodyWeights',
+    value: (_, track) => track.summary.maxLoadBodyWeights,
+  },
+  { label: 'slope.leastRadius', measure: 'radius', value: (_, track) => 1 / most(track.curvature) },
 ];
 
 const workingsOf = ({ workings }: RhythmAnswer, keys: readonly string[]) =>
@@ -50,7 +56,7 @@ export function RhythmReadings({ found }: { readonly found: readonly PairRun[] }
       {ANSWERS.map(({ label, measure, decimals, value, how }) => (
         <PairReadings
           key={label}
-          label={label}
+          label={t(label)}
           measure={measure}
           activeId={lead.pair.id}
           rows={found.flatMap(run =>
@@ -78,24 +84,26 @@ function HeldBack({ name, rhythm }: { readonly name: string; readonly rhythm: Rh
   const [first] = told;
   return (
     <section class="held-back">
-      <h2>What holds {name} back</h2>
+      <h2>{t('slope.whatHoldsBack', { name })}</h2>
       {first ? (
         <p class="reading-hint">
-          Most of all {LIMIT_WORDS[first.by].name.toLowerCase()}: {LIMIT_WORDS[first.by].reason}. One per cent
-          more would save, a gate:
+          {t('slope.heldBackMost', {
+            limit: limitInline(first.by),
+            reason: limitReason(first.by),
+          })}
         </p>
       ) : (
-        <p class="reading-hint">No limit of the skier: only the snow and the air.</p>
+        <p class="reading-hint">{t('slope.noLimit')}</p>
       )}
       <table>
         <tbody>
           {told.map(({ by, seconds }) => (
             <tr key={by}>
-              <th scope="row">{LIMIT_WORDS[by].name}</th>
+              <th scope="row">{limitName(by)}</th>
               <td>
                 <span class="worth-bar" style={{ width: `${(100 * seconds) / first!.seconds}%` }} />
               </td>
-              <td class="worth">{(1000 * seconds).toFixed(1)} ms</td>
+              <td class="worth">{t('slope.milliseconds', { value: (1000 * seconds).toFixed(1) })}</td>
             </tr>
           ))}
         </tbody>

@@ -2,12 +2,11 @@ import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { leadRun, runs } from '../../answers/index.ts';
 import { PairBadge } from '../../kit/index.ts';
-import { view } from '../../state/index.ts';
-import { LIMIT_WORDS, mostWorth } from './limit-words.ts';
+import { t } from '../../state/index.ts';
+import { limitInline, mostWorth } from './limit-words.ts';
 
 /** The answer of a rhythm in one line: seconds a gate of each pair, and what holds the lead back most. */
 export function RhythmStrip(): JSX.Element {
-  const { system } = view.value;
   const lead = leadRun.value?.rhythm;
   const first = lead && mostWorth(lead.limits)[0];
   return (
@@ -17,12 +16,12 @@ export function RhythmStrip(): JSX.Element {
           rhythm && (
             <span key={pair.id}>
               <PairBadge mark={pair.mark} />{' '}
-              <b>{formatQuantity(rhythm.secondsPerGate, 'time', { decimals: 3 }).text}</b> a gate,{' '}
-              {formatQuantity(rhythm.meanSpeed, 'speed', { system }).text}
+              <b>{formatQuantity(rhythm.secondsPerGate, 'time', { decimals: 3 }).text}</b>{' '}
+              {t('slope.aGate', { speed: { quantity: 'speed', value: rhythm.meanSpeed } })}
             </span>
           ),
       )}
-      {first && <span>held back most by {LIMIT_WORDS[first.by].name.toLowerCase()}</span>}
+      {first && <span>{t('slope.heldBackBy', { limit: limitInline(first.by) })}</span>}
     </p>
   );
 }

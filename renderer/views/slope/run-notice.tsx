@@ -1,3 +1,4 @@
+import { t } from '../../state/index.ts';
 import './run-notice.css';
 import type { JSX } from 'preact';
 import { askAgain, runs } from '../../answers/index.ts';
@@ -8,7 +9,7 @@ export function RunNotice(): JSX.Element | null {
   if (!problem) {
     return working && shown.length === 0 ? (
       <p class="run-notice" role="status">
-        Solving the run …
+        {t('slope.solvingRun')}
       </p>
     ) : null;
   }
@@ -17,7 +18,7 @@ export function RunNotice(): JSX.Element | null {
       <p>{problem}</p>
       {again && (
         <button type="button" onClick={askAgain}>
-          Try again
+          {t('frame.tryAgain')}
         </button>
       )}
     </div>

@@ -1,5 +1,6 @@
 import { bisectRight } from 'd3';
 import { Phase, type Track } from '../../../core/run/index.ts';
+import { t } from '../../state/index.ts';
 
 /** A stretch of time, s. */
 export interface Stretch {
@@ -26,35 +27,36 @@ export function stretchesOf(track: Track, phase: Phase = Phase.Slipping): Stretc
 
 const seconds = (value: number) => value.toFixed(1);
 
+/** The first three stretches, and how many more there are. */
+function whenOf(stretches: readonly Stretch[]): { times: string[]; more: number } {
+  const times = stretches.slice(0, 3).map(({ from, to }) => `${seconds(from)}–${seconds(to)} s`);
+  return { times, more: stretches.length - times.length };
+}
+
 /** When the skis were off the snow, in words; empty when never. */
 export function airWords(track: Track): string {
   const flights = stretchesOf(track, Phase.Airborne);
   if (flights.length === 0) return '';
-  const told = flights.slice(0, 3).map(({ from, to }) => `${seconds(from)}–${seconds(to)} s`);
-  const more = flights.length - told.length;
-  return `Off the snow at ${told.join(', ')}${more > 0 ? ` and ${more} more` : ''}.`;
+  return t('slope.offSnow', whenOf(flights));
 }
 
 /** Where the ski slips, in words. */
 export function skidWords(stretches: readonly Stretch[]): string {
-  if (stretches.length === 0) return 'It carves all the way.';
-  const told = stretches.slice(0, 3).map(({ from, to }) => `${seconds(from)}–${seconds(to)} s`);
-  const more = stretches.length - told.length;
-  const rest = more > 0 ? ` and ${more} more` : '';
-  return `The edge lets go at ${told.join(', ')}${rest}: the ski slides off its arc and the groove widens.`;
+  if (stretches.length === 0) return t('slope.carvesAllTheWay');
+  return t('slope.letsGoAt', whenOf(stretches));
 }
 
 /** What the ski is doing at a row, in words. */
 export function phaseWords(track: Track, row: number): string {
   switch (track.phase[row]) {
     case Phase.Slipping:
-      return 'slides: the edge has let go';
+      return t('slope.phase.slipping');
     case Phase.Airborne:
-      return 'in the air';
+      return t('slope.phase.airborne');
     case Phase.Flat:
-      return 'rolls through flat';
+      return t('slope.phase.flat');
     default:
-      return 'carves: the edge grips';
+      return t('slope.phase.carving');
   }
 }
 

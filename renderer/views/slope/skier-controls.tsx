@@ -4,7 +4,7 @@ import { legOfHeight } from '../../../core/skier/index.ts';
 import { formatQuantity, type System } from '../../../core/units/index.ts';
 import { ConditionControl, ConditionControls } from '../../controls/index.ts';
 import { Quantity, Segments } from '../../kit/index.ts';
-import { changeConditions, conditions, view } from '../../state/index.ts';
+import { changeConditions, conditions, t, view } from '../../state/index.ts';
 import { altitudeOf } from './altitude.ts';
 
 const legText = (height: number, system: System): string =>
@@ -20,42 +20,44 @@ export function SkierControls(): JSX.Element {
   const posture = postures.find(each => DRAG_AREA[each] === c.dragAreaM2);
   return (
     <details class="control-group">
-      <summary>Skier and air</summary>
+      <summary>{t('slope.skierAndAir')}</summary>
       <ConditionControl field="massKg" />
       <ConditionControl
         field="heightM"
-        note={`Legs up to ${legText(c.heightM, view.value.system)} from the skis to the mass`}
+        note={t('slope.legsUpTo', { length: legText(c.heightM, view.value.system) })}
       />
       <ConditionControl field="friction" />
       <Segments<Posture | ''>
-        label="Posture"
+        label={t('slope.posture')}
         labelHidden
         value={posture ?? ''}
         options={postures.map(value => ({
           value,
-          label: value[0]!.toUpperCase() + value.slice(1),
-          title: `Drag area ${formatQuantity(DRAG_AREA[value], 'areaM2', { system: view.value.system }).text}`,
+          label: t(`slope.posture.${value}`),
+          title: t('slope.dragAreaOf', {
+            area: formatQuantity(DRAG_AREA[value], 'areaM2', { system: view.value.system }).text,
+          }),
         }))}
-        onInput={value => value && changeConditions('Posture', { dragAreaM2: DRAG_AREA[value] })}
+        onInput={value => value && changeConditions(t('slope.posture'), { dragAreaM2: DRAG_AREA[value] })}
       />
       <ConditionControl
         field="dragAreaM2"
-        note={
-          posture === 'race stance'
-            ? 'Race stance is a placeholder between the two measured ones.'
-            : undefined
-        }
+        note={posture === 'race stance' ? t('slope.raceStance') : undefined}
       />
       <Quantity
-        label="Altitude"
+        label={t('slope.altitude')}
         measure="distance"
         value={altitudeOf(c.airDensity)}
         min={0}
         max={4500}
         step={100}
         decimals={0}
-        note={`Air ${formatQuantity(c.airDensity, 'density', { system: view.value.system }).text} (standard atmosphere)`}
-        onInput={altitude => changeConditions('Altitude', { airDensity: airDensity(altitude) }, 'airDensity')}
+        note={t('slope.airAt', {
+          density: formatQuantity(c.airDensity, 'density', { system: view.value.system }).text,
+        })}
+        onInput={altitude =>
+          changeConditions(t('slope.altitude'), { airDensity: airDensity(altitude) }, 'airDensity')
+        }
       />
       <ConditionControls groups={['body', 'glide']} but={DRAWN} />
     </details>

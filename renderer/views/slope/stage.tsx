@@ -1,10 +1,11 @@
 import './slope.css';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import type { PlainKey } from '../../../core/language/index.ts';
 import { leadRhythm } from '../../answers/index.ts';
-import { Empty, Segments } from '../../kit/index.ts';
+import { Empty, Segments, worded } from '../../kit/index.ts';
 import type { HillCamera } from '../../scene/index.ts';
-import { activePair } from '../../state/index.ts';
+import { activePair, t } from '../../state/index.ts';
 import { BindingSheet } from './binding-sheet.tsx';
 import { togglePlay } from './clock.ts';
 import { CoachSheet } from './coach-sheet.tsx';
@@ -18,21 +19,21 @@ import { arrowsShown, camera, type Sheet, sheet } from './settings.ts';
 import { Traces } from './traces.tsx';
 import { StateWords, Transport } from './transport.tsx';
 
-const SHEETS: readonly { value: Sheet; label: string; title?: string }[] = [
-  { value: 'traces', label: 'Over time' },
-  { value: 'plan', label: 'From above', title: 'The paths of skis and mass' },
-  { value: 'coach', label: 'Why', title: 'From edge angle to grip, and what to change' },
-  { value: 'energy', label: 'Energy', title: 'Where the energy went' },
-  { value: 'binding', label: 'Binding', title: 'Loads handed to the binding' },
-  { value: 'programme', label: 'Edge angle', title: 'What the skis are told to do' },
+const SHEETS: readonly { value: Sheet; label: PlainKey; title?: PlainKey }[] = [
+  { value: 'traces', label: 'slope.sheet.traces' },
+  { value: 'plan', label: 'common.fromAbove', title: 'slope.sheet.planHint' },
+  { value: 'coach', label: 'slope.sheet.coach', title: 'slope.sheet.coachHint' },
+  { value: 'energy', label: 'slope.sheet.energy', title: 'slope.energyTitle' },
+  { value: 'binding', label: 'slope.sheet.binding', title: 'slope.bindingTitle' },
+  { value: 'programme', label: 'condition.edge', title: 'slope.sheet.programmeHint' },
 ];
 
-const CAMERAS: readonly { value: HillCamera; label: string; title: string }[] = [
-  { value: 'follow', label: 'Follow', title: 'From behind the skier' },
-  { value: 'side', label: 'Side', title: 'From the side, along with the skier' },
-  { value: 'above', label: 'Above', title: 'From above' },
-  { value: 'along', label: 'Front', title: 'From the front, along the length of the ski' },
-  { value: 'whole', label: 'Whole', title: 'The whole run' },
+const CAMERAS: readonly { value: HillCamera; label: PlainKey; title: PlainKey }[] = [
+  { value: 'follow', label: 'slope.camera.follow', title: 'slope.camera.followHint' },
+  { value: 'side', label: 'slope.camera.side', title: 'slope.camera.sideHint' },
+  { value: 'above', label: 'slope.camera.above', title: 'common.fromAbove' },
+  { value: 'along', label: 'slope.camera.along', title: 'slope.camera.alongHint' },
+  { value: 'whole', label: 'slope.camera.whole', title: 'slope.camera.wholeHint' },
 ];
 
 export function SlopeStage(): JSX.Element {
@@ -43,7 +44,7 @@ export function SlopeStage(): JSX.Element {
   if (!activePair.value) {
     return (
       <Empty>
-        <p>Choose a pair in the rack to send it down the hill; a second pair goes along as a ghost.</p>
+        <p>{t('slope.empty')}</p>
       </Empty>
     );
   }
@@ -51,10 +52,10 @@ export function SlopeStage(): JSX.Element {
     <div class="stage-column slope-stage">
       <div class="toolbar">
         <Segments
-          label="Camera"
+          label={t('slope.camera')}
           labelHidden
           value={camera.value}
-          options={CAMERAS}
+          options={worded(CAMERAS)}
           onInput={next => {
             camera.value = next;
           }}
@@ -67,7 +68,7 @@ export function SlopeStage(): JSX.Element {
               arrowsShown.value = !arrowsShown.value;
             }}
           />
-          Forces
+          {t('slope.forces')}
         </label>
       </div>
       <RunNotice />
@@ -75,10 +76,10 @@ export function SlopeStage(): JSX.Element {
       <Transport />
       <div class="under-scene">
         <Segments
-          label="Panel"
+          label={t('slope.panel')}
           labelHidden
           value={sheet.value}
-          options={SHEETS}
+          options={worded(SHEETS)}
           onInput={next => {
             sheet.value = next;
           }}

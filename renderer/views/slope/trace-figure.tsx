@@ -4,7 +4,7 @@ import { useMemo } from 'preact/hooks';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { duration, runs } from '../../answers/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
-import { fileStem, view } from '../../state/index.ts';
+import { fileStem, inWords, t, view } from '../../state/index.ts';
 import { clock, seek } from './clock.ts';
 import { LimitPatterns } from './limit-bands.tsx';
 import type { LimitStretch } from './limit-words.ts';
@@ -42,7 +42,7 @@ export interface TraceFigureProps {
 export function TraceFigure(props: TraceFigureProps): JSX.Element {
   const { traces, measured = NO_BANDS, limits = NO_LIMITS } = props;
   const shown = runs.value.runs;
-  const key = measured.map(band => band.label + band.trace).join();
+  const key = measured.map(band => inWords(band.label) + band.trace).join();
   const drawn = useMemo(() => traces.map(trace => drawnTrace(trace, shown, measured)), [traces, shown, key]);
   return (
     <Figure
@@ -74,7 +74,7 @@ function placed({
   const style = getComputedStyle(document.documentElement);
   const rem = Number.parseFloat(style.fontSize);
   const type = (Number.parseFloat(style.getPropertyValue('--text-small')) || SMALL_TYPE) / SMALL_TYPE;
-  const longest = drawn.reduce((most, { trace }) => Math.max(most, trace.label.length), 0);
+  const longest = drawn.reduce((most, { trace }) => Math.max(most, t(trace.label).length), 0);
   const wide = (LETTER * longest + VALUE * drawn[0].lines.length + BETWEEN) * type * rem;
   const room = Math.max(2, Math.floor(size.width / wide));
   // As many rows as are needed, and those as even as can be.
@@ -180,7 +180,7 @@ function TimeReading(grid: GridProps): JSX.Element | null {
               height={box.height}
               tabindex={i === 0 ? 0 : -1}
               role="slider"
-              aria-label={`${trace.label} over time`}
+              aria-label={t('slope.traceOverTime', { what: t(trace.label) })}
               aria-valuemin={0}
               aria-valuemax={end}
               aria-valuenow={time}

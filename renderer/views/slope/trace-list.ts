@@ -1,3 +1,4 @@
+import type { PlainKey } from '../../../core/language/index.ts';
 import type { Track } from '../../../core/run/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
 import { gripJudged, onEdge, type PairRun } from '../../answers/index.ts';
@@ -6,7 +7,7 @@ export type TraceId = 'speed' | 'radius' | 'edge' | 'lean' | 'load' | 'leg' | 'h
 
 export interface Trace {
   readonly id: string;
-  readonly label: string;
+  readonly label: PlainKey;
   readonly measure: MeasureName;
   /** Zero stands on the axis. */
   readonly zero?: boolean;
@@ -22,33 +23,33 @@ export interface Trace {
 const STRAIGHT = 45;
 
 export const TRACES: readonly (Trace & { readonly id: TraceId })[] = [
-  { id: 'speed', label: 'Speed', measure: 'speed', values: track => track.speed },
+  { id: 'speed', label: 'slope.trace.speed', measure: 'speed', values: track => track.speed },
   {
     id: 'radius',
-    label: 'Radius',
+    label: 'common.radius',
     measure: 'radius',
     zero: true,
     values: track => track.radius.map((r, i) => (onEdge(track, i) && r < STRAIGHT ? r : Number.NaN)),
   },
   {
     id: 'edge',
-    label: 'Edge',
+    label: 'slope.trace.edge',
     measure: 'angle',
     zero: true,
     values: track => track.edge,
   },
-  { id: 'lean', label: 'Lean', measure: 'angle', zero: true, values: track => track.lean },
+  { id: 'lean', label: 'slope.trace.lean', measure: 'angle', zero: true, values: track => track.lean },
   {
     id: 'load',
-    label: 'Load',
+    label: 'condition.load',
     measure: 'bodyWeights',
     zero: true,
     values: track => track.loadBodyWeights,
   },
-  { id: 'leg', label: 'Leg', measure: 'bodyLength', leastSpan: 0.2, values: track => track.leg },
+  { id: 'leg', label: 'slope.trace.leg', measure: 'bodyLength', leastSpan: 0.2, values: track => track.leg },
   {
     id: 'hold',
-    label: 'Grip to spare',
+    label: 'board.grip',
     measure: 'angle',
     zero: true,
     atLeast: [-0.1, 0.2],
@@ -56,7 +57,7 @@ export const TRACES: readonly (Trace & { readonly id: TraceId })[] = [
   },
   {
     id: 'slip',
-    label: 'Slip',
+    label: 'slope.trace.slip',
     measure: 'angle',
     zero: true,
     atLeast: [0, 0.05],

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { formatQuantity, type System, shownAs } from '../../../core/units/index.ts';
 import type { PairRun } from '../../answers/index.ts';
 import { extentOf, type Series } from '../../kit/index.ts';
+import { inWords, t } from '../../state/index.ts';
 import { limitFill } from './limit-bands.tsx';
 import type { LimitStretch } from './limit-words.ts';
 import type { MeasuredBand } from './measured.ts';
@@ -46,7 +47,11 @@ export function drawnTrace(
   const lists: ArrayLike<number>[] = lines.map(line => line.values);
   if (trace.atLeast) lists.push(trace.atLeast);
   for (const band of bands) lists.push([band.low, band.high]);
-  const [least, greatest] = extentOf(lists, { label: trace.label, measure: trace.measure, zero: trace.zero });
+  const [least, greatest] = extentOf(lists, {
+    label: t(trace.label),
+    measure: trace.measure,
+    zero: trace.zero,
+  });
   const short = Math.max(0, (trace.leastSpan ?? 0) - (greatest - least)) / 2;
   const low = least - short;
   const high = greatest + short;
@@ -90,12 +95,12 @@ export function TracePlot({ drawn, box, end, limits, scope, system, times }: Pro
   return (
     <g transform={`translate(${box.left},${box.top})`}>
       <text class="trace-label" x={-28} y={-6}>
-        {trace.label} <tspan fill="var(--ink-soft)">{unitOf(trace, system)}</tspan>
+        {t(trace.label)} <tspan fill="var(--ink-soft)">{unitOf(trace, system)}</tspan>
       </text>
       <svg width={box.width} height={box.height} overflow="hidden" role="presentation">
         <rect class="trace-field" width={box.width} height={box.height} />
         {bands.map((band, i) => (
-          <g key={band.label}>
+          <g key={inWords(band.label)}>
             <rect
               class="measured-band"
               y={y(band.high)}
@@ -108,7 +113,7 @@ export function TracePlot({ drawn, box, end, limits, scope, system, times }: Pro
               y={Math.max(7, y((band.low + band.high) / 2))}
               dominant-baseline="central"
             >
-              {band.label}
+              {inWords(band.label)}
             </text>
           </g>
         ))}

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { runs, turnRadiusOf } from '../../answers/index.ts';
+import { t } from '../../state/index.ts';
 import { LimitKey, leadStretches } from './limit-bands.tsx';
 import { measuredNear } from './measured.ts';
 import { measuredShown } from './settings.ts';
@@ -15,9 +16,9 @@ export function Traces(): JSX.Element {
   return (
     <>
       <TraceFigure
-        title="Over time"
-        description="Speed, radius, edge angle, lean, load, leg, grip to spare and slip over time"
-        note={on ? undefined : 'Right turns +. Hatched: slides.'}
+        title={t('slope.sheet.traces')}
+        description={t('slope.tracesDescription')}
+        note={on ? undefined : t('slope.tracesNote')}
         traces={TRACES}
         measured={on ? near.flatMap(each => each.bands) : []}
         limits={leadStretches.value}
@@ -36,7 +37,7 @@ export function Traces(): JSX.Element {
                   measuredShown.value = !measuredShown.value;
                 }}
               />
-              Measured in races
+              {t('slope.measuredInRaces')}
             </label>
           )
         }
@@ -44,7 +45,9 @@ export function Traces(): JSX.Element {
       <LimitKey />
       {on && (
         <p class="reading-hint">
-          Bands are context, not a mark to reach: {[...new Set(near.map(each => each.words))].join('; ')}.
+          {t('slope.bandsAreContext', {
+            measured: [...new Set(near.map(each => each.words))].map(words => t(words)).join('; '),
+          })}
         </p>
       )}
     </>

@@ -1,3 +1,4 @@
+import { t } from '../../state/index.ts';
 import './transport.css';
 import type { JSX } from 'preact';
 import { decimal } from '../../../core/units/index.ts';
@@ -7,19 +8,25 @@ import { clock, playing, rate, seek, setRate, togglePlay } from './clock.ts';
 import { phaseWords, rowAt, stretchesOf } from './skids.ts';
 
 const RATES = [
-  { value: 1, label: '1×', title: 'As fast as on snow' },
-  { value: 0.5, label: '½', title: 'Half speed' },
-  { value: 0.25, label: '¼', title: 'Quarter speed' },
-  { value: 0.1, label: '⅒', title: 'A tenth of the speed' },
-];
+  { value: 1, label: '1×', title: 'slope.pace.whole' },
+  { value: 0.5, label: '½', title: 'slope.pace.half' },
+  { value: 0.25, label: '¼', title: 'slope.pace.quarter' },
+  { value: 0.1, label: '⅒', title: 'slope.pace.tenth' },
+] as const;
 
 /** Play, slow motion and the scrubber. */
 export function Transport(): JSX.Element {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would draw its own frame and legend
-    <div class="transport" role="group" aria-label="Time">
+    <div class="transport" role="group" aria-label={t('slope.time')}>
       <PlayButton />
-      <Segments label="Pace" labelHidden value={rate.value} options={RATES} onInput={setRate} />
+      <Segments
+        label={t('slope.pace')}
+        labelHidden
+        value={rate.value}
+        options={RATES.map(({ value, label, title }) => ({ value, label, title: t(title) }))}
+        onInput={setRate}
+      />
       <Scrubber />
     </div>
   );
@@ -31,10 +38,11 @@ function PlayButton(): JSX.Element {
       type="button"
       class="primary play"
       disabled={duration.value === 0}
-      title="Space plays and pauses"
+      title={t('slope.spaceHint')}
       onClick={togglePlay}
     >
-      <span aria-hidden="true">{playing.value ? '❚❚' : '▶'}</span> {playing.value ? 'Pause' : 'Play'}
+      <span aria-hidden="true">{playing.value ? '❚❚' : '▶'}</span>{' '}
+      {t(playing.value ? 'board.pause' : 'board.play')}
     </button>
   );
 }
@@ -62,7 +70,7 @@ function Scrubber(): JSX.Element {
           step="any"
           value={time}
           disabled={end === 0}
-          aria-label="Time"
+          aria-label={t('slope.time')}
           aria-valuetext={`${decimal(time, 2)} s, ${words}`}
           style={{ '--filled': `${end > 0 ? (100 * time) / end : 0}%` }}
           onInput={event => seek(Number(event.currentTarget.value))}

@@ -1,18 +1,19 @@
 import type { JSX } from 'preact';
+import type { PlainKey } from '../../../core/language/index.ts';
 import { ConditionControl } from '../../controls/index.ts';
 import { openFiles } from '../../files/index.ts';
-import { Segments } from '../../kit/index.ts';
-import { changeSlope, type SlopeSettings, slope } from '../../state/index.ts';
+import { Segments, worded } from '../../kit/index.ts';
+import { changeSlope, type SlopeSettings, slope, t } from '../../state/index.ts';
 import { FileChoice } from './file-choice.tsx';
 import { RhythmControls } from './rhythm-controls.tsx';
 import { sheet } from './settings.ts';
 
-const PROGRAMMES: readonly { value: SlopeSettings['programme']; label: string; title: string }[] = [
-  { value: 'linked', label: 'Linked', title: 'Turn after turn by edge angle, period and shape' },
-  { value: 'rhythm', label: 'Rhythm', title: 'The quickest turn from gate to gate, found by the program' },
-  { value: 'drawn', label: 'Drawn', title: 'Edge angle over time, drawn with handles' },
-  { value: 'banked', label: 'Banked', title: 'No angulation: the skis lean with the body' },
-  { value: 'file', label: 'CSV', title: 'Time in s and edge angle in degrees, from a file' },
+const PROGRAMMES: readonly { value: SlopeSettings['programme']; label: PlainKey; title: PlainKey }[] = [
+  { value: 'linked', label: 'slope.programme.linked', title: 'slope.programme.linkedHint' },
+  { value: 'rhythm', label: 'slope.programme.rhythm', title: 'slope.programme.rhythmHint' },
+  { value: 'drawn', label: 'slope.programme.drawn', title: 'slope.programme.drawnHint' },
+  { value: 'banked', label: 'slope.programme.banked', title: 'slope.programme.bankedHint' },
+  { value: 'file', label: 'slope.csv', title: 'slope.programme.fileHint' },
 ];
 
 /** What the skier does: the programme of edge angles. */
@@ -21,11 +22,11 @@ export function TurnControls(): JSX.Element {
   return (
     <section class="control-group">
       <Segments
-        label="Turns"
+        label={t('slope.turns')}
         value={kind}
-        options={PROGRAMMES}
+        options={worded(PROGRAMMES)}
         onInput={next => {
-          changeSlope('Turns', { programme: next });
+          changeSlope(t('slope.turns'), { programme: next });
           if (next === 'drawn') sheet.value = 'programme';
         }}
       />
@@ -34,13 +35,13 @@ export function TurnControls(): JSX.Element {
           <ConditionControl field="edgeDeg" label="condition.peakEdge" />
           <ConditionControl field="periodS" />
           <Segments
-            label="Shape"
+            label={t('slope.shape')}
             value={shape}
             options={[
-              { value: 'sine', label: 'Flowing' },
-              { value: 'trapezoid', label: 'Held at the peak' },
+              { value: 'sine', label: t('slope.flowing') },
+              { value: 'trapezoid', label: t('slope.heldAtPeak') },
             ]}
-            onInput={next => changeSlope('Shape', { shape: next })}
+            onInput={next => changeSlope(t('slope.shape'), { shape: next })}
           />
         </>
       )}
@@ -48,7 +49,7 @@ export function TurnControls(): JSX.Element {
       {(kind === 'linked' || kind === 'rhythm' || kind === 'banked') && (
         <ConditionControl field="turns" label={kind === 'rhythm' ? 'condition.turnsShown' : undefined} />
       )}
-      {kind === 'banked' && <ConditionControl field="traverseDeg" note="from the fall line" />}
+      {kind === 'banked' && <ConditionControl field="traverseDeg" note={t('slope.fromFallLine')} />}
       {kind === 'drawn' && (
         <button
           type="button"
@@ -56,13 +57,13 @@ export function TurnControls(): JSX.Element {
             sheet.value = 'programme';
           }}
         >
-          Draw the edge angle
+          {t('slope.drawEdgeAngle')}
         </button>
       )}
       {kind === 'file' && (
         <FileChoice
           name={programmeFile?.name}
-          hint="Rows of time in s and edge angle in degrees, positive in right turns. Until a file is open, linked turns are skied."
+          hint={t('slope.turnsFileHint')}
           onOpen={() => void openFiles('programme')}
         />
       )}

@@ -33,6 +33,7 @@ import {
   chosenPairs,
   conditions,
   EMPTY_PROJECT,
+  inWords,
   load,
   project,
 } from '../../../renderer/state/index.ts';
@@ -69,8 +70,8 @@ const asked: Readonly<Record<string, { why?(): unknown; there(): boolean }>> = {
   'Slope: run': { why: () => runs.value.problem, there: () => runs.value.runs.length === 2 },
   'Slope: bends': { there: () => hillBends.every(bend => bend.value !== null) },
   'Board: turn': {
-    why: () => turnSource(one(), conditions.value.hardnessNPerMm3).words,
-    there: () => turnSource(one(), conditions.value.hardnessNPerMm3).model === 'bent ski',
+    why: () => inWords(turnSource(one(), conditions.value.hardnessNPerMm3).words),
+    there: () => turnSource(one(), conditions.value.hardnessNPerMm3).model === 'answers.model.bent',
   },
   'Board: bends': { there: () => boardBends[0].value?.ok === true },
   'Set: quickest runs': { why: () => setRuns.value.error, there: () => setRuns.value.value !== null },

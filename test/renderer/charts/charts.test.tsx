@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { type ComponentType, h, options } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import type { PlainKey } from '../../../core/language/index.ts';
 import { projectRoot } from '../../../main/tools/index.ts';
 import { radiusOf, rest } from '../../../renderer/answers/index.ts';
 import { demoSets } from '../../../renderer/demo/index.ts';
@@ -16,6 +17,7 @@ import {
   fileStem,
   load,
   project,
+  t,
 } from '../../../renderer/state/index.ts';
 import { sheet as edgeSheet } from '../../../renderer/views/edge/sheet-state.ts';
 import { exampleRows } from '../../../renderer/views/flex/bench-rows.ts';
@@ -194,9 +196,10 @@ test('no component draws a chart that is in no view drawn here', async () => {
   let charts = 0;
   for (const entry of entries.filter(({ name }) => name.endsWith('.tsx'))) {
     const source = await readFile(join(entry.parentPath, entry.name), 'utf8');
-    for (const [, title] of source.matchAll(/<(?:Chart|Figure)\n\s+title="([^"]+)"/g)) {
+    for (const [, key] of source.matchAll(/<(?:Chart|Figure)\n\s+title=\{t\('([^']+)'\)\}/g)) {
       charts += 1;
-      if (!records.some(record => record.endsWith(`-${fileStem(title!)}.svg`)))
+      const title = t(key as PlainKey);
+      if (!records.some(record => record.endsWith(`-${fileStem(title)}.svg`)))
         unseen.push(`${entry.name}: ${title}`);
     }
   }

@@ -3,7 +3,7 @@ import { checkPair, type Pair } from '../../../../core/pair/index.ts';
 import { layupBehind } from '../../../../renderer/views/flex/layup-behind.ts';
 import {
   SIDES,
-  STARTING_LAYUP,
+  startingLayup,
   varying,
   withLayer,
   withoutSide,
@@ -11,8 +11,9 @@ import {
 } from '../../../../renderer/views/flex/layup-edits.ts';
 import { layupRows } from '../../../../renderer/views/flex/layup-rows.ts';
 
+const STARTING = startingLayup();
 const [edges, sidewalls] = SIDES.map(({ start }) => start);
-const sided = { ...STARTING_LAYUP, edges, sidewalls } as typeof STARTING_LAYUP;
+const sided = { ...STARTING, edges, sidewalls } as typeof STARTING;
 
 describe('sides of a layup', () => {
   test('what is offered is a pair that can be saved', () => {
@@ -31,10 +32,10 @@ describe('sides of a layup', () => {
   });
 
   test('a figure is changed and a side removed without touching the rest', () => {
-    const marked = { ...sided, edges: { ...sided.edges!, grade: 'x' } } as typeof STARTING_LAYUP;
+    const marked = { ...sided, edges: { ...sided.edges!, grade: 'x' } } as typeof STARTING;
     const next = withSide(marked, 'edges', 'widthMm', 2.5);
     expect(next).toEqual({ ...marked, edges: { ...marked.edges, widthMm: 2.5 } });
-    expect(withoutSide(withoutSide(next, 'edges'), 'sidewalls')).toEqual(STARTING_LAYUP);
+    expect(withoutSide(withoutSide(next, 'edges'), 'sidewalls')).toEqual(STARTING);
   });
 });
 
@@ -62,18 +63,18 @@ describe('the layers as a table', () => {
 describe('the layers shown', () => {
   const uniform = { kind: 'uniform', newtonM2: 200 } as const;
   const of = (bending: Pair['bending'], torsion: Pair['torsion']) => ({ bending, torsion }) as Pair;
-  const copy = structuredClone(STARTING_LAYUP);
+  const copy = structuredClone(STARTING);
 
   test('one section stated for both is edited for both, unless it is taken apart', () => {
-    const pair = of(STARTING_LAYUP, copy);
+    const pair = of(STARTING, copy);
     expect(layupBehind(pair, 'bending', false)?.reaches).toEqual(['bending', 'torsion']);
     expect(layupBehind(pair, 'torsion', true)).toMatchObject({ reaches: ['torsion'], shared: true });
   });
 
   test('two sections are edited one at a time', () => {
-    const pair = of(STARTING_LAYUP, sided);
+    const pair = of(STARTING, sided);
     expect(layupBehind(pair, 'torsion', false)).toMatchObject({ layup: sided, reaches: ['torsion'] });
-    expect(layupBehind(pair, 'bending', false)).toMatchObject({ layup: STARTING_LAYUP, shared: false });
+    expect(layupBehind(pair, 'bending', false)).toMatchObject({ layup: STARTING, shared: false });
   });
 
   test('the stiffness that has layers is shown, none where neither has', () => {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { PairRun } from '../../../../renderer/answers/runs.ts';
+import { inWords } from '../../../../renderer/state/index.ts';
 import { MEASURED, measuredNear } from '../../../../renderer/views/slope/measured.ts';
 
 const RAD = Math.PI / 180;
@@ -27,7 +28,7 @@ const rhythmOn = (slopeDeg: number, spacing: number) =>
   }) as unknown as PairRun;
 
 test('they are shown near the slope and the gates they were measured on, and nowhere else', () => {
-  const labels = (run: PairRun) => measuredNear(run).map(each => each.bands[0]!.label);
+  const labels = (run: PairRun) => measuredNear(run).map(each => inWords(each.bands[0]!.label));
   expect(labels(rhythmOn(19, 10))).toEqual(['SL 10 m']);
   expect(labels(rhythmOn(18, 12.5))).toEqual(['SL 13 m']);
   expect(labels(rhythmOn(9, 10))).toEqual([]);
@@ -38,5 +39,5 @@ test('they are shown near the slope and the gates they were measured on, and now
 test('a run without gates is read by how far down its turns are apart', () => {
   const run = rhythmOn(19, 0);
   const linked = { ...run, plan: { ...run.plan, programme: { kind: 'linked' } } } as unknown as PairRun;
-  expect(measuredNear(linked).map(each => each.bands[0]!.label)).toEqual(['SL 10 m']);
+  expect(measuredNear(linked).map(each => inWords(each.bands[0]!.label))).toEqual(['SL 10 m']);
 });
