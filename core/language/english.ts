@@ -310,50 +310,8 @@ export const english = {
   // A set of gates.
   'course.distanceSuchAs': 'a distance in metres such as 12.5',
   'course.gateHeadings': 'a first row with the headings gate, across, down',
-  'course.twoGates': 'two gates or more',
-  'course.endsOrGates': 'a start and a finish, or two gates or more',
   'course.onePair': 'one pair or more',
-  'course.gatesFurtherDown': 'a set whose gates are further apart down the hill',
-  'course.noLineToGate':
-    'no forward line reaches {gate} from the gate above; accepted is a set whose gates are further apart down the hill',
-  'course.gatesFurtherApart': 'a set with gates further apart',
-  'course.noSmoothLine': 'no line without a kink was found; accepted is a set with gates further apart',
-  'course.furtherDown': 'further down than {than}',
-  'course.stopped': 'Stopped.',
-  'course.moreRoom': 'a set with more room, a slower start or a pair that turns more tightly',
-  'course.widerSetOrTighterPair': 'a wider set or a pair that turns more tightly',
-  'course.slowerOrWider': 'a slower start or a wider set',
-  'course.clearanceMissed':
-    'the clearance is missed by {missed}; accepted is a set with more room, a slower start or a pair that turns more tightly',
-  'course.radiusNotKept':
-    'no line at a start speed of {speed} keeps to the pair’s radius {at} down the hill; accepted is a wider set or a pair that turns more tightly',
-  'course.brakingNotKept':
-    'no line at a start speed of {speed} can shed enough speed {at} down the hill to hold at the greatest edge angle; accepted is a slower start or a wider set',
-  'course.edgeRateNotKept':
-    'no line at a start speed of {speed} can be edged fast enough {at} down the hill; accepted is a slower start or a wider set',
 
-  'course.allGates': '{all, plural, =2{both gates} other{all # gates}}',
-  'course.someGates': '{n} of {all} gates',
-  'course.driftsBeyondAnyEdge':
-    'drifts at {gates}: the line asks for more edge than there is, beyond {limit}',
-  'course.driftsBeyondEdge': 'drifts at {gates}: the line asks for {edge} of edge, beyond {limit}',
-  'course.driftsAtSpeed': 'drifts at {gates}: at this speed no edge angle up to {limit} holds',
-  'course.holdsTight': 'holds, with tighter arcs and traverses at {gates}',
-  'course.carves': 'carves {gates} on the line',
-  'course.pairVerdict': '{name} {verdict}.',
-  'course.ahead': 'It is {gap} ahead of {name}, which {verdict}.',
-  'course.keepingSpeed':
-    'Keeping this speed all the same would cost it {gap} more to win back what drifting takes.',
-  'course.cannotKeepSpeed':
-    'It could not keep this speed: drifting takes more than half of what the slope gives.',
-  'course.levelBut': '{name} is level on time but {verdict}.',
-  'course.level': '{name} is level with it in everything compared here.',
-  'course.lessEdge': '{name} is level on time; {best} needs less edge ({edge} against {other}).',
-  'course.noFlip': 'None of the small changes tried would put another pair first.',
-  'course.close': 'Close: {change} would put {pick} first.',
-  'course.gatesMoved': 'gates {by} {way, select, more{wider} other{narrower}}',
-  'course.speedChanged': '{by} {way, select, more{faster} other{slower}}',
-  'course.radiusChanged': 'a radius {by} {way, select, more{longer} other{shorter}} on {name}',
   'course.directionChanges': 'direction changes',
   'course.turningPoles': 'turning pole to turning pole',
   'course.nearestPoles': 'nearest poles of successive gates',

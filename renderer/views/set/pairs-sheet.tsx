@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { decimal, formatQuantity, type MeasureName } from '../../../core/units/index.ts';
+import { DEGREE, decimal, formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import {
   checkOf,
   estimated,
@@ -205,7 +205,7 @@ const csvName = () => `${fileStem(course.value.name || 'set')}-times.csv`;
 /** Every pair that was timed, in SI and degrees as the headings say. */
 function rows(): (string | number)[][] {
   const answer = setRuns.value.value;
-  const degrees = (rad: number) => ((rad * 180) / Math.PI).toFixed(1);
+  const degrees = (rad: number) => (rad / DEGREE).toFixed(1);
   return [
     [
       t('set.pair'),

@@ -70,7 +70,7 @@ function Picked({ answer }: { answer: QuickestAnswer }): JSX.Element | null {
   if (!told) return null;
   const entry = project.value.rack.find(each => each.id === told.id);
   const mark = chosenPairs.value.find(each => each.id === told.id)?.mark;
-  const { verdict } = entry ? checkOf(entry.pair, course.value.discipline) : { verdict: 'not given' };
+  const { verdict } = entry ? checkOf(entry.pair, course.value.discipline) : { verdict: 'unknown' };
   return (
     <>
       <p class="pick-name">
@@ -135,7 +135,7 @@ function HillAndStart(): JSX.Element {
           measure="angleDeg"
           value={slopeDeg}
           {...rangeOf('courseSlopeDeg')}
-          onInput={value => change(t('set.slopeStep'), { slopeDeg: value }, 'set slope')}
+          onInput={value => change(t('set.slopeStep'), { slopeDeg: value }, 'courseSlopeDeg')}
         />
       )}
       <Segments
@@ -159,7 +159,7 @@ function HillAndStart(): JSX.Element {
           measure="speedKmh"
           value={speedKmh}
           {...rangeOf('courseSpeedKmh')}
-          onInput={value => change(t('set.speedStep'), { speedKmh: value }, 'set speed')}
+          onInput={value => change(t('set.speedStep'), { speedKmh: value }, 'courseSpeedKmh')}
         />
       )}
       <Segments
@@ -182,7 +182,7 @@ function HillAndStart(): JSX.Element {
         measure="angleDeg"
         value={greatestEdgeDeg}
         {...rangeOf('courseEdgeMostDeg')}
-        onInput={value => change(t('set.edgeMostStep'), { greatestEdgeDeg: value }, 'greatest edge')}
+        onInput={value => change(t('set.edgeMostStep'), { greatestEdgeDeg: value }, 'courseEdgeMostDeg')}
       />
     </section>
   );

@@ -89,7 +89,7 @@ function GateWidth(): JSX.Element {
   const [least, most] = reachOf('gateWidthM');
   const tidy = (value: number) => Number(value.toFixed(2));
   const change = (width: number | null) =>
-    changeCourse(t('condition.gateWidth'), before => ({ ...before, gateWidthM: width }), 'gate width');
+    changeCourse(t('condition.gateWidth'), before => ({ ...before, gateWidthM: width }), 'gateWidthM');
   return (
     <span class="gate-width">
       <span aria-hidden="true">{t('condition.gateWidth')}</span>
