@@ -93,7 +93,7 @@ export const english = {
   'formula.accepted': 'numbers, names, calls and + - * / ^',
   'formula.vocabulary':
     'numbers, {names}, + - * / ^ (2s is 2*s), parentheses, {ofOne} of one value, {ofTwo} of two',
-  'formula.characters': '{count, plural, one{# character} other{# characters}}',
+  'found.characters': '{count, plural, one{# character} other{# characters}}',
   'formula.parts': 'up to {parts} parts nested {depth} deep',
   'formula.expressionIn': 'an expression in {variable}',
   'formula.empty': 'an empty formula',
@@ -710,6 +710,9 @@ export const english = {
   'files.pairsAddedInto': '{pairs} of {name} added; saving writes them into {into}',
   'files.slopeStep': 'Ground',
   'files.turnsStep': 'Turns',
+  'files.reading': 'Reading {name}',
+  'files.readingStopped': '{name} was not opened: reading it was stopped',
+  'files.notOpened': '{name} was not opened: {why}',
   'files.read': '{name} read',
   'files.notSavedReadOnly': '{name} was not saved: {why}',
   'files.notSavedNewer': '{name} was not saved: it was written by a newer version and is read-only',
