@@ -13,17 +13,23 @@ const ROOMS = [
   ),
   ...['squad', 'state', 'theme'].map(room => `renderer/${room}`),
   ...['board', 'compare', 'edge', 'flex', 'set', 'shape', 'slope'].map(view => `renderer/views/${view}`),
-  ...['disk', 'electron', 'host'].map(room => `main/${room}`),
+  ...['calc', 'disk', 'electron', 'host', 'tools', 'web'].map(room => `main/${room}`),
 ];
 
-/** What programs read: headings that the import reads back, and what crosses from one process to another. */
+/** What programs read: headings that the import reads back, what crosses from one process to another; and licences. */
 const FORMATS = new Set([
   'renderer/squad/save-table.ts',
   'renderer/views/flex/layup-rows.ts',
   'main/electron/channel.ts',
   'main/electron/page-protocol.ts',
   'main/host/messages.ts',
+  'main/tools/notices.ts',
+  'main/web/content-policy.ts',
 ]);
+
+/** Names that are no words: of programs and formats, and what documents of the command line hold. */
+const NAMES =
+  /^(Google Chrome|Microsoft Edge|Brave Browser|Library)\b|; charset=utf-8$|^(first reading|cosine rule|body weights)$/;
 
 /** Properties and attributes whose texts no person reads. */
 const UNREAD =
@@ -39,6 +45,7 @@ const isNone = (text: string): boolean =>
   Object.hasOwn(languages.en.texts, text) ||
   /^[.#]|\[\w+[=\]]/.test(text) ||
   /^turnwright( \w+)?$/i.test(text) ||
+  NAMES.test(text) ||
   KEY_IN_PIECES.test(text) ||
   NOTATION.test(text);
 
@@ -119,7 +126,24 @@ async function sourcesOf(room: string): Promise<string[]> {
     .map(file => join(root, room, file));
 }
 
+/** Who may bind `say` of core to a language and to units; everybody else asks them. */
+const BOUND = new Set(['main/host/say.ts', 'renderer/state/words.ts']);
+
 describe('words', () => {
+  it('are put into a language in one place, and into the units of the page in another', async () => {
+    const unbound: string[] = [];
+    for (const room of ['main', 'renderer']) {
+      for (const file of await sourcesOf(room)) {
+        const name = file.slice(root.length);
+        const asks = /import (?!type)[^;]*\bsay(All)?\b[^;]*core\/language\/index\.ts/.test(
+          await readFile(file, 'utf8'),
+        );
+        if (asks && !BOUND.has(name)) unbound.push(name);
+      }
+    }
+    expect(unbound).toEqual([]);
+  });
+
   it.each(ROOMS)('of %s all come from core/language', async room => {
     const bare: string[] = [];
     for (const file of await sourcesOf(room)) {

@@ -1,5 +1,5 @@
 export { gateTurns } from './gate-turns.ts';
-export { type Gate, type GateProblem, namesGates, readGates } from './gates.ts';
+export { type Gate, type GateList, type GateProblem, namesGates, readGates } from './gates.ts';
 export { fitRhythmicSet, rhythmicSet, type SetFit, setRadius, setTurnAngle } from './rhythmic-set.ts';
 export { setDiscipline, USUAL_COURSE } from './set-discipline.ts';
 export type { SetStatement } from './set-statement.ts';

@@ -83,9 +83,7 @@ export function worthOf(
   const { multipliers, x, u } = answer;
   const input = new Float64Array(n + m);
   const weights = new Float64Array(model.stage.outputCount);
-  const out = new Float64Array(model.stage.outputCount);
-  const jacobian = new Float64Array(model.stage.outputCount * (n + m));
-  const hessian = new Float64Array((n + m) ** 2);
+  const byData = model.stage.derivativesOf(0, model.stage.outputCount, true);
   const slopes = new Float64Array(width);
   const total = new Float64Array(width);
   const g = multipliers.limits.length / (stages + 1);
@@ -106,7 +104,14 @@ export function worthOf(
     }
     weights[n] = problem.step[k] / COST_SCALE;
     for (let i = 0; i < m; i++) input[n + i] = u[k * m + i];
-    model.stage.derivatives(input, data, k * width, weights, out, jacobian, hessian, slopes);
+    slopes.fill(0);
+    byData.run(
+      1,
+      { values: input, at: 0, width: 0 },
+      { values: data, at: k * width, width: 0 },
+      { values: weights, at: 0, width: 0 },
+      { dataGradient: { values: slopes, at: 0, width: 0 } },
+    );
     for (let i = 0; i < width; i++) total[i] += slopes[i];
     const sine = data[k * width + column('downhill')] / GRAVITY;
     bySlope +=

@@ -21,6 +21,9 @@ export class BarrierBounds {
   readonly highMultiplier: Float64Array;
   readonly lowChange: Float64Array;
   readonly highChange: Float64Array;
+  /** What the step's second order adds to distance · multiplier; nothing unless it was bent. */
+  readonly lowBend: Float64Array;
+  readonly highBend: Float64Array;
   low: Float64Array;
   high: Float64Array;
   /** How many of them are finite, counted when it begins. */
@@ -37,6 +40,8 @@ export class BarrierBounds {
     this.highMultiplier = new Float64Array(size);
     this.lowChange = new Float64Array(size);
     this.highChange = new Float64Array(size);
+    this.lowBend = new Float64Array(size);
+    this.highBend = new Float64Array(size);
   }
 
   get size(): number {
@@ -75,7 +80,27 @@ export class BarrierBounds {
 
   /** Gradient of the barrier at `i`. */
   pull(mu: number, i: number): number {
-    return mu / (this.high[i] - this.at[i]) - mu / (this.at[i] - this.low[i]);
+    return (
+      (mu - this.highBend[i]) / (this.high[i] - this.at[i]) -
+      (mu - this.lowBend[i]) / (this.at[i] - this.low[i])
+    );
+  }
+
+  /** Leaves the second order out again. */
+  straighten(): void {
+    this.lowBend.fill(0);
+    this.highBend.fill(0);
+  }
+
+  /** Counts with a share of the products of the changes of distance and multiplier, `most` at most. */
+  bend(share: number, most: number): void {
+    const { change, lowChange, highChange, lowBend, highBend } = this;
+    for (let i = 0; i < change.length; i++) {
+      const low = share * change[i] * lowChange[i];
+      const high = -share * change[i] * highChange[i];
+      lowBend[i] = Math.min(Math.max(low, -most), most);
+      highBend[i] = Math.min(Math.max(high, -most), most);
+    }
   }
 
   /** Curvature that stands for the bounds in a Newton step at `i`. */
@@ -88,13 +113,16 @@ export class BarrierBounds {
 
   /** The multipliers' changes that belong to `change`. */
   followChange(mu: number): void {
-    const { at, low, high, change, lowMultiplier, highMultiplier, lowChange, highChange } = this;
+    const { at, low, high, change, lowMultiplier, highMultiplier, lowChange, highChange, lowBend, highBend } =
+      this;
     for (let i = 0; i < at.length; i++) {
       const below = at[i] - low[i];
       const above = high[i] - at[i];
       const d = change[i];
-      lowChange[i] = below < Infinity ? (mu - lowMultiplier[i] * d) / below - lowMultiplier[i] : 0;
-      highChange[i] = above < Infinity ? (mu + highMultiplier[i] * d) / above - highMultiplier[i] : 0;
+      lowChange[i] =
+        below < Infinity ? (mu - lowBend[i] - lowMultiplier[i] * d) / below - lowMultiplier[i] : 0;
+      highChange[i] =
+        above < Infinity ? (mu - highBend[i] + highMultiplier[i] * d) / above - highMultiplier[i] : 0;
     }
   }
 

@@ -1,5 +1,8 @@
 import type { ChainFailure, ChainProblem } from './chain-problem.ts';
 import type { ChainRecursion } from './chain-recursion.ts';
+import type { Derivatives } from './derivatives.ts';
+import type { Rows } from './lane-program.ts';
+import type { StagePattern } from './stage-programs.ts';
 
 /** What a point misses: the stages' equations, the conditions at the ends, limits against their slacks. */
 export interface Missed {
@@ -28,15 +31,15 @@ export class ChainEquations {
   /** Gradient of the Lagrangian without the bounds' part. */
   readonly lagrangian: Float64Array;
   readonly lagrangianControl: Float64Array;
-  readonly #inputs: Float64Array;
-  readonly #values: Float64Array;
+  /** Inputs of the stages, and what their outputs are weighted by. */
+  readonly #middles: Float64Array;
   readonly #weights: Float64Array;
-  readonly #jacobian: Float64Array;
-  readonly #hessian: Float64Array;
-  readonly #limitValues: Float64Array;
+  readonly #values: Float64Array;
+  readonly #gradient: Float64Array;
   readonly #limitWeights: Float64Array;
-  readonly #limitJacobian: Float64Array;
-  readonly #limitHessian: Float64Array;
+  #stage: Derivatives;
+  #cost: Derivatives;
+  #limits: Derivatives | null;
 
   constructor(public problem: ChainProblem) {
     const n = problem.states.length;
@@ -44,7 +47,6 @@ export class ChainEquations {
     const N = problem.stages;
     const z = n + m;
     const g = problem.limits?.names.length ?? 0;
-    const outputs = problem.stage.outputCount;
     this.n = n;
     this.m = m;
     this.N = N;
@@ -56,15 +58,37 @@ export class ChainEquations {
     this.objectiveSlope = new Float64Array((N + 1) * n);
     this.lagrangian = new Float64Array((N + 1) * n);
     this.lagrangianControl = new Float64Array(N * m);
-    this.#inputs = new Float64Array(z);
-    this.#values = new Float64Array(outputs);
-    this.#weights = new Float64Array(outputs);
-    this.#jacobian = new Float64Array(outputs * z);
-    this.#hessian = new Float64Array(z * z);
-    this.#limitValues = new Float64Array(g);
-    this.#limitWeights = new Float64Array(g);
-    this.#limitJacobian = new Float64Array(g * n);
-    this.#limitHessian = new Float64Array(n * n);
+    this.#middles = new Float64Array(N * z);
+    this.#weights = new Float64Array(N * (n + 1));
+    this.#values = new Float64Array(N * problem.stage.outputCount);
+    this.#gradient = new Float64Array(N * z);
+    this.#limitWeights = new Float64Array((N + 1) * g);
+    this.#stage = problem.stage.derivativesOf(0, n + 1);
+    this.#cost = problem.stage.derivativesOf(n, n + 1);
+    this.#limits = problem.limits ? problem.limits.formula.derivativesOf(0, g) : null;
+  }
+
+  /** What the stages' slopes and Hessians can have beside zeros. */
+  get pattern(): StagePattern {
+    return { slopes: this.#stage.slopePlaces, hessian: this.#stage.hessianPlaces };
+  }
+
+  /** Another problem of the same size: what its formulas leave at zero is zero in `recursion` too. */
+  take(problem: ChainProblem, recursion: ChainRecursion): void {
+    const before = this.problem;
+    this.problem = problem;
+    const { stage, limits } = problem;
+    if (stage !== before.stage) {
+      this.#stage = stage.derivativesOf(0, this.n + 1);
+      this.#cost = stage.derivativesOf(this.n, this.n + 1);
+      recursion.expect(this.pattern);
+      for (const part of [this.costSlope, this.#gradient, recursion.slopes, recursion.middleHessian])
+        part.fill(0);
+    }
+    if (limits && limits.formula !== before.limits?.formula) {
+      this.#limits = limits.formula.derivativesOf(0, this.limitCount);
+      for (const part of [this.limitSlopes, this.limitHessian]) part.fill(0);
+    }
   }
 
   /** Work space for what a point misses. */
@@ -81,16 +105,23 @@ export class ChainEquations {
     const { n, N, limitCount: g } = this;
     const { stage, stageData, step, forcing } = this.problem;
     const values = this.#values;
-    const inputs = this.#inputs;
+    const outputs = stage.outputCount;
+    this.#toMiddles(x, u);
+    stage.valuesOver(
+      N,
+      rows(this.#middles, n + this.m),
+      rows(stageData, stage.dataCount),
+      rows(values, outputs),
+    );
     let objective = 0;
     for (let k = 0; k < N; k++) {
       const c = k * n;
-      this.#toMiddle(x, u, k);
-      stage.values(inputs, stageData, k * stage.dataCount, values);
+      const v = k * outputs;
+      const h = step[k];
       for (let i = 0; i < n; i++) {
-        missed.defect[c + i] = x[c + n + i] - x[c + i] - step[k] * values[i] - (forcing ? forcing[c + i] : 0);
+        missed.defect[c + i] = x[c + n + i] - x[c + i] - h * values[v + i] - (forcing ? forcing[c + i] : 0);
       }
-      objective += step[k] * values[n];
+      objective += h * values[v + n];
     }
     this.#missEnds(x, missed.ends);
     this.limits(x, missed.limit);
@@ -104,12 +135,7 @@ export class ChainEquations {
     const { limits } = this.problem;
     if (!limits) return;
     const { formula, data } = limits;
-    const inputs = this.#inputs;
-    for (let k = 0; k <= N; k++) {
-      for (let i = 0; i < n; i++) inputs[i] = x[k * n + i];
-      formula.values(inputs, data, k * formula.dataCount, this.#limitValues);
-      for (let i = 0; i < g; i++) to[k * g + i] = this.#limitValues[i];
-    }
+    formula.valuesOver(N + 1, rows(x, n), rows(data, formula.dataCount), rows(to, g));
   }
 
   /**
@@ -124,59 +150,55 @@ export class ChainEquations {
     limitMultipliers: Float64Array,
     recursion: ChainRecursion,
   ): void {
-    const { n, m, N, lagrangian, lagrangianControl, objectiveSlope } = this;
+    const { n, m, N, lagrangian, lagrangianControl, objectiveSlope, costSlope } = this;
     const z = n + m;
     const { stage, stageData, step } = this.problem;
     const weights = this.#weights;
-    const jacobian = this.#jacobian;
+    const gradient = this.#gradient;
+    this.#toMiddles(x, u);
+    for (let k = 0; k < N; k++) {
+      const w = k * (n + 1);
+      recursion.step[k] = step[k];
+      for (let i = 0; i < n; i++) weights[w + i] = step[k] * costates[k * n + i];
+      weights[w + n] = step[k];
+    }
+    this.#stage.run(N, rows(this.#middles, z), rows(stageData, stage.dataCount), rows(weights, n + 1), {
+      jacobian: rows(recursion.slopes, n * z),
+      lastSlopes: rows(costSlope, z),
+      hessian: rows(recursion.middleHessian, z * z),
+      gradient: rows(gradient, z),
+    });
     lagrangian.fill(0);
     objectiveSlope.fill(0);
     for (let k = 0; k < N; k++) {
       const c = k * n;
-      const h = step[k];
-      recursion.step[k] = h;
-      this.#toMiddle(x, u, k);
-      for (let i = 0; i < n; i++) weights[i] = h * costates[c + i];
-      weights[n] = h;
-      stage.derivatives(
-        this.#inputs,
-        stageData,
-        k * stage.dataCount,
-        weights,
-        this.#values,
-        jacobian,
-        this.#hessian,
-      );
-      recursion.middleHessian.set(this.#hessian, k * z * z);
-      const slopes = recursion.slopes;
-      for (let i = 0; i < n * z; i++) slopes[k * n * z + i] = jacobian[i];
-      for (let j = 0; j < z; j++) {
-        const cost = h * jacobian[n * z + j];
-        this.costSlope[k * z + j] = cost;
-        let total = cost;
-        for (let i = 0; i < n; i++) total += weights[i] * jacobian[i * z + j];
-        if (j < n) {
-          lagrangian[c + j] += 0.5 * total + costates[c + j];
-          lagrangian[c + n + j] += 0.5 * total - costates[c + j];
-          objectiveSlope[c + j] += 0.5 * cost;
-          objectiveSlope[c + n + j] += 0.5 * cost;
-        } else lagrangianControl[k * m + j - n] = total;
+      const from = k * z;
+      for (let j = 0; j < z; j++) costSlope[from + j] *= step[k];
+      for (let j = 0; j < n; j++) {
+        const half = 0.5 * gradient[from + j];
+        lagrangian[c + j] += half + costates[c + j];
+        lagrangian[c + n + j] += half - costates[c + j];
+        objectiveSlope[c + j] += 0.5 * costSlope[from + j];
+        objectiveSlope[c + n + j] += 0.5 * costSlope[from + j];
       }
+      for (let j = 0; j < m; j++) lagrangianControl[k * m + j] = gradient[from + n + j];
     }
     this.#addEnds(ends);
     this.#lineariseLimits(x, limitMultipliers);
   }
 
-  /** Hessian of the cost alone of stage k, written to its place among stages × (states + controls)². */
-  costHessian(x: Float64Array, u: Float64Array, k: number, to: Float64Array): void {
+  /** Hessians of the cost alone of stages `from` to before `to`, into their place among stages × (states + controls)². */
+  costHessian(from: number, to: number, hessians: Float64Array): void {
     const { n, m } = this;
+    const z = n + m;
     const { stage, stageData, step } = this.problem;
-    const weights = this.#weights.fill(0);
-    this.#toMiddle(x, u, k);
-    weights[n] = step[k];
-    const at = k * stage.dataCount;
-    stage.derivatives(this.#inputs, stageData, at, weights, this.#values, this.#jacobian, this.#hessian);
-    to.set(this.#hessian, k * (n + m) ** 2);
+    this.#cost.run(
+      to - from,
+      rows(this.#middles, z, from),
+      rows(stageData, stage.dataCount, from),
+      rows(step, 1, from),
+      { hessian: rows(hessians, z * z, from) },
+    );
   }
 
   /** Sum of all violations. */
@@ -217,12 +239,15 @@ export class ChainEquations {
     return change;
   }
 
-  #toMiddle(x: Float64Array, u: Float64Array, k: number): void {
-    const { n, m } = this;
-    const inputs = this.#inputs;
-    const c = k * n;
-    for (let i = 0; i < n; i++) inputs[i] = 0.5 * (x[c + i] + x[c + n + i]);
-    for (let i = 0; i < m; i++) inputs[n + i] = u[k * m + i];
+  #toMiddles(x: Float64Array, u: Float64Array): void {
+    const { n, m, N } = this;
+    const middles = this.#middles;
+    let at = 0;
+    for (let k = 0; k < N; k++) {
+      const c = k * n;
+      for (let i = 0; i < n; i++) middles[at++] = 0.5 * (x[c + i] + x[c + n + i]);
+      for (let i = 0; i < m; i++) middles[at++] = u[k * m + i];
+    }
   }
 
   #missEnds(x: Float64Array, to: Float64Array): void {
@@ -249,29 +274,24 @@ export class ChainEquations {
   }
 
   #lineariseLimits(x: Float64Array, multipliers: Float64Array): void {
-    const { n, N, limitCount: g, lagrangian } = this;
+    const { n, N, limitCount: g, lagrangian, limitSlopes } = this;
     const { limits } = this.problem;
-    if (!limits) return;
-    const { formula, data } = limits;
-    const inputs = this.#inputs;
-    const jacobian = this.#limitJacobian;
+    if (!limits || !this.#limits) return;
+    const weights = this.#limitWeights;
+    for (let i = 0; i < weights.length; i++) weights[i] = -multipliers[i];
+    this.#limits.run(N + 1, rows(x, n), rows(limits.data, limits.formula.dataCount), rows(weights, g), {
+      jacobian: rows(limitSlopes, g * n),
+      hessian: rows(this.limitHessian, n * n),
+    });
     for (let k = 0; k <= N; k++) {
-      for (let i = 0; i < n; i++) inputs[i] = x[k * n + i];
-      for (let i = 0; i < g; i++) this.#limitWeights[i] = -multipliers[k * g + i];
-      formula.derivatives(
-        inputs,
-        data,
-        k * formula.dataCount,
-        this.#limitWeights,
-        this.#limitValues,
-        jacobian,
-        this.#limitHessian,
-      );
-      this.limitSlopes.set(jacobian, k * g * n);
-      this.limitHessian.set(this.#limitHessian, k * n * n);
-      for (let r = 0; r < g; r++) {
-        for (let i = 0; i < n; i++) lagrangian[k * n + i] -= multipliers[k * g + r] * jacobian[r * n + i];
+      for (let r = k * g; r < (k + 1) * g; r++) {
+        for (let i = 0; i < n; i++) lagrangian[k * n + i] += weights[r] * limitSlopes[r * n + i];
       }
     }
   }
+}
+
+/** Rows of `width` numbers one after the other, from number `first` on. */
+function rows(values: Float64Array, width: number, first = 0): Rows {
+  return { values, at: first * width, width };
 }

@@ -1,6 +1,7 @@
 import { BarrierBounds } from './barrier-bounds.ts';
 import { ChainEquations, type Missed } from './chain-equations.ts';
 import type { ChainAnswer, ChainCentre, ChainFailure, ChainGuess, ChainProblem } from './chain-problem.ts';
+import type { ChainRecursion } from './chain-recursion.ts';
 import type { Measure } from './step-filter.ts';
 
 /** Least distance from a bound at the start, of a bound's size and of the span between two. */
@@ -47,12 +48,12 @@ export class ChainIterate {
   }
 
   /** Takes a problem of the same size, and the guess pushed inside its bounds with multipliers that fit μ. */
-  begin(problem: ChainProblem, guess: ChainGuess, mu: number): void {
+  begin(problem: ChainProblem, recursion: ChainRecursion, guess: ChainGuess, mu: number): void {
     const { states, controls, slacks, equations } = this;
     const warm = guess.multipliers;
     // An answer near its bounds stays there: no further from them than the barrier will let it come.
     const push = warm ? Math.min(WARM_PUSH, mu) : START_PUSH;
-    equations.problem = problem;
+    equations.take(problem, recursion);
     states.low = problem.stateLow;
     states.high = problem.stateHigh;
     controls.low = problem.controlLow;

@@ -1,5 +1,10 @@
 import { FoldedStage } from './folded-stage.ts';
+import type { Rows } from './lane-program.ts';
+import { densePattern, type StagePattern, type StagePrograms, stagePrograms } from './stage-programs.ts';
 import { SymmetricIndefinite } from './symmetric-indefinite.ts';
+
+/** A pivot of E under this is exchanged for another: without exchanges it would cost digits. */
+const LEAST_PIVOT = 1e-3;
 
 /** The right sides of a step; rows of stages or nodes one after the other. */
 export interface ChainRightSide {
@@ -50,6 +55,13 @@ export class ChainRecursion {
   readonly #columns: number;
   readonly #rows: number;
   readonly #stages: readonly FoldedStage[];
+  /** What the stages keep, one after the other. */
+  readonly #room: Float64Array;
+  readonly #size: number;
+  readonly #places: ReturnType<typeof FoldedStage.places>;
+  readonly #sinks: ReturnType<typeof sinksOf>;
+  readonly #pivots: Float64Array;
+  #programs: StagePrograms;
   readonly #border: SymmetricIndefinite;
   /** Of the last node: its cost, the linear part of it, and the columns of the conditions. */
   readonly #lastCost: Float64Array;
@@ -63,7 +75,7 @@ export class ChainRecursion {
 
   /**
    * `startRows`, `endRows`: B₀ and B_N, row-major conditions × states; conditions that reach the last state come
-   * first, or the others cost time too.
+   * first, or the others cost time too. `pattern` as `expect` takes it.
    */
   constructor(
     readonly states: number,
@@ -71,6 +83,7 @@ export class ChainRecursion {
     readonly stages: number,
     private readonly startRows: Float64Array,
     endRows: Float64Array,
+    pattern?: StagePattern,
   ) {
     const n = states;
     const m = controls;
@@ -93,6 +106,12 @@ export class ChainRecursion {
     const shared = FoldedStage.workSpace(n, m, columns);
     const size = FoldedStage.size(n, m, columns);
     const room = new Float64Array(stages * size);
+    this.#room = room;
+    this.#size = size;
+    this.#places = FoldedStage.places(n, m, columns);
+    this.#sinks = sinksOf(n, z);
+    this.#pivots = new Float64Array(stages * n);
+    this.#programs = stagePrograms(n, m, pattern ?? densePattern(n, m));
     this.#stages = Array.from(
       { length: stages },
       (_, k) => new FoldedStage(n, m, columns, shared, room.subarray(k * size, (k + 1) * size)),
@@ -106,16 +125,49 @@ export class ChainRecursion {
     this.#negative = new Int32Array(stages + 1);
   }
 
+  /** What can differ from zero in `slopes` and `middleHessian` from now on; everything, unless told. */
+  expect(pattern: StagePattern): void {
+    this.#programs = stagePrograms(this.states, this.controls, pattern);
+  }
+
   /** Takes the slopes, steps and W of the stages in; false when a stage's equations cannot be solved for x⁺. */
   linearise(): boolean {
-    for (let k = 0; k < this.stages; k++) if (!this.#lineariseStage(k)) return false;
+    const { states: n, controls: m, stages, slopes, step } = this;
+    const z = n + m;
+    const pivots = this.#pivots;
+    this.#programs.middle.run(
+      stages,
+      { values: slopes, at: 0, width: n * z },
+      [{ values: step, at: 0, width: 1, columns: 1 }],
+      [
+        { rows: this.#rowsAt(this.#places.middle), ...this.#sinks.middle },
+        { rows: { values: pivots, at: 0, width: n }, ...this.#sinks.pivots },
+      ],
+    );
+    for (let k = 0; k < stages; k++) {
+      let least = Infinity;
+      for (let i = k * n; i < (k + 1) * n; i++) least = Math.min(least, Math.abs(pivots[i]));
+      if (least >= LEAST_PIVOT && least < Infinity) continue;
+      if (!this.#stages[k].middleAnew(slopes, k * n * z, 0.5 * step[k])) return false;
+    }
+    this.#bend(0, stages);
     return true;
   }
 
-  #lineariseStage(k: number): boolean {
-    const { states: n, controls: m, slopes, middleHessian, step } = this;
-    const z = n + m;
-    return this.#stages[k].linearise(slopes, k * n * z, middleHessian, k * z * z, 0.5 * step[k]);
+  /** Takes W of stages `from` to before `to` in. */
+  #bend(from: number, to: number): void {
+    const z = this.states + this.controls;
+    this.#programs.own.run(
+      to - from,
+      this.#rowsAt(this.#places.middle, from),
+      [{ values: this.middleHessian, at: from * z * z, width: z * z, columns: z * z }],
+      [{ rows: this.#rowsAt(this.#places.own, from), ...this.#sinks.own }],
+    );
+  }
+
+  /** A place in the room of each stage, from stage `first` on. */
+  #rowsAt(place: number, first = 0): Rows {
+    return { values: this.#room, at: first * this.#size + place, width: this.#size };
   }
 
   /**
@@ -125,21 +177,22 @@ export class ChainRecursion {
    *
    * @param relax called with a stage where the fold proves indefinite: changes W from that stage on and returns the
    *   last stage changed, from which it is folded again; −1 to go on as it is
+   * @param whole false where it is enough to know that there are any: then the fold ends where that is sure
    */
-  factor(relax?: (stage: number) => number): number {
+  factor(relax?: (stage: number) => number, whole = true): number {
     let first = this.stages - 1;
     for (;;) {
-      const negative = this.#fold(first, relax);
+      const negative = this.#fold(first, relax, whole);
       if (negative <= 0 || !relax) return negative;
       // The beginning is what shows it: only there the conditions at the start come in.
       first = relax(0);
       if (first < 0) return negative;
-      for (let k = 0; k <= first; k++) this.#lineariseStage(k);
+      this.#bend(0, first + 1);
     }
   }
 
   /** Folds from stage `first` down to the beginning, what follows being folded already. */
-  #fold(first: number, relax?: (stage: number) => number): number {
+  #fold(first: number, relax: ((stage: number) => number) | undefined, whole: boolean): number {
     const { states: n, controls: m, stages, nodeHessian, controlHessian } = this;
     const columns = this.#columns;
     const rows = this.#rows;
@@ -170,7 +223,7 @@ export class ChainRecursion {
       if (count !== 0 && patient) {
         const again = patient(k);
         if (again >= k) {
-          for (let i = k; i <= again; i++) this.#lineariseStage(i);
+          this.#bend(k, again + 1);
           k = again;
           continue;
         }
@@ -178,6 +231,8 @@ export class ChainRecursion {
       }
       if (count < 0) return -1;
       this.#negative[k] = this.#negative[k + 1] + count;
+      // Each condition at the end makes up for one at most: more of them, and the rest of the fold cannot help.
+      if (!whole && !relax && this.#negative[k] > columns) return this.#negative[k] - columns;
       k--;
     }
     const { cost, borders } = this.#stages[0];
@@ -237,4 +292,17 @@ export class ChainRecursion {
       );
     }
   }
+}
+
+/** Which output of the stages' programs goes where. */
+function sinksOf(n: number, z: number) {
+  const range = (length: number, from: number) => Int32Array.from({ length }, (_, i) => from + i);
+  const whole = range(n * z, 0);
+  const upper = [];
+  for (let i = 0; i < z; i++) for (let j = i; j < z; j++) upper.push(i * z + j);
+  return {
+    middle: { output: whole, column: whole },
+    pivots: { output: range(n, n * z), column: range(n, 0) },
+    own: { output: range(upper.length, 0), column: Int32Array.from(upper) },
+  };
 }

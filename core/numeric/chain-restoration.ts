@@ -1,6 +1,7 @@
 import type { BarrierBounds } from './barrier-bounds.ts';
 import type { ChainIterate } from './chain-iterate.ts';
 import { ChainRecursion, type ChainRightSide } from './chain-recursion.ts';
+import type { StagePattern } from './stage-programs.ts';
 import type { StepFilter } from './step-filter.ts';
 
 /** Steps at most, and the shortest share of one. */
@@ -36,7 +37,8 @@ export class ChainRestoration {
     const { equations } = iterate;
     const { n, m, N, problem } = equations;
     const none = new Float64Array(0);
-    this.#recursion = new ChainRecursion(n, m + n, N, problem.ends?.start ?? none, problem.ends?.end ?? none);
+    const { start = none, end = none } = problem.ends ?? {};
+    this.#recursion = new ChainRecursion(n, m + n, N, start, end, softened(equations.pattern, n, n + m));
     this.#recursion.endSoftness = 1;
     this.#right = {
       ...equations.missed(),
@@ -126,7 +128,7 @@ export class ChainRestoration {
       }
       for (let i = 0; i < n; i++) controlHessian[k * (m + n) + m + i] = 1;
     }
-    if (!soft.linearise() || soft.factor() !== 0) return false;
+    if (!soft.linearise() || soft.factor(undefined, false) !== 0) return false;
     right.defect.set(missed.defect);
     right.ends.set(missed.ends);
     soft.solve(right);
@@ -184,6 +186,13 @@ export class ChainRestoration {
     }
     return gain;
   }
+}
+
+/** The pattern of stages that have a control of their own for each equation, and no Hessian. */
+function softened({ slopes }: StagePattern, n: number, z: number): StagePattern {
+  const own = Array.from({ length: n }, (_, i) => i * (z + n) + z + i);
+  const moved = Array.from(slopes, place => Math.floor(place / z) * (z + n) + (place % z));
+  return { slopes: Int32Array.from([...moved, ...own]), hessian: new Int32Array(0) };
 }
 
 /** Curvature of the barrier itself. */

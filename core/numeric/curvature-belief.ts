@@ -76,7 +76,7 @@ export class CurvatureBelief {
 
   #set(k: number): void {
     const { recursion, iterate } = this;
-    const { equations, states, controls } = iterate;
+    const { equations } = iterate;
     const to = recursion.middleHessian;
     this.#cost ??= new Float64Array(to.length);
     this.#whole ??= new Float64Array(to.length);
@@ -86,7 +86,7 @@ export class CurvatureBelief {
     const from = k * block;
     if (this.#separated[k] === 0) {
       for (let i = from; i < from + block; i++) whole[i] = to[i];
-      equations.costHessian(states.at, controls.at, k, cost);
+      equations.costHessian(k, k + 1, cost);
       this.#separated[k] = 1;
     }
     const share = this.#share[k];

@@ -7,13 +7,13 @@ import { SymmetricIndefinite } from './symmetric-indefinite.ts';
 interface WorkSpace {
   /** states × (states + controls) each. */
   readonly product: Float64Array;
+  readonly onward: Float64Array;
   /** (states + controls)². */
   readonly total: Float64Array;
   /** controls × (states + columns): what the controls answer to. */
   readonly answer: Float64Array;
   readonly elimination: Float64Array;
   readonly closed: Float64Array;
-  readonly curvature: Float64Array;
   readonly vector: Float64Array;
 }
 
@@ -33,9 +33,8 @@ export class FoldedStage {
   readonly #n: number;
   readonly #m: number;
   readonly #columns: number;
-  /** D and F, row-major states × (states + controls). */
+  /** D, row-major states × (states + controls). */
   readonly #middle: Float64Array;
-  readonly #onward: Float64Array;
   /** V, upper half. */
   readonly #own: Float64Array;
   /** K and then −H_uu⁻¹ Bᵀ borders⁺ᵀ, row-major controls × (states + columns). */
@@ -60,7 +59,6 @@ export class FoldedStage {
     this.linear = take(states);
     this.borders = take(columns * states);
     this.#middle = take(states * z);
-    this.#onward = take(states * z);
     this.#own = take(z * z);
     this.#gain = take(controls * (states + columns));
     this.#inner = new SymmetricIndefinite(controls);
@@ -69,61 +67,37 @@ export class FoldedStage {
     this.#work = work;
   }
 
+  /** Where D and V begin in a stage's room. */
+  static places(states: number, controls: number, columns: number) {
+    const middle = states * (states + 1 + columns);
+    const size = states * (states + controls);
+    return { middle, own: middle + size };
+  }
+
   /** Numbers that one stage keeps. */
   static size(states: number, controls: number, columns: number): number {
     const z = states + controls;
-    return states * (states + 2 + columns + 2 * z) + z * z + controls * (states + columns + 1);
+    return states * (states + 2 + columns + z) + z * z + controls * (states + columns + 1);
   }
 
   static workSpace(states: number, controls: number, columns: number): WorkSpace {
     const z = states + controls;
     return {
       product: new Float64Array(states * z),
+      onward: new Float64Array(states * z),
       total: new Float64Array(z * z),
       answer: new Float64Array(controls * (states + columns)),
       elimination: new Float64Array(states * states),
       closed: new Float64Array(states * states),
-      curvature: new Float64Array(states * states),
       vector: new Float64Array(2 * z),
     };
   }
 
-  /** Takes in [f_x, f_u] (from `slopes[at]`), W (from `hessian[from]`) and h/2; false when E is singular. */
-  linearise(slopes: Float64Array, at: number, hessian: Float64Array, from: number, half: number): boolean {
+  /** D anew, by elimination with row exchanges; false when E is singular. */
+  middleAnew(slopes: Float64Array, at: number, half: number): boolean {
     const n = this.#n;
-    const m = this.#m;
-    const z = n + m;
-    const middle = this.#middle;
-    if (!middleOfStage(middle, slopes, at, half, n, z, this.#work.elimination)) return false;
-    const onward = this.#onward;
-    for (let i = 0; i < n * z; i++) onward[i] = 2 * middle[i];
-    for (let i = 0; i < n; i++) onward[i * z + i] -= 1;
-    // V = Dᵀ W_xx D + Dᵀ [0, W_xu] + [0, W_xu]ᵀ D + W_uu
-    const { product, total, curvature } = this.#work;
-    for (let i = 0; i < n; i++) {
-      for (let j = 0; j < n; j++) curvature[i * n + j] = hessian[from + i * z + j];
-    }
-    product.fill(0);
-    addProduct(product, 0, curvature, 0, middle, 0, n, n, z);
-    const own = this.#own.fill(0);
-    addSymmetricProduct(own, middle, product, n, z);
-    const across = total.fill(0);
-    for (let l = 0; l < n; l++) {
-      for (let i = 0; i < m; i++) {
-        const factor = hessian[from + l * z + n + i];
-        if (factor === 0) continue;
-        const row = i * z;
-        for (let j = 0; j < z; j++) across[row + j] += factor * middle[l * z + j];
-      }
-    }
-    for (let i = 0; i < m; i++) {
-      for (let j = 0; j < n; j++) own[j * z + n + i] += across[i * z + j];
-      for (let j = i; j < m; j++) {
-        own[(n + i) * z + n + j] +=
-          across[i * z + n + j] + across[j * z + n + i] + hessian[from + (n + i) * z + n + j];
-      }
-    }
-    return true;
+    const z = n + this.#m;
+    return middleOfStage(this.#middle, slopes, at, half, n, z, this.#work.elimination);
   }
 
   /**
@@ -146,11 +120,13 @@ export class FoldedStage {
     const z = n + m;
     const columns = this.#columns;
     const width = n + columns;
-    const onward = this.#onward;
-    const { product, total, answer, closed } = this.#work;
+    const { product, total, answer, closed, onward } = this.#work;
+    const middle = this.#middle;
     const own = this.#own;
     const gain = this.#gain;
     const cost = this.cost;
+    for (let i = 0; i < n * z; i++) onward[i] = 2 * middle[i];
+    for (let i = 0; i < n; i++) onward[i * z + i] -= 1;
     product.fill(0);
     addProduct(product, 0, next, 0, onward, 0, n, n, z);
     for (let i = 0; i < z; i++) {

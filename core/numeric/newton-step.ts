@@ -34,7 +34,8 @@ export class NewtonStep {
     const { equations, states, controls, slacks } = iterate;
     const { n, m, N, problem } = equations;
     const none = new Float64Array(0);
-    this.recursion = new ChainRecursion(n, m, N, problem.ends?.start ?? none, problem.ends?.end ?? none);
+    const { start = none, end = none } = problem.ends ?? {};
+    this.recursion = new ChainRecursion(n, m, N, start, end, equations.pattern);
     this.#belief = new CurvatureBelief(iterate, this.recursion);
     this.#right = {
       ...equations.missed(),
@@ -78,7 +79,7 @@ export class NewtonStep {
     recursion.endSoftness = 0;
     for (let attempt = 0; ; attempt++) {
       this.#regularise(delta);
-      const negative = recursion.factor(this.#soften ? this.#relax : undefined);
+      const negative = recursion.factor(this.#soften ? this.#relax : undefined, false);
       if (negative === 0) break;
       if (recursion.endSoftness === 0 && (negative < 0 || delta > DEPENDENT)) {
         recursion.endSoftness = SOFTNESS;
@@ -91,6 +92,7 @@ export class NewtonStep {
     }
     if (delta > damping) this.#last = delta;
     this.#right.middle.set(this.iterate.equations.costSlope);
+    this.straighten();
     this.correct(mu, this.iterate.missed);
     return delta;
   }
@@ -101,6 +103,22 @@ export class NewtonStep {
   correct(mu: number, missed: Missed): void {
     this.#pull(mu, missed.limit);
     this.#solve(mu, missed);
+  }
+
+  /** Takes back what `bend` has set; the step itself stays. */
+  straighten(): void {
+    const { states, controls, slacks } = this.iterate;
+    states.straighten();
+    controls.straighten();
+    slacks.straighten();
+  }
+
+  /** From now on `correct` counts with a share of the products of the step's changes, `most` at most. */
+  bend(share: number, most: number): void {
+    const { states, controls, slacks } = this.iterate;
+    states.bend(share, most);
+    controls.bend(share, most);
+    slacks.bend(share, most);
   }
 
   /** Keeps the step, to come back to it. */

@@ -16,6 +16,8 @@ export const Op = {
   Root: 13,
   Square: 14,
   Reciprocal: 15,
+  /** A derivative that an external function wrote: the number says which of its six. */
+  Part: 16,
 } as const;
 
 export function isBinary(code: number): boolean {
@@ -36,28 +38,4 @@ export interface Recording {
   readonly outputs: Int32Array;
   readonly inputCount: number;
   readonly dataCount: number;
-}
-
-/** Whether an operation can bend, given which operands the inputs reach. */
-export function bends(code: number, reachA: boolean, reachB: boolean): boolean {
-  switch (code) {
-    case Op.Multiply:
-      return reachA && reachB;
-    case Op.Divide:
-      return reachB;
-    case Op.External:
-      return reachA || reachB;
-    default:
-      return reachA && code >= Op.Sine;
-  }
-}
-
-/** Writes those of an operation's derivatives that never change, f_a at `at + 1` to f_bb at `at + 5`. */
-export function constantDerivatives(code: number, number: number, local: Float64Array, at: number): void {
-  if (code === Op.Add || code === Op.Subtract || code === Op.Shift) local[at + 1] = 1;
-  if (code === Op.Scale) local[at + 1] = number;
-  if (code === Op.Add) local[at + 2] = 1;
-  if (code === Op.Subtract) local[at + 2] = -1;
-  if (code === Op.Multiply) local[at + 4] = 1;
-  if (code === Op.Square) local[at + 3] = 2;
 }

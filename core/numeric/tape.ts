@@ -1,5 +1,5 @@
 import { Formula } from './formula.ts';
-import { isBinary, Op, type TwoArgumentFunction } from './tape-operation.ts';
+import { isBinary, Op, type Recording, type TwoArgumentFunction } from './tape-operation.ts';
 
 export type { Formula, TwoArgumentFunction };
 
@@ -103,12 +103,22 @@ export class Tape {
     return term;
   }
 
+  /** What an external function wrote beside its value: 1 to 5 for [f_a, f_b, f_aa, f_ab, f_bb]. */
+  part(external: Term, which: number): Term {
+    return this.#push(Op.Part, external, 0, which);
+  }
+
   /** Closes the tape; `outputs` are what evaluations return, in this order. */
   compile(outputs: readonly Term[]): Formula {
+    return new Formula(this.record(outputs));
+  }
+
+  /** What `outputs` need of the tape, in its order. */
+  record(outputs: readonly Term[]): Recording {
     const place = this.#needed(outputs);
     const kept = [...place.keys()].filter(i => place[i] >= 0);
     const to = (operand: number, code: number) => (code <= Op.Constant ? operand : place[operand]);
-    return new Formula({
+    return {
       code: Uint8Array.from(kept, i => this.#code[i]),
       a: Int32Array.from(kept, i => to(this.#a[i], this.#code[i])),
       b: Int32Array.from(kept, i => (isBinary(this.#code[i]) ? place[this.#b[i]] : 0)),
@@ -117,7 +127,7 @@ export class Tape {
       outputs: Int32Array.from(outputs, i => place[i]),
       inputCount: this.#inputs,
       dataCount: this.#data,
-    });
+    };
   }
 
   /** The new place of each operation; −1 where no output needs it. Inputs and data stay. */

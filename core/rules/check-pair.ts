@@ -211,7 +211,10 @@ function caution(
 ): readonly Sentence[] {
   const missing = items.filter(item => item.verdict === 'not given').map(item => item.rule);
   const said: (Sentence | false)[] = [
-    items.length === 0 && { key: 'rules.caution.noLimits', values: { discipline, category } },
+    items.length === 0 && {
+      key: 'rules.caution.noLimits',
+      values: { discipline, category: { key: `category.${category}` } },
+    },
     missing.length > 0 && { key: 'rules.caution.missing', values: { rules: missing.join('; ') } },
     items.some(item => item.status === 'from memory') && { key: 'rules.caution.fromMemory' },
     edition.notes !== undefined &&

@@ -1,6 +1,7 @@
 import type { ChainProblem } from '../numeric/index.ts';
 import { ROW, STAGE_DATA } from './run-formula.ts';
 import type { StageFlow } from './stage-flow.ts';
+import { StagesFlow } from './stages-flow.ts';
 
 /** Where corrections swing between two answers, half of each is taken. */
 const SWINGS = 0.9;
@@ -11,23 +12,30 @@ const SWINGS = 0.9;
  */
 export class StageCorrection {
   readonly forcing: Float64Array;
-  readonly #middle: Float64Array;
+  readonly #middles: Float64Array;
   readonly #values: Float64Array;
   readonly #found: Float64Array;
+  readonly #parts: Int32Array;
+  readonly #first: Float64Array;
+  readonly #flow: StagesFlow;
   #before = Infinity;
 
+  /** @param whole knows the time a stage takes, and how finely it is to be followed */
   constructor(
     private readonly problem: ChainProblem,
     private readonly nodes: Float64Array,
-    /** Follows the states alone; `whole` knows the time a stage takes. */
-    private readonly flow: StageFlow,
     private readonly whole: StageFlow,
+    edgeAt: (place: number) => number,
   ) {
     const { states, controls, stages, stage } = problem;
-    this.forcing = problem.forcing ?? new Float64Array(stages * states.length);
-    this.#middle = new Float64Array(states.length + controls.length);
-    this.#values = new Float64Array(stage.outputCount);
+    const n = states.length;
+    this.forcing = problem.forcing ?? new Float64Array(stages * n);
+    this.#middles = new Float64Array(stages * (n + controls.length));
+    this.#values = new Float64Array(stages * stage.outputCount);
     this.#found = new Float64Array(this.forcing.length);
+    this.#parts = new Int32Array(stages);
+    this.#first = new Float64Array(n);
+    this.#flow = new StagesFlow(problem, nodes, edgeAt);
   }
 
   /** For another search. */
@@ -37,35 +45,51 @@ export class StageCorrection {
 
   /** Writes the forcing that fits a point; returns the greatest miss of a node by its stage followed closely. */
   read(x: Float64Array, u: Float64Array): number {
-    const { flow, whole, forcing, problem, nodes } = this;
-    const { stage, stageData } = problem;
-    const n = problem.states.length;
-    const m = problem.controls.length;
-    const middle = this.#middle;
-    const values = this.#values;
-    const found = this.#found;
-    let worst = 0;
-    for (let k = 0; k + 1 < nodes.length; k++) {
+    const { nodes, forcing } = this;
+    const { stage, stageData, states, controls, stages, step } = this.problem;
+    const n = states.length;
+    const m = controls.length;
+    const z = n + m;
+    const parts = this.#parts;
+    const middles = this.#middles;
+    for (let k = 0; k < stages; k++) {
       const c = k * n;
-      for (let i = 0; i < n; i++) flow.at[i] = x[c + i];
-      const free = stageData[k * STAGE_DATA + 1];
-      flow.hold(u, k * m, free);
-      whole.hold(u, k * m, free);
-      const length = nodes[k + 1] - nodes[k];
-      const seconds = length * whole.read(nodes[k], flow.at)[n + ROW.seconds];
-      const parts = flow.stepsFor(nodes[k], nodes[k + 1], seconds, x, c);
-      for (let p = 0; p < parts; p++) flow.step(nodes[k] + (p * length) / parts, length / parts);
-      for (let i = 0; i < n; i++) middle[i] = 0.5 * (x[c + i] + x[c + n + i]);
-      for (let i = 0; i < m; i++) middle[n + i] = u[k * m + i];
-      stage.values(middle, stageData, k * STAGE_DATA, values);
+      parts[k] = this.whole.stepsFor(nodes[k], nodes[k + 1], this.#seconds(x, u, k), x, c);
+      for (let i = 0; i < n; i++) middles[k * z + i] = 0.5 * (x[c + i] + x[c + n + i]);
+      for (let i = 0; i < m; i++) middles[k * z + n + i] = u[k * m + i];
+    }
+    const values = this.#values;
+    const outputs = stage.outputCount;
+    stage.valuesOver(
+      stages,
+      { values: middles, at: 0, width: z },
+      { values: stageData, at: 0, width: STAGE_DATA },
+      { values, at: 0, width: outputs },
+    );
+    const found = this.#found;
+    this.#flow.follow(x, u, parts, found);
+    let worst = 0;
+    for (let k = 0; k < stages; k++) {
+      const c = k * n;
       for (let i = 0; i < n; i++) {
-        worst = Math.max(worst, Math.abs(flow.at[i] - x[c + n + i]));
-        found[c + i] = flow.at[i] - x[c + i] - length * values[i];
+        worst = Math.max(worst, Math.abs(found[c + i] - x[c + n + i]));
+        found[c + i] -= x[c + i] + step[k] * values[k * outputs + i];
       }
     }
     const share = worst > SWINGS * this.#before ? 0.5 : 1;
     for (let i = 0; i < found.length; i++) forcing[i] += share * (found[i] - forcing[i]);
     this.#before = worst;
     return worst;
+  }
+
+  #seconds(x: Float64Array, u: Float64Array, k: number): number {
+    const { whole, nodes, problem } = this;
+    const length = nodes[k + 1] - nodes[k];
+    if (whole.overTime) return length;
+    const first = this.#first;
+    const n = first.length;
+    for (let i = 0; i < n; i++) first[i] = x[k * n + i];
+    whole.hold(u, k * problem.controls.length, problem.stageData[k * STAGE_DATA + 1]);
+    return length * whole.read(nodes[k], first)[n + ROW.seconds];
   }
 }

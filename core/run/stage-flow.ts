@@ -19,6 +19,8 @@ const MOST_STEPS = 64;
 export class StageFlow {
   /** States, and the integrals of the formula's further rates, at the end of the last step followed. */
   readonly at: Float64Array;
+  /** Whether places are seconds. */
+  readonly overTime: boolean;
   readonly #states: number;
   readonly #follows: boolean;
   readonly #controls: number;
@@ -39,6 +41,7 @@ export class StageFlow {
     const states = shape.states.length;
     const width = states + further;
     this.#states = states;
+    this.overTime = shape.over === 'time';
     this.#follows = shape.over === 'turns';
     this.#controls = shape.controls.length;
     this.at = new Float64Array(width);

@@ -1,5 +1,6 @@
 import { type ParseArgsOptionsConfig, parseArgs } from 'node:util';
 import { InputFault } from './fault.ts';
+import { t } from './words.ts';
 
 /** Options every command takes. */
 export const common = {
@@ -22,7 +23,7 @@ export function readArguments(command: string, own: ParseArgsOptionsConfig, args
     const times = given.filter(each => each === name).length;
     // The last one would win without a word, and a script's earlier value be lost.
     if (type === 'string' && !multiple && times > 1) {
-      throw new InputFault(`--${name}: is given ${times} times; give it once`);
+      throw new InputFault(t('calc.option.repeated', { option: name, times }));
     }
   }
   return { values, positionals };
@@ -41,12 +42,12 @@ function parsed(command: string, options: ParseArgsOptionsConfig & typeof common
     const { name, rawName, value, inlineValue } = token;
     if (!Object.hasOwn(options, name)) {
       const accepted = Object.keys(options).join(', --');
-      throw new InputFault(`${command}: Unknown option '${rawName}'; accepted options are --${accepted}`);
+      throw new InputFault(t('calc.option.unknown', { command, option: rawName, accepted }));
     }
     if (options[name as keyof typeof options].type === 'boolean') {
-      if (value !== undefined) throw new InputFault(`--${name}: takes no value; give --${name} alone`);
+      if (value !== undefined) throw new InputFault(t('calc.option.noValue', { option: name }));
     } else if (value === undefined || (!inlineValue && /^-./.test(value))) {
-      throw new InputFault(`--${name}: has no value; give --${name} VALUE`);
+      throw new InputFault(t('calc.option.valueMissing', { option: name }));
     }
   }
   return parseArgs({ ...config, strict: true });

@@ -7,16 +7,13 @@ import { numberList, oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { readingTable, tableOf } from './table.ts';
-import { told } from './words.ts';
+import { t, told } from './words.ts';
 
 export const bend: Command = {
-  usage: 'PAIR',
-  summary: 'How the ski bends on two supports and on a flat table',
+  usage: 'calc.usage.pair',
+  summary: 'calc.bend.summary',
   options: { load: { type: 'string' }, span: { type: 'string' }, at: { type: 'string' } },
-  notes:
-    '--load N,… in newtons, several comma-separated (50 to 300 unless given); the shape is that at the last.\n' +
-    '--span MM between the supports, centred on the contact length (the contact length unless given).\n' +
-    '--at MM where the press stands, from the rear contact point (the boot centre unless given).',
+  notes: { key: 'calc.bend.notes' },
   files: [1, 1],
   async run({ files: [file], options, read, note }) {
     const ski = await skiFrom(file, read, note);
@@ -25,9 +22,7 @@ export const bend: Command = {
     const at = oneNumber(options, 'at', { unit: 'mm', from: 0, to: length }, ski.bootCentre / MM);
     const [rear, front] = [tidy((length - span) / 2), tidy((length + span) / 2)];
     if (!(at > rear && at < front)) {
-      throw new InputFault(
-        `--at: ${tidy(at)} mm is not between the supports; give a place between ${rear} and ${front} mm`,
-      );
+      throw new InputFault(t('calc.bend.outside', { at: tidy(at), rear, front }));
     }
     const question = {
       loads: numberList(options, 'load', rangeOf('benchLoadN'), [...DEFAULT_LOADS]),
@@ -62,11 +57,11 @@ export const bend: Command = {
       json,
       tables: [
         readingTable(answer.name, [
-          ['spring on two supports', json.springNPerMm, 'N/mm'],
-          ['first touch on a flat table', json.firstTouchN, 'N'],
-          ['whole base down', json.flattenN, 'N'],
+          [t('calc.bend.spring'), json.springNPerMm, 'N/mm'],
+          [t('calc.bend.firstTouch'), json.firstTouchN, 'N'],
+          [t('calc.bend.flattened'), json.flattenN, 'N'],
         ]),
-        { title: 'Deflection', ...curve },
+        { title: t('calc.bend.deflection'), ...curve },
       ],
       csv: curve,
       words: [...gapWords(answer), told(answer.largeBend)].join('\n'),
@@ -79,8 +74,10 @@ export const bend: Command = {
 function gapWords({ flattenN, gapLeftMm, gapLeftFromTailMm }: BendAnswer): string[] {
   if (flattenN !== null) return [];
   return [
-    'A press on one point never brings the whole base down: however hard, a gap of ' +
-      `${gapLeftMm.toFixed(2)} mm stays at ${gapLeftFromTailMm.toFixed(0)} mm.`,
+    t('calc.bend.gap', {
+      gap: { quantity: 'depthMm', value: gapLeftMm },
+      at: { quantity: 'stationMm', value: gapLeftFromTailMm },
+    }),
   ];
 }
 

@@ -7,9 +7,9 @@ import {
   twistWorking,
 } from '../../core/carve/index.ts';
 import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
-import { say } from '../../core/language/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { MM } from '../../core/units/index.ts';
+import { say } from '../host/index.ts';
 import { bootPoint, bootWorkings } from './boot-point.ts';
 import type { Command } from './command.ts';
 import { rangeOf } from './condition-options.ts';
@@ -19,17 +19,14 @@ import { numberList, oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { foreRange } from './ranges.ts';
 import { type Table, tableOf } from './table.ts';
+import { t } from './words.ts';
 
 export const carve: Command = {
-  usage: 'PAIR',
-  summary: 'What turn the ski carves in its own groove',
+  usage: 'calc.usage.pair',
+  summary: 'calc.carve.summary',
   conditions: fieldsOf('snow'),
   options: { edge: { type: 'string' }, load: { type: 'string' }, fore: { type: 'string' } },
-  notes:
-    `--edge DEG,… and --load N,… several comma-separated (20 to 60 by tens; ${USUAL.loadN} unless given); every pairing\n` +
-    'is solved. --fore MM load ahead of the boot centre, behind it when negative (0 unless given).\n' +
-    'turnRadiusM is that of the track on which the loaded edge scrapes least; rearRadiusM and frontRadiusM are of the\n' +
-    'parts behind and ahead of the boot centre, with a word where their load sits on too short a stretch to tell.',
+  notes: { key: 'calc.carve.notes', values: { load: USUAL.loadN } },
   files: [1, 1],
   async run({ files: [file], options, said, read, note }) {
     const ski = await skiFrom(file, read, note);
@@ -87,7 +84,7 @@ function legible({
   ...point
 }: ReturnType<typeof groovePoint>) {
   const part = (radius: number | null, tooShort: boolean) =>
-    radius === null ? null : `${radius.toFixed(2)}${tooShort ? ' short' : ''}`;
+    radius && (tooShort ? t('calc.carve.short', { radius: radius.toFixed(2) }) : radius.toFixed(2));
   return {
     ...point,
     rearRadiusM: part(point.rearRadiusM, rearTooShort),

@@ -1,3 +1,4 @@
+import type { Quantity, Sentence, Value } from '../../core/language/index.ts';
 import { skiOf } from '../../core/pair/index.ts';
 import {
   categories,
@@ -23,22 +24,21 @@ import { oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { tableOf } from './table.ts';
-import { told, toldAll } from './words.ts';
+import { t, told, toldAll } from './words.ts';
 
 export const check: Command = {
-  usage: 'PAIR',
-  summary: 'The pair against the competition limits of a dated edition',
+  usage: 'calc.usage.pair',
+  summary: 'calc.check.summary',
   options: {
     discipline: { type: 'string' },
     category: { type: 'string' },
     edition: { type: 'string' },
     'lower-level': { type: 'boolean' },
   },
-  notes:
-    `--discipline ${disciplines.join(', ')} (the file’s own unless given).\n` +
-    `--category ${categories.join(', ')} (men unless given).\n` +
-    '--edition FILE with limits of your own ("format": "turnwright.rules"; the newest built in unless given).\n' +
-    '--lower-level eases the least length as the edition allows in lower-level races.',
+  notes: {
+    key: 'calc.check.notes',
+    values: { disciplines: disciplines.join(', '), categories: categories.join(', ') },
+  },
   files: [1, 1],
   async run({ files: [file], options, read, note }) {
     const discipline = oneOf(options, 'discipline', disciplines) ?? undefined;
@@ -58,13 +58,21 @@ export const check: Command = {
     }));
     const readings = controlReadingsOf(pair.control);
     const three = result.items.some(({ control }) => control?.used === 'three readings');
-    const table = {
-      title: `${pair.name}, ${result.discipline}, ${result.category}, edition ${result.edition}: ${result.verdict}`,
-      ...tableOf(
-        items,
-        (['rule', 'limit', 'found', 'plusMinus', 'verdict', 'status'] as const).map(name => ({ name })),
-      ),
-    };
+    const columns = (['rule', 'limit', 'found', 'plusMinus', 'verdict', 'status'] as const).map(name => ({
+      name,
+    }));
+    const spoken = items.map(item => ({
+      ...item,
+      verdict: t(`rules.verdict.${item.verdict}`),
+      status: t(`calc.status.${item.status}`),
+    }));
+    const title = t('calc.check.title', {
+      name: pair.name,
+      discipline: result.discipline,
+      category: t(`category.${result.category}`),
+      edition: result.edition,
+      verdict: t(`rules.verdict.${result.verdict}`),
+    });
     return {
       json: {
         name: pair.name,
@@ -76,8 +84,8 @@ export const check: Command = {
         ...controlJson(pair.control, result),
         caution: toldAll(result.caution),
       },
-      tables: [table],
-      csv: table,
+      tables: [{ title, ...tableOf(spoken, columns) }],
+      csv: tableOf(items, columns),
       words: [
         ...controlWords(pair.control),
         ...result.items.flatMap(({ rule, note }) => (note ? [`${rule}: ${told(note)}.`] : [])),
@@ -130,24 +138,28 @@ function controlWords(stated: StatedControl | undefined): string[] {
   if (stated === undefined) return [];
   const [first, ...later] = [missingReadings(stated), ...(stated.repeats ?? []).map(missingReadings)];
   const stations = statedStations(stated);
-  const listed = (missing: typeof first, at: string): string =>
-    missing.map(({ field, meaning }) => `${at}.${field} (${told(meaning)})`).join(', ');
+  const listed = (missing: typeof first, at: string): Value =>
+    missing.map(({ field, meaning }): Sentence => {
+      return { key: 'calc.check.missing', values: { field: `${at}.${field}`, meaning } };
+    });
+  const mm = (value: number): Quantity => ({ quantity: 'stationMm', value });
   return [
     ...(stations
       ? [
-          `Control stations from the tail: S at ${stations.frontMm.toFixed(0)} mm, H at ` +
-            `${stations.rearMm.toFixed(0)} mm, ${stations.distanceMm.toFixed(0)} mm apart.`,
+          t('calc.check.stations', {
+            front: mm(stations.frontMm),
+            rear: mm(stations.rearMm),
+            between: mm(stations.distanceMm),
+          }),
         ]
       : []),
     first.length === 0
-      ? 'Length, waist and radius are those of the control measurement in the file.'
-      : `The control measurement is not complete, so catalogue widths are used; missing: ${listed(first, 'control')}.`,
-    ...later.flatMap((missing, i) =>
-      missing.length === 0
-        ? []
-        : [
-            `Reading ${i + 2} of the control is not complete; missing: ${listed(missing, `control.repeats[${i}]`)}.`,
-          ],
-    ),
+      ? t('calc.check.complete')
+      : t('calc.check.incomplete', { missing: listed(first, 'control') }),
+    ...later.flatMap((missing, i) => {
+      if (missing.length === 0) return [];
+      const values = { nth: i + 2, missing: listed(missing, `control.repeats[${i}]`) };
+      return [t('calc.check.readingIncomplete', values)];
+    }),
   ];
 }

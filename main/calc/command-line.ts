@@ -9,7 +9,7 @@ import { readInputFile, textOf } from './input-file.ts';
 import { plain, processStreams, type Streams } from './streams.ts';
 import { formatCsv, formatTable } from './table.ts';
 import { tellWorkings } from './tell-workings.ts';
-import { told } from './words.ts';
+import { t, told } from './words.ts';
 
 /**
  * Runs one command.
@@ -25,7 +25,8 @@ export async function calc(argv: readonly string[], streams: Streams = processSt
       streams.err(`${plain(error.message.replaceAll('\n', ' '))}\n`);
       return 2;
     }
-    streams.err(`The calculation failed: ${error instanceof Error ? error.stack : error}\n`);
+    const what = String(error instanceof Error ? error.stack : error);
+    streams.err(`${t('calc.failed', { what })}\n`);
     return 1;
   }
 }
@@ -33,19 +34,24 @@ export async function calc(argv: readonly string[], streams: Streams = processSt
 async function run([name, ...rest]: readonly string[], { out, err, stdin }: Streams): Promise<void> {
   if (name === undefined || asksForHelp(name)) return out(overview());
   if (!isCommand(name)) {
-    throw new InputFault(`command: "${name}" is not known; give one of ${Object.keys(commands).join(', ')}`);
+    const known = Object.keys(commands).join(', ');
+    throw new InputFault(t('calc.unknownCommand', { command: name, commands: known }));
   }
   const command: Command = commands[name];
   const { values, positionals } = readArguments(name, allOptions(command), rest);
   if (values.help) return out(help(name, command));
-  if (values.json && values.csv) throw new InputFault('--csv: not together with --json; give one of them');
+  if (values.json && values.csv) throw new InputFault(t('calc.csvAndJson'));
   const [least, most] = command.files;
   if (positionals.length < least || positionals.length > most) {
     const wanted =
-      least === most ? `${least}` : most === Infinity ? `${least} or more` : `${least} to ${most}`;
-    throw new InputFault(
-      `${name}: ${positionals.length} files given; it takes ${wanted} (${name} ${command.usage})`,
-    );
+      least === most
+        ? String(least)
+        : most === Infinity
+          ? t('calc.atLeast', { least })
+          : t('calc.range', { from: least, to: most });
+    const given = positionals.length;
+    const usage = t(command.usage);
+    throw new InputFault(t('calc.filesGiven', { command: name, given, wanted, usage }));
   }
   const note = (line: string) => err(`${plain(line)}\n`);
   const report = await command.run({
@@ -58,11 +64,10 @@ async function run([name, ...rest]: readonly string[], { out, err, stdin }: Stre
       if (!values.json) err(`${line}\n`);
     },
     read: async file =>
-      file === '-' ? textOf('standard input', await stdin(), note) : readInputFile(file, note),
+      file === '-' ? textOf(t('calc.standardInput'), await stdin(), note) : readInputFile(file, note),
   });
   if (!report) return;
-  if (values.csv && values.working)
-    note('--working: a table as CSV carries none; leave --csv out or use --json');
+  if (values.csv && values.working) note(t('calc.csvWithoutWorkings'));
   out(print(name, report, values));
 }
 
@@ -74,7 +79,7 @@ function print(name: string, report: Report, options: { json?: unknown; csv?: un
     return `${JSON.stringify(document, null, 2)}\n`;
   }
   if (options.csv) {
-    if (!report.csv) throw new InputFault(`--csv: ${name} has no table; use --json`);
+    if (!report.csv) throw new InputFault(t('calc.noCsv', { command: name }));
     return formatCsv(report.csv);
   }
   const tables = report.tables.map(formatTable);
@@ -89,15 +94,17 @@ const withTex = (working: Working) => ({
 });
 
 function overview(): string {
-  const lines = Object.entries(commands).map(([name, { usage, summary }]) => [`  ${name} ${usage}`, summary]);
+  const lines = Object.entries(commands).map(([name, { usage, summary }]) => [
+    `  ${name} ${t(usage)}`,
+    t(summary),
+  ]);
   const width = Math.max(...lines.map(([left]) => left.length));
   return [
-    'turnwright COMMAND FILE… [options]',
+    t('calc.help.usage'),
     '',
     ...lines.map(([left, right]) => `${left.padEnd(width)}  ${right}`),
     '',
-    'Every command takes --json, --working and --help; --csv where a table is natural. FILE may be - for',
-    'standard input. Exit 0 done, 2 the input is at fault, 1 our fault.',
+    t('calc.help.every'),
     '',
   ].join('\n');
 }
@@ -110,15 +117,15 @@ const allOptions = ({ options, conditions = [] }: Command): ParseArgsOptionsConf
 function help(name: string, { usage, summary, options, conditions = [], notes }: Command): string {
   const every: ParseArgsOptionsConfig = { ...options, ...common };
   const names = Object.entries(every).map(([option, { type }]) =>
-    type === 'string' ? `--${option} VALUE` : `--${option}`,
+    type === 'string' ? t('calc.help.value', { option }) : `--${option}`,
   );
   return [
-    `turnwright ${name} ${usage}`,
-    summary,
+    `turnwright ${name} ${t(usage)}`,
+    t(summary),
     '',
-    `Options: ${names.join('  ')}`,
+    t('calc.help.options', { options: names.join('  ') }),
     ...(conditions.length > 0 ? [conditionHelp(conditions)] : []),
-    ...(notes ? ['', notes] : []),
+    ...(notes ? ['', told(notes)] : []),
     '',
   ].join('\n');
 }

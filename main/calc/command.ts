@@ -1,5 +1,6 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
 import type { Field, Said } from '../../core/conditions/index.ts';
+import type { PlainKey, Sentence } from '../../core/language/index.ts';
 import type { Working } from '../../core/working/index.ts';
 import type { Table } from './table.ts';
 
@@ -31,14 +32,15 @@ export interface Report {
 }
 
 export interface Command {
-  readonly usage: string;
-  readonly summary: string;
+  /** What stands for its files. */
+  readonly usage: PlainKey;
+  readonly summary: PlainKey;
   /** Conditions of core/conditions that it takes as options: parsed, checked and told by `--help`. */
   readonly conditions?: readonly Field[];
   /** Options of its own. */
   readonly options: ParseArgsOptionsConfig;
   /** What `--help` says of the options: defaults, what excludes what. */
-  readonly notes?: string;
+  readonly notes?: Sentence;
   /** Files taken: at least and at most. */
   readonly files: readonly [number, number];
   /** @returns the report, or null when the command has written its rows itself. */

@@ -1,10 +1,10 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
 import { NAMED_SNOWS } from '../../core/carve/index.ts';
 import { type Field, rowOf, type Said, unitSaid } from '../../core/conditions/index.ts';
-import { say } from '../../core/language/index.ts';
 import type { CommandInput } from './command.ts';
 import { InputFault } from './fault.ts';
 import { acceptedIn, numberIn, type Range } from './option.ts';
+import { t } from './words.ts';
 
 /** Options of the conditions that a command takes, from their rows in the table. */
 export const conditionOptions = (fields: readonly Field[]): ParseArgsOptionsConfig =>
@@ -40,9 +40,8 @@ function readValue(field: Field, text: string): number {
   const range = rangeOf(field);
   const value = named.find(({ name }) => name === text.toLowerCase())?.value ?? numberIn(text, range);
   if (value !== null) return value;
-  throw new InputFault(
-    `--${optionOf(field)}: ${JSON.stringify(text)} is not accepted; give ${accepted(field)}`,
-  );
+  const values = { option: optionOf(field), given: JSON.stringify(text), accepted: accepted(field) };
+  throw new InputFault(t('calc.option.notAccepted', values));
 }
 
 function accepted(field: Field): string {
@@ -57,14 +56,18 @@ export function conditionHelp(fields: readonly Field[]): string {
     .map(field => {
       const { label, usual } = rowOf(field);
       const name = NAMED[field]?.find(({ value }) => value === usual)?.name;
-      const otherwise = usual === null ? '' : `; ${name ?? usual} unless given`;
-      return `  --${optionOf(field).padEnd(width)}  ${say({ key: label })}: ${accepted(field)}${otherwise}`;
+      const values = { label: t(label), accepted: accepted(field) };
+      const told =
+        usual === null
+          ? t('calc.help.condition', values)
+          : t('calc.help.conditionUsual', { ...values, usual: name ?? usual });
+      return `  --${optionOf(field).padEnd(width)}  ${told}`;
     })
     .join('\n');
 }
 
 function optionOf(field: Field): string {
   const { option } = rowOf(field);
-  if (option === undefined) throw new Error(`${field} is no option`);
+  if (option === undefined) throw new RangeError(field);
   return option;
 }

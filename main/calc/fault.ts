@@ -1,5 +1,6 @@
 import { FieldError, type FieldFault } from '../../core/fault/index.ts';
-import { faultsSentence, type Sentence, say } from '../../core/language/index.ts';
+import { faultsSentence, type Sentence } from '../../core/language/index.ts';
+import { say } from '../host/index.ts';
 
 /** The input is at fault, not the program: one plain line that names the file or option and the field. */
 export class InputFault extends Error {

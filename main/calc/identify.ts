@@ -4,25 +4,22 @@ import { readBenchReadings } from './bench-readings.ts';
 import type { Command } from './command.ts';
 import { expectKind } from './expect-kind.ts';
 import { asking, InputFault } from './fault.ts';
-import { oneNumber } from './option.ts';
+import { acceptedIn, oneNumber } from './option.ts';
 import { rounded } from './quantity.ts';
 import { CONTACT_LENGTH } from './ranges.ts';
 import { tableOf } from './table.ts';
-import { told } from './words.ts';
+import { t, told } from './words.ts';
 
 export const identify: Command = {
-  usage: 'MEASUREMENTS.csv',
-  summary: 'The stiffness profile that explains readings taken on a bench',
+  usage: 'calc.usage.measurements',
+  summary: 'calc.identify.summary',
   options: { 'contact-length': { type: 'string' } },
-  notes:
-    'The CSV names loadFromTailMm (or loadAtMm), loadN, dialFromTailMm (or dialAtMm), deflectionMm in its first\n' +
-    'line, and may name rearSupportMm and frontSupportMm (the contact points unless given). --contact-length MM is needed.',
+  notes: { key: 'calc.identify.notes' },
   files: [1, 1],
   async run({ files: [file], options, read }) {
     const lengthMm = oneNumber(options, 'contact-length', CONTACT_LENGTH);
     if (lengthMm === null) {
-      const { unit, from, to } = CONTACT_LENGTH;
-      throw new InputFault(`--contact-length: is missing; give the contact length, ${from} to ${to} ${unit}`);
+      throw new InputFault(t('calc.identify.lengthMissing', { accepted: acceptedIn(CONTACT_LENGTH) }));
     }
     const length = lengthMm * MM;
     const readings = readBenchReadings(file, expectKind(file, await read(file), 'bench'), length);
@@ -45,10 +42,10 @@ export const identify: Command = {
     ]);
     return {
       json,
-      tables: [{ title: `Bending stiffness from ${readings.length} readings`, ...table }],
+      tables: [{ title: t('calc.identify.title', { count: readings.length }), ...table }],
       csv: table,
       words: [
-        `Left unexplained: ${Number((found.residual / MM).toPrecision(2))} mm.`,
+        t('calc.identify.residual', { residual: Number((found.residual / MM).toPrecision(2)) }),
         ...found.notes.map(told),
       ].join('\n'),
       workings: [],

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { whyNotRead } from '../disk/index.ts';
 import { decodeText } from '../host/index.ts';
 import { InputFault } from './fault.ts';
+import { t } from './words.ts';
 
 /** @throws InputFault when the file cannot be read or is no text */
 export async function readInputFile(file: string, note: (text: string) => void): Promise<string> {
@@ -9,7 +10,7 @@ export async function readInputFile(file: string, note: (text: string) => void):
   try {
     bytes = await readFile(file);
   } catch (error) {
-    throw new InputFault(`${file}: could not be read: ${whyNotRead(error)}`);
+    throw new InputFault(t('calc.notRead', { file, why: whyNotRead(error) }));
   }
   return textOf(file, bytes, note);
 }

@@ -1,6 +1,8 @@
+import type { PlainKey } from '../../core/language/index.ts';
 import { readIn } from '../../core/units/index.ts';
 import type { CommandInput } from './command.ts';
 import { InputFault } from './fault.ts';
+import { t } from './words.ts';
 
 type Options = CommandInput['options'];
 
@@ -9,6 +11,8 @@ export interface Range {
   readonly from: number;
   readonly to: number;
   readonly whole?: boolean;
+  /** What the unit is called, where it is a word. */
+  readonly called?: PlainKey;
 }
 
 /**
@@ -34,12 +38,16 @@ export function oneNumber(options: Options, name: string, range: Range, fallback
 function parseNumber(name: string, text: string, range: Range): number {
   const value = numberIn(text, range);
   if (value !== null) return value;
-  throw new InputFault(`--${name}: ${JSON.stringify(text)} is not accepted; give ${acceptedIn(range)}`);
+  const values = { option: name, given: JSON.stringify(text), accepted: acceptedIn(range) };
+  throw new InputFault(t('calc.option.notAccepted', values));
 }
 
 /** What a range accepts, in words. */
-export const acceptedIn = ({ unit, from, to, whole }: Range): string =>
-  `${whole ? 'a whole number, ' : ''}${from} to ${to}${unit === '°' ? unit : ` ${unit}`}`.trimEnd();
+export function acceptedIn({ unit, from, to, whole, called }: Range): string {
+  const shown = called ? t(called) : unit;
+  const last = `${to}${shown === '°' ? shown : ` ${shown}`}`.trimEnd();
+  return t(whole ? 'calc.wholeRange' : 'calc.range', { from, to: last });
+}
 
 /** The number a text says, in the unit of the range or in one of its kind; null when it is none or outside. */
 export function numberIn(text: string, { unit, from, to, whole = false }: Range): number | null {
@@ -59,5 +67,6 @@ export function oneOf<T extends string>(options: Options, name: string, accepted
   if (given === undefined) return null;
   const found = accepted.find(each => each.toLowerCase() === String(given).toLowerCase());
   if (found) return found;
-  throw new InputFault(`--${name}: "${given}" is not accepted; give one of ${accepted.join(', ')}`);
+  const values = { option: name, given: String(given), accepted: accepted.join(', ') };
+  throw new InputFault(t('calc.option.notOneOf', values));
 }

@@ -1,5 +1,5 @@
-import { say } from '../../core/language/index.ts';
 import { type Pair, readPair, type Ski, skiOf } from '../../core/pair/index.ts';
+import { say } from '../host/index.ts';
 import type { CommandInput } from './command.ts';
 import { expectKind } from './expect-kind.ts';
 import { faultOf } from './fault.ts';

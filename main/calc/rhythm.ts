@@ -1,7 +1,7 @@
 import { wallStrengthOf } from '../../core/carve/index.ts';
 import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
-import { say } from '../../core/language/index.ts';
 import {
+  type HeldBackBy,
   type Rhythm,
   rhythmFailureSentence,
   rhythmWorkings,
@@ -13,14 +13,15 @@ import { evenSlope } from '../../core/run/index.ts';
 import { shapeWorkings } from '../../core/shape/index.ts';
 import { GRAVITY, skierOf } from '../../core/skier/index.ts';
 import { DEGREE, KMH } from '../../core/units/index.ts';
+import { say } from '../host/index.ts';
 import type { Command } from './command.ts';
 import { asking, InputFault } from './fault.ts';
 import { oneOf } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { readingTable, tableOf } from './table.ts';
-import { NO_ADVICE, WALL_NOTE } from './turn-of.ts';
 import { surfaceOf } from './turn-surface.ts';
+import { t } from './words.ts';
 import { spokenWorth, worthRows } from './worth-rows.ts';
 
 const ASKED = [
@@ -29,20 +30,18 @@ const ASKED = [
 ] as const;
 
 export const rhythm: Command = {
-  usage: 'PAIR',
-  summary: 'The quickest turn through evenly set gates, what holds it back, and what a change is worth',
+  usage: 'calc.usage.pair',
+  summary: 'calc.rhythm.summary',
   conditions: ASKED,
   options: { turn: { type: 'string' } },
-  notes:
-    'Legs are as long as the height says unless --leg-min and --leg-max do. --turn groove, or cosine for the cosine rule.\n' +
-    WALL_NOTE,
+  notes: { key: 'calc.rhythm.notes', values: { wall: { key: 'calc.wallNote' } } },
   files: [1, 1],
   async run({ files: [file], options, said, read, note, progress }) {
     const ski = await skiFrom(file, read, note);
     const { hardness, slope, spacing, offset, ...asked } = inSi({ ...USUAL, ...said }, ASKED);
     const gates = { spacing, offset };
     const turn = oneOf(options, 'turn', ['groove', 'cosine'] as const) ?? 'groove';
-    progress(`bending ${ski.name} into the snow`);
+    progress(t('calc.bending', { name: ski.name }));
     const known = surfaceOf(file, ski, hardness, turn);
     const conditions = {
       ski: known.surface,
@@ -69,29 +68,36 @@ export const rhythm: Command = {
     return {
       json,
       tables: [
-        readingTable(`${ski.name}, gates ${gates.spacing} m apart and ${gates.offset} m across`, [
-          ['time a gate', found.secondsPerGate.toFixed(3), 's'],
-          ['mean speed', json.meanSpeedKmh, 'km/h'],
-          ['greatest edge angle', json.peakEdgeDeg, '°'],
-          ['greatest lean', json.peakLeanDeg, '°'],
-          ['greatest load', json.peakLoadBodyWeights, 'body weights'],
-          ['least radius', json.leastRadiusM, 'm'],
-          ['used of the wall of snow', percent(json.wallUsed), '%'],
-          ['skis across', json.skisAcrossM, 'm'],
-          ['mass across', json.massAcrossM, 'm'],
-          ['lost to air', percent(shares.drag), '%'],
-          ['lost to friction', percent(shares.friction), '%'],
-          ['lost to scraping', percent(shares.scrape), '%'],
+        readingTable(t('calc.rhythm.title', { name: ski.name, ...gates }), [
+          [t('calc.rhythm.gateTime'), found.secondsPerGate.toFixed(3), 's'],
+          [t('calc.rhythm.meanSpeed'), json.meanSpeedKmh, 'km/h'],
+          [t('calc.rhythm.peakEdge'), json.peakEdgeDeg, '°'],
+          [t('calc.rhythm.peakLean'), json.peakLeanDeg, '°'],
+          [t('calc.rhythm.peakLoad'), json.peakLoadBodyWeights, t('calc.bodyWeights')],
+          [t('calc.rhythm.leastRadius'), json.leastRadiusM, 'm'],
+          [t('calc.rhythm.wall'), percent(json.wallUsed), '%'],
+          [t('calc.rhythm.skisAcross'), json.skisAcrossM, 'm'],
+          [t('calc.rhythm.massAcross'), json.massAcrossM, 'm'],
+          [t('calc.rhythm.air'), percent(shares.drag), '%'],
+          [t('calc.rhythm.friction'), percent(shares.friction), '%'],
+          [t('calc.rhythm.scrape'), percent(shares.scrape), '%'],
         ]),
-        { title: 'What a change is worth (negative is quicker)', ...tableOf(spokenWorth(rows)) },
-        { title: 'From gate to gate', ...samples, rows: samples.rows.filter((_, i) => i % 4 === 0) },
+        { title: t('calc.worth.title'), ...tableOf(spokenWorth(rows, 'calc.worth.perGate')) },
+        { title: t('calc.rhythm.track'), ...samples, rows: samples.rows.filter((_, i) => i % 4 === 0) },
       ],
       csv: samples,
-      words: `Held back most by ${json.heldBackBy.join(', then ')}. ${known.words} ${NO_ADVICE}`,
+      words: `${heldBackWords(json.heldBackBy)} ${known.words} ${t('calc.noAdvice')}`,
       workings: [...shapeWorkings(ski), ...rhythmWorkings(found)],
     };
   },
 };
+
+/** What holds the turn back, the dearest first. */
+function heldBackWords(by: readonly HeldBackBy[]): string {
+  const names = by.map(each => t(`calc.heldBackBy.${each}`));
+  const first = names.reduceRight((next, one) => t('calc.rhythm.then', { one, next }));
+  return t('calc.rhythm.heldBack', { first });
+}
 
 const percent = (share: number | null) => share && 100 * share;
 

@@ -1,6 +1,5 @@
 import { wallStrengthOf } from '../../core/carve/index.ts';
 import { fieldsOf, inSi, siOf, USUAL } from '../../core/conditions/index.ts';
-import { say } from '../../core/language/index.ts';
 import {
   evenSlope,
   heldEdge,
@@ -13,6 +12,7 @@ import {
 import { shapeWorkings } from '../../core/shape/index.ts';
 import { legSpanOf } from '../../core/skier/index.ts';
 import { DEGREE, KMH } from '../../core/units/index.ts';
+import { say } from '../host/index.ts';
 import type { Command } from './command.ts';
 import { rangeOf } from './condition-options.ts';
 import { asking, InputFault } from './fault.ts';
@@ -21,7 +21,8 @@ import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { runWorkings } from './run-workings.ts';
 import { readingTable, tableOf } from './table.ts';
-import { NO_ADVICE, turnOf, WALL_NOTE } from './turn-of.ts';
+import { turnOf } from './turn-of.ts';
+import { t } from './words.ts';
 
 /** Rows a sample: twenty samples a second draw a smooth track and keep the document small. */
 const SAMPLE_EVERY = 5;
@@ -32,15 +33,15 @@ const ASKED = [
 ] as const;
 
 export const run: Command = {
-  usage: 'PAIR',
-  summary: 'What happens over linked turns down an even slope',
+  usage: 'calc.usage.pair',
+  summary: 'calc.run.summary',
   conditions: ASKED,
   // Its own because 0 is taken too.
   options: { edge: { type: 'string' } },
-  notes:
-    `--edge DEG at the height of a turn, 0 runs straight (${USUAL.edgeDeg} unless given). Legs are as long as the height\n` +
-    `says unless --leg-min and --leg-max do. ${WALL_NOTE}\n` +
-    `skidSeconds is the time in which the edge slips more than ${SLIPPING_FROM / DEGREE}° on average.`,
+  notes: {
+    key: 'calc.run.notes',
+    values: { edge: USUAL.edgeDeg, wall: { key: 'calc.wallNote' }, slip: SLIPPING_FROM / DEGREE },
+  },
   files: [1, 1],
   async run({ files: [file], options, said, read, note }) {
     const ski = await skiFrom(file, read, note);
@@ -86,22 +87,26 @@ export const run: Command = {
     return {
       json,
       tables: [
-        readingTable(`${ski.name}, ended: ${summary.end}`, [
-          ['time', json.seconds, 's'],
-          ['distance', json.distanceM, 'm'],
-          ['drop', json.dropM, 'm'],
-          ['end speed', json.endSpeedKmh, 'km/h'],
-          ['greatest load', json.maxLoadBodyWeights, 'body weights'],
-          ['least hold', json.minHoldDeg, '°'],
-          ['used of the wall of snow', json.wallUsed && 100 * json.wallUsed, '%'],
-          [`slipping over ${SLIPPING_FROM / DEGREE}°`, json.skidSeconds, 's'],
-          ['greatest lean', json.maxLeanDeg, '°'],
-          ['shortest leg', json.minLegM, 'm'],
+        readingTable(t('calc.run.title', { name: ski.name, end: t(`calc.run.end.${summary.end}`) }), [
+          [t('calc.run.time'), json.seconds, 's'],
+          [t('calc.run.distance'), json.distanceM, 'm'],
+          [t('calc.run.drop'), json.dropM, 'm'],
+          [t('calc.run.endSpeed'), json.endSpeedKmh, 'km/h'],
+          [t('calc.run.load'), json.maxLoadBodyWeights, t('calc.bodyWeights')],
+          [t('calc.run.hold'), json.minHoldDeg, '°'],
+          [t('calc.run.wall'), json.wallUsed && 100 * json.wallUsed, '%'],
+          [t('calc.run.slipping', { angle: SLIPPING_FROM / DEGREE }), json.skidSeconds, 's'],
+          [t('calc.run.lean'), json.maxLeanDeg, '°'],
+          [t('calc.run.leg'), json.minLegM, 'm'],
         ]),
-        { title: 'Track', ...samples, rows: samples.rows.filter((_, index) => index % every === 0) },
+        {
+          title: t('calc.run.track'),
+          ...samples,
+          rows: samples.rows.filter((_, index) => index % every === 0),
+        },
       ],
       csv: samples,
-      words: `${known.words} ${NO_ADVICE}`,
+      words: `${known.words} ${t('calc.noAdvice')}`,
       workings: [...shapeWorkings(ski), ...runWorkings(ski, track, { profile, mass: asked.mass })],
     };
   },

@@ -12,6 +12,7 @@ import { rangeOf } from './condition-options.ts';
 import { expectKind } from './expect-kind.ts';
 import { faultOf, InputFault } from './fault.ts';
 import { oneNumber } from './option.ts';
+import { t } from './words.ts';
 
 type Options = CommandInput['options'];
 
@@ -52,9 +53,7 @@ export async function setQuestion(
   const kept = said.courseSpeedKmh ?? null;
   const start = oneNumber(options, 'start-speed', rangeOf('courseSpeedKmh'));
   if (kept !== null && start !== null) {
-    throw new InputFault(
-      '--start-speed: not together with --speed; one is kept, the other only the speed at the start',
-    );
+    throw new InputFault(t('calc.set.startAndSpeed'));
   }
   const { stated, ...course } = await courseFrom(options, said, read);
   const discipline = stated.discipline ?? setDiscipline(course.gates);
@@ -86,7 +85,7 @@ async function courseFrom(options: Options, said: Partial<Said>, read: CommandIn
   if (typeof course === 'string') {
     const rhythm = ['gates', 'spacing', 'offset'].find(name => options[name] !== undefined);
     if (rhythm !== undefined) {
-      throw new InputFault(`--${rhythm}: not together with --course, whose file has its own gates`);
+      throw new InputFault(t('calc.set.rhythmAndCourse', { option: rhythm }));
     }
     const { gates, stated, problems } = readGates(expectKind(course, await read(course), 'gates'));
     if (problems.length > 0) {
@@ -97,10 +96,10 @@ async function courseFrom(options: Options, said: Partial<Said>, read: CommandIn
   }
   const { gates = USUAL.gates, gateSpacingM: spacing, gateOffsetM: offset } = said;
   if (spacing === undefined || offset === undefined) {
-    const missing = spacing === undefined ? '--spacing' : '--offset';
-    throw new InputFault(`${missing}: is missing; give --course FILE, or --spacing and --offset in m`);
+    const option = spacing === undefined ? '--spacing' : '--offset';
+    throw new InputFault(t('calc.set.gatesMissing', { option }));
   }
-  if (offset === 0) throw new InputFault('--offset: 0 is not accepted; give more than 0 m across');
+  if (offset === 0) throw new InputFault(t('calc.set.noOffset'));
   return {
     name: '--spacing, --offset',
     gates: rhythmicSet(gates, spacing, offset),
@@ -115,14 +114,14 @@ export function askedWords(
   profile: string | null = null,
 ): string {
   const given = (value: number) => Number(value.toFixed(1));
-  const speed =
-    startSpeedKmh === 0 ? 'from rest' : `from ${given(startSpeedKmh)} km/h at the start, running free`;
-  const options = assumed.map(name => (name === 'speed' ? '--speed or --start-speed' : `--${name}`));
-  return (
-    `Asked on ${profile === null ? `a slope of ${given(slopeDeg)}°` : `the hill of ${profile}`} ${speed}.` +
-    (speedKept ? ` Edge and grip are those of a pace of ${given(speedKmh)} km/h kept all the way.` : '') +
-    (assumed.length > 0
-      ? ` The ${assumed.join(' and the ')} ${assumed.length > 1 ? 'are' : 'is'} assumed; say otherwise with ${options.join(' and ')}.`
-      : '')
-  );
+  const values = { slope: given(slopeDeg), profile: profile ?? '', start: given(startSpeedKmh) };
+  const asked = t('calc.set.asked', {
+    ...values,
+    hill: profile === null ? 'even' : 'profile',
+    from: startSpeedKmh === 0 ? 'rest' : 'speed',
+  });
+  const pace = speedKept ? ` ${t('calc.set.askedPace', { speed: given(speedKmh) })}` : '';
+  if (assumed.length === 0) return asked + pace;
+  const which = assumed.length > 1 ? 'both' : assumed[0];
+  return `${asked}${pace} ${t('calc.set.assumed', { assumed: which })}`;
 }

@@ -1,5 +1,6 @@
 import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
 import { neededEdgeWorking, setRadius, setRadiusWorking, USUAL_COURSE } from '../../core/course/index.ts';
+import type { Sentence } from '../../core/language/index.ts';
 import { gateReadings, heldBackSentence, runFailureSentence, type TimedPair } from '../../core/line/index.ts';
 import { type Ski, skiOf } from '../../core/pair/index.ts';
 import { categories } from '../../core/rules/index.ts';
@@ -15,9 +16,8 @@ import { rounded } from './quantity.ts';
 import { askedWords, type SetQuestion, setQuestion } from './set-question.ts';
 import { quickestRanking, RUN_ASKED, ruleCheck } from './set-ranking.ts';
 import { type Table, tableOf } from './table.ts';
-import { NO_ADVICE, WALL_NOTE } from './turn-of.ts';
 import { surfaceOf } from './turn-surface.ts';
-import { told, toldAll } from './words.ts';
+import { t, told, toldAll } from './words.ts';
 import { spokenWorth, worthRows } from './worth-rows.ts';
 
 const ASKED = [
@@ -30,8 +30,8 @@ const ASKED = [
 ] as const;
 
 export const set: Command = {
-  usage: 'PAIR…',
-  summary: 'Which pair is the quickest through a set of gates, by how much, how surely, and why',
+  usage: 'calc.usage.pairs',
+  summary: 'calc.set.summary',
   conditions: ASKED,
   options: {
     course: { type: 'string' },
@@ -40,18 +40,15 @@ export const set: Command = {
     turn: { type: 'string' },
     category: { type: 'string' },
   },
-  notes:
-    'Gates: --course FILE, a CSV with gate, across (m) and down (m), which may also state slope and speed; or a\n' +
-    'rhythmic set by --spacing and --offset.\n' +
-    'Times are those of the quickest run of each pair from --start-speed KMH, 0 from rest. --speed KMH asks besides\n' +
-    'what edge and grip that pace takes if nobody goes faster; it does not rank. --profile FILE: the hill from distance\n' +
-    'and height, in place of --slope. Of more than 8 pairs the 8 quickest in the mean rhythm are run through the whole\n' +
-    'set. What neither option nor file says is\n' +
-    `assumed: ${assumedWords('SL')} for gates up to 15 m apart down the hill, else ${assumedWords('GS')}.\n` +
-    '--turn groove, or cosine for the cosine rule.\n' +
-    `--category ${categories.join(', ')}: a pair that fails their rule check is timed and not picked.\n` +
-    'Every ± is two standard uncertainties.\n' +
-    WALL_NOTE,
+  notes: {
+    key: 'calc.set.notes',
+    values: {
+      slalom: usualOf('SL'),
+      giantSlalom: usualOf('GS'),
+      categories: categories.join(', '),
+      wall: { key: 'calc.wallNote' },
+    },
+  },
   files: [1, Number.POSITIVE_INFINITY],
   async run({ files, options, said, read, note, progress }) {
     const pairs = await Promise.all(files.map(file => pairFrom(file, read, note)));
@@ -68,7 +65,7 @@ export const set: Command = {
         : asking('--slope', () => evenSlope(course.asked.slopeDeg * DEGREE));
     const known = skis.map((ski, i) => {
       if (files.length > TOLD_FROM)
-        progress(`${i + 1} of ${files.length}: bending ${ski.name} into the snow`);
+        progress(t('calc.set.bending', { nth: i + 1, count: files.length, name: ski.name }));
       return surfaceOf(files[i], ski, hardness, turnBy);
     });
     const checks = pairs.map(pair => ruleCheck(pair, course, category));
@@ -131,7 +128,11 @@ export const set: Command = {
         { name: 'verdict' },
       ],
     );
-    const title = `${course.gates.length} gates${radius === undefined ? '' : `, ${rhythm ? 'set' : 'tightest'} radius ${radius.toFixed(2)} m`}`;
+    const gates = course.gates.length;
+    const title =
+      radius === undefined
+        ? t('calc.set.titlePlain', { gates })
+        : t('calc.set.title', { gates, kind: rhythm ? 'rhythm' : 'course', radius: radius.toFixed(2) });
     return {
       json,
       tables: [{ title, ...table }, ...worthTable(json.pairs[0])],
@@ -142,7 +143,7 @@ export const set: Command = {
         askedWords(course.asked, typeof options.profile === 'string' ? options.profile : null),
         ...remarks,
         ...known.map(({ words }) => words),
-        NO_ADVICE,
+        t('calc.noAdvice'),
       ].join('\n'),
       workings: rhythm
         ? [
@@ -187,8 +188,8 @@ function timesOf(pair: TimedPair | undefined) {
 
 function worthTable({ name, worth }: { name: string } & ReturnType<typeof timesOf>): Table[] {
   if (worth.length === 0) return [];
-  const title = `What a change is worth to ${name} (negative is quicker)`;
-  return [{ title, ...tableOf(spokenWorth(worth, 'in all')) }];
+  const title = t('calc.worth.titleOf', { name });
+  return [{ title, ...tableOf(spokenWorth(worth, 'calc.worth.inAll')) }];
 }
 
 /** Tells every tenth of the way once. */
@@ -196,26 +197,30 @@ function tenths(progress: (text: string) => void): (share: number) => void {
   let last = 0;
   return share => {
     const tenth = Math.floor(10 * share);
-    if (tenth > last) progress(`quickest runs: ${10 * tenth} %`);
+    if (tenth > last) progress(t('calc.set.progress', { percent: 10 * tenth }));
     last = Math.max(last, tenth);
   };
 }
 
-function assumedWords(discipline: 'SL' | 'GS'): string {
-  const { courseSlopeDeg, courseSpeedKmh } = USUAL_COURSE[discipline];
-  return `${courseSpeedKmh} km/h at the start on ${courseSlopeDeg}°`;
+function usualOf(discipline: 'SL' | 'GS'): Sentence {
+  const { courseSlopeDeg: slope, courseSpeedKmh: speed } = USUAL_COURSE[discipline];
+  return { key: 'calc.set.usual', values: { slope, speed } };
 }
 
 /** More pairs than this take long enough for a person to wonder. */
 const TOLD_FROM = 4;
-
-const SPOKEN = { SL: 'slalom', GS: 'giant slalom', SG: 'super-G', DH: 'downhill' } as const;
 
 /** Every pair given is ranked; one of another discipline than the gates are set for is named. */
 function disciplineRemarks(skis: readonly Ski[], set: SetQuestion): string[] {
   return skis.flatMap(({ name, discipline }) =>
     discipline === 'other' || discipline === set.discipline
       ? []
-      : [`${name} is stated for ${SPOKEN[discipline]}; these gates are taken as ${SPOKEN[set.discipline]}.`],
+      : [
+          t('calc.set.discipline', {
+            name,
+            stated: t(`discipline.${discipline}`),
+            taken: t(`discipline.${set.discipline}`),
+          }),
+        ],
   );
 }

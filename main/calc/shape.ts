@@ -4,11 +4,11 @@ import type { Command } from './command.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { readingTable, tableOf } from './table.ts';
-import { told } from './words.ts';
+import { t, told } from './words.ts';
 
 export const shape: Command = {
-  usage: 'PAIR',
-  summary: 'What radius is cut into the ski',
+  usage: 'calc.usage.pair',
+  summary: 'calc.shape.summary',
   options: {},
   files: [1, 1],
   async run({ files: [file], options, read, note }) {
@@ -30,19 +30,24 @@ export const shape: Command = {
       local: cut.local.map(({ x, radius }) => ({ fromTailMm: rounded(x / MM), radiusM: rounded(radius) })),
     };
     const local = tableOf(json.local, [{ name: 'fromTailMm', decimals: 0 }, { name: 'radiusM' }]);
+    const title = t('calc.shape.title', {
+      name: ski.name,
+      widths: t(`shape.widthSource.${cut.widthSource}`),
+      waist: t(`shape.waistSource.${cut.waistSource}`),
+    });
     return {
       json,
       tables: [
-        readingTable(`${ski.name} (${cut.widthSource}, ${cut.waistSource})`, [
-          ['sidecut depth', json.sidecutDepthMm, 'mm'],
-          ['radius', json.radiusM, 'm'],
-          ['radius ±', json.radiusPlusMinusM, 'm'],
-          ['circle radius', json.circleRadiusM, 'm'],
-          ['fitted radius', json.fittedRadiusM, 'm'],
-          ['taper', json.taperDeg, '°'],
-          ['waist from tail', json.waistFromTailMm, 'mm'],
+        readingTable(title, [
+          [t('calc.shape.depth'), json.sidecutDepthMm, 'mm'],
+          [t('calc.shape.radius'), json.radiusM, 'm'],
+          [t('calc.shape.plusMinus'), json.radiusPlusMinusM, 'm'],
+          [t('calc.shape.circle'), json.circleRadiusM, 'm'],
+          [t('calc.shape.fitted'), json.fittedRadiusM, 'm'],
+          [t('calc.shape.taper'), json.taperDeg, '°'],
+          [t('calc.shape.waist'), json.waistFromTailMm, 'mm'],
         ]),
-        { title: 'Local radius', ...local, rows: local.rows.filter((_, index) => index % 10 === 0) },
+        { title: t('calc.shape.local'), ...local, rows: local.rows.filter((_, index) => index % 10 === 0) },
       ],
       csv: local,
       ...(remark === null ? {} : { words: remark }),

@@ -1,4 +1,5 @@
 import { buffer } from 'node:stream/consumers';
+import { t } from './words.ts';
 
 export interface Streams {
   /** Writes; a promise where the reader is behind, resolved when there is room again. */
@@ -11,7 +12,7 @@ export interface Streams {
 export function processStreams(): Streams {
   process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => {
     if (code === 'EPIPE') process.exit(0);
-    process.stderr.write(`standard output: could not be written (${code})\n`);
+    process.stderr.write(`${t('calc.notPrinted', { code: String(code) })}\n`);
     process.exit(1);
   });
   let draining: Promise<void> | null = null;

@@ -107,6 +107,6 @@ function startWorker(sweep: Sweep): Worker {
   const resolved = createRequire(import.meta.url).resolve('tsx/esm/api');
   const loader = pathToFileURL(resolved.replace(/\.cjs$/, '.mjs'));
   const script = new URL('sweep-worker.ts', import.meta.url);
-  const code = `import('${loader}').then(({ register }) => { register(); return import('${script}'); })`;
+  const code = `import('${loader}').then(tsx => tsx.register() && import('${script}'))`;
   return new Worker(code, { eval: true, workerData: sweep });
 }

@@ -1,10 +1,10 @@
 import { type GrooveSolver, grooveSolver } from '../../core/carve/index.ts';
 import { fieldsOf, inSi, rowOf, USUAL } from '../../core/conditions/index.ts';
 import { bendTest } from '../../core/flex/index.ts';
-import { say } from '../../core/language/index.ts';
 import { type Pair, type Ski, skiOf } from '../../core/pair/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { DEGREE, MM } from '../../core/units/index.ts';
+import { say } from '../host/index.ts';
 import { rangeOf } from './condition-options.ts';
 import { answered, asking, InputFault } from './fault.ts';
 import { carvingSkiOf, groovePoint } from './groove-point.ts';

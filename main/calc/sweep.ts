@@ -11,21 +11,19 @@ import { sweepOnAllCores } from './sweep-cores.ts';
 import { optionsOf, type Question, questions } from './sweep-row.ts';
 import { csvLine } from './table.ts';
 import { type Axis, numberFields, readAxis, rowCount } from './vary.ts';
+import { t } from './words.ts';
 
 const CARVE = fieldsOf('edge', 'snow');
 
 export const sweep: Command = {
-  usage: 'PAIR',
-  summary: 'One question over a grid of values, streamed as CSV or (--json) JSON lines',
+  usage: 'calc.usage.pair',
+  summary: 'calc.sweep.summary',
   options: {
     vary: { type: 'string', multiple: true },
     ask: { type: 'string' },
     ...conditionOptions(CARVE),
   },
-  notes:
-    '--vary FIELD=FROM:TO:STEP, as often as there are fields; the last one runs fastest. FIELD is a number of the\n' +
-    'pair file (waistWidthMm, bending.stations[2].newtonM2), or one the question takes: load for bend; edge, load,\n' +
-    'snow, fore, rebound for carve. --ask shape (unless given), bend or carve. The last column says why a row has no answer.',
+  notes: { key: 'calc.sweep.notes' },
   files: [1, 1],
   async run({ files: [file], options, read, write, note }) {
     const pair = await pairFrom(file, read, note);
@@ -34,7 +32,7 @@ export const sweep: Command = {
     const fixed = fixedOptions(options, ask, axes);
     const count = rowCount(axes);
     if (ask !== 'shape') needStiffness(file, pair);
-    if (options.working) note('--working: the rows of a sweep carry none; ask for one of them by itself');
+    if (options.working) note(t('calc.sweep.noWorkings'));
     const names = [...axes.map(({ field }) => field), ...questions[ask].columns, 'problem'];
     const heading = `${csvLine(names)}\n`;
     if (!options.json) write(options.csv ? asCsvFile(heading) : heading);
@@ -53,25 +51,22 @@ function axesFrom(options: CommandInput['options'], ask: Question, pair: Pair, f
   const own = optionsOf(ask);
   const accepted = [...Object.keys(own), ...numberFields(pair)];
   const given = Array.isArray(options.vary) ? options.vary.map(String) : [];
-  if (given.length === 0) throw new InputFault('--vary: is missing; give FIELD=FROM:TO:STEP');
+  if (given.length === 0) throw new InputFault(t('calc.vary.missing'));
   const axes = given.map(readAxis);
   axes.forEach(({ field, from, step, count }, i) => {
     if (!accepted.includes(field)) {
       const listed = new Set(accepted.map(each => each.replaceAll(/\[\d+\]/g, '[N]')));
-      throw new InputFault(
-        `--vary: ${field} is no number of ${file} or --ask ${ask}; give ${[...listed].join(', ')}`,
-      );
+      const values = { field, file, ask, accepted: [...listed].join(', ') };
+      throw new InputFault(t('calc.vary.noNumber', values));
     }
     if (axes.findIndex(axis => axis.field === field) < i) {
-      throw new InputFault(`--vary: ${field} is given twice; give each field once`);
+      throw new InputFault(t('calc.vary.twice', { field }));
     }
     const range = Object.hasOwn(own, field) ? own[field] : null;
     const to = from + step * (count - 1);
     if (range && !(from >= range.from && to <= range.to * (1 + 1e-12))) {
-      throw new InputFault(
-        `--vary: ${field} from ${from} to ${Number(to.toPrecision(12))} is not accepted; ` +
-          `give ${acceptedIn(range)}`,
-      );
+      const given = { field, from, to: Number(to.toPrecision(12)) };
+      throw new InputFault(t('calc.vary.outside', { ...given, accepted: acceptedIn(range) }));
     }
   });
   return axes;
@@ -88,11 +83,11 @@ function fixedOptions(
     const name = rowOf(field).option as string;
     if (options[name] === undefined) continue;
     if (!Object.hasOwn(own, name)) {
-      const taken = Object.keys(own).join(', ') || 'none';
-      throw new InputFault(`--${name}: --ask ${ask} does not ask for it; it takes ${taken}`);
+      const accepted = Object.keys(own).join(', ') || t('calc.sweep.nothing');
+      throw new InputFault(t('calc.sweep.notAsked', { option: name, ask, accepted }));
     }
     if (axes.some(({ field }) => field === name)) {
-      throw new InputFault(`--${name}: is varied as well; give either --${name} or --vary ${name}=…`);
+      throw new InputFault(t('calc.sweep.variedToo', { option: name }));
     }
     // What a press and what a ski in its groove may carry are two ranges of one option.
     fixed[name] =

@@ -1,4 +1,6 @@
 import { asCsvFile, writeCsvRows } from '../../core/table/index.ts';
+import { t } from './words.ts';
+
 export type Cell = number | string | boolean | null;
 
 export interface Column {
@@ -25,7 +27,11 @@ export function tableOf<T extends Readonly<Record<string, Cell>>>(
 
 /** Single readings, one a row. */
 export function readingTable(title: string, rows: readonly (readonly [string, Cell, unit: string])[]): Table {
-  return { title, columns: [{ name: 'reading' }, { name: 'value' }, { name: 'unit' }], rows };
+  return {
+    title,
+    columns: [{ name: t('calc.reading') }, { name: t('calc.value') }, { name: t('calc.unit') }],
+    rows,
+  };
 }
 
 /** Lines up columns: numbers to the right, words to the left. */

@@ -5,7 +5,7 @@ import {
   type WorkingValue,
   workingInWords,
 } from '../../core/working/index.ts';
-import { told } from './words.ts';
+import { t, told } from './words.ts';
 
 /** Workings in words: the formula, the numbers put in, the result, the source. */
 export function tellWorkings(workings: readonly Working[]): string {
@@ -24,7 +24,7 @@ function tell(working: Working): string {
       return `    ${input.name} = ${shown(input)}: ${input.meaning}${from}`;
     }),
     ...(note ? [`  ${note}`] : []),
-    `  ${told({ key: 'calc.source', values: { source, status } })}`,
+    `  ${t('calc.source', { source, status: { key: `calc.status.${status}` } })}`,
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -35,7 +35,7 @@ function solvedWords(working: Working, solved: Balance): string {
   const side = (value: number) => shown({ value, unit: solved.unit });
   const apart = side(Number(Math.abs(residual).toPrecision(2)));
   const { by, of } = solved;
-  return told({ key: 'calc.solved', values: { by, of, left: side(left), right: side(right), apart } });
+  return t('calc.solved', { by, of, left: side(left), right: side(right), apart });
 }
 
 /** Six figures are beyond what a tape supports and short enough to read; `--json` keeps them all. */

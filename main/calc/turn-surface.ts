@@ -10,7 +10,8 @@ import { cosineTurn, tableTurn } from '../../core/run/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { asking } from './fault.ts';
 import { carvingSkiOf } from './groove-point.ts';
-import type { KnownTurn } from './turn-of.ts';
+import type { KnownTurn, Why } from './turn-of.ts';
+import { t } from './words.ts';
 
 export interface KnownSurface extends KnownTurn {
   readonly surface: TurnSurface;
@@ -25,23 +26,23 @@ export interface KnownSurface extends KnownTurn {
  */
 export function surfaceOf(file: string, ski: Ski, hardness: number, turn: 'groove' | 'cosine'): KnownSurface {
   const press = { contactLength: ski.contactLength, hardness };
-  const rigid = (why: string): KnownSurface => ({
+  const rigid = (why: Why): KnownSurface => ({
     turn: cosineTurn(sidecut(ski).radius, press),
     surface: cosineTurnSurface(sidecut(ski).radius, press),
     source: 'cosine rule',
     groove: null,
-    words: `${ski.name}: turn radii follow the cosine rule of rigid snow, ${why}.`,
+    words: t('calc.turn.cosine', { name: ski.name, why: t(`calc.turn.${why}`) }),
   });
-  if (turn === 'cosine') return rigid('as asked');
-  if (ski.bending === null) return rigid('because the pair states no bending stiffness');
+  if (turn === 'cosine') return rigid('asAsked');
+  if (ski.bending === null) return rigid('noStiffness');
   const carving = carvingSkiOf(file, ski);
   const table = asking(file, () => buildRadiusTable(carving, hardness, {}));
-  if (table === null || 'ok' in table) return rigid('because the groove could not be solved everywhere');
+  if (table === null || 'ok' in table) return rigid('notSolved');
   return {
     turn: tableTurn(table),
     surface: tableTurnSurface(table),
     source: 'groove',
     groove: { ski: carving, hardness },
-    words: `${ski.name}: turn radii are those of the ski solved in its own groove.`,
+    words: t('calc.turn.groove', { name: ski.name }),
   };
 }

@@ -1,7 +1,8 @@
-import { say } from '../../core/language/index.ts';
 import { checkPair, type Pair } from '../../core/pair/index.ts';
+import { say } from '../host/index.ts';
 import { InputFault } from './fault.ts';
 import { numberIn, type Range } from './option.ts';
+import { t } from './words.ts';
 
 /** One thing varied: a number of the pair file by its path, or one of the question's own options. */
 export interface Axis {
@@ -25,9 +26,7 @@ export function readAxis(text: string): Axis {
   const found = /^([A-Za-z][\w.[\]]*)=([^:]+):([^:]+):([^:]+)$/.exec(text);
   const [from, to, step] = found ? found.slice(2).map(text => numberIn(text, ANY)) : [];
   if (!found || from == null || to == null || step == null || step <= 0 || to < from) {
-    throw new InputFault(
-      `--vary: "${text}" is not accepted; give FIELD=FROM:TO:STEP, rising by a step over 0`,
-    );
+    throw new InputFault(t('calc.vary.notAccepted', { given: text }));
   }
   // A hair of slack, so that 0:1:0.1 ends at 1.
   return { field: found[1], from, step, count: Math.floor((to - from) / step + 1e-9) + 1 };
@@ -41,7 +40,7 @@ export function readAxis(text: string): Axis {
 export function rowCount(axes: readonly Axis[]): number {
   const count = axes.reduce((product, axis) => product * axis.count, 1);
   if (count <= MOST_ROWS) return count;
-  throw new InputFault(`--vary: ${count} rows asked for; up to ${MOST_ROWS} are accepted`);
+  throw new InputFault(t('calc.vary.tooMany', { count, most: MOST_ROWS }));
 }
 
 /** Values of the axes in one row; the last axis runs fastest. */

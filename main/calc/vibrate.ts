@@ -7,16 +7,22 @@ import { oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { tableOf } from './table.ts';
+import { t } from './words.ts';
 
 export const vibrate: Command = {
-  usage: 'PAIR',
-  summary: 'At what frequencies the ski swings, free or clamped under the boot',
+  usage: 'calc.usage.pair',
+  summary: 'calc.vibrate.summary',
   options: { clamped: { type: 'boolean' }, modes: { type: 'string' } },
-  notes: '--clamped holds the ski over the boot sole; --modes N, 1 to 20 (6 unless given).',
+  notes: { key: 'calc.vibrate.notes' },
   files: [1, 1],
   async run({ files: [file], options, read, note }) {
     const ski = await skiFrom(file, read, note);
-    const count = oneNumber(options, 'modes', { unit: 'modes', from: 1, to: 20, whole: true }, 6);
+    const count = oneNumber(
+      options,
+      'modes',
+      { unit: 'modes', called: 'calc.modes', from: 1, to: 20, whole: true },
+      6,
+    );
     const clamped = options.clamped === true;
     const { modes } = answered(
       file,
@@ -24,7 +30,7 @@ export const vibrate: Command = {
     );
     const json = { name: ski.name, modes: modes.map(({ hz, kind }) => ({ hz: rounded(hz), kind })) };
     const table = {
-      title: `${ski.name}, ${clamped ? 'clamped under the boot' : 'free'}`,
+      title: t(clamped ? 'calc.vibrate.clamped' : 'calc.vibrate.free', { name: ski.name }),
       ...tableOf(json.modes, [{ name: 'hz', decimals: 1 }, { name: 'kind' }]),
     };
     return { json, tables: [table], csv: table, workings: clamped ? [] : freeWorkings(ski) };

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { open, readdir, readFile, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { say } from '../../core/language/index.ts';
+import { say } from '../host/index.ts';
 
 /** What a write that was cut short leaves behind is swept once no write can still be at work on it. */
 const STRAY_AFTER_MS = 10 * 60_000;

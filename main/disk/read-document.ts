@@ -1,7 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import { basename, dirname, resolve } from 'node:path';
-import { say } from '../../core/language/index.ts';
-import { decodeText, MAX_TEXT } from '../host/index.ts';
+import { decodeText, MAX_TEXT, say } from '../host/index.ts';
 import { whyNotRead } from './reason.ts';
 
 /** A file a person named, as it lies on the disk and as text. */

@@ -1,4 +1,5 @@
-import { type PlainKey, say } from '../../core/language/index.ts';
+import type { PlainKey } from '../../core/language/index.ts';
+import { say } from '../host/index.ts';
 
 /** What is said of an error, by the code the system gives it. */
 type Words = Readonly<Partial<Record<string, PlainKey>>>;

@@ -2,7 +2,6 @@ import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readFile, rename } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { z } from 'zod';
-import { say } from '../../core/language/index.ts';
 import { atomicWrite, openJournal, readDocument, whyNotRead, whyNotWritten } from '../disk/index.ts';
 import {
   type DraftChanges,
@@ -15,6 +14,7 @@ import {
   openedExtensions,
   type RecentFile,
   type SavedFile,
+  say,
 } from '../host/index.ts';
 
 const RECENT_COUNT = 12;

@@ -1,6 +1,5 @@
 import type { MenuItemConstructorOptions } from 'electron';
-import { say } from '../../core/language/index.ts';
-import { ACTIONS, type ActionName, type ActionRecord, type Menu, shortcutOf } from '../host/index.ts';
+import { ACTIONS, type ActionName, type ActionRecord, type Menu, say, shortcutOf } from '../host/index.ts';
 
 type Items = MenuItemConstructorOptions[];
 

@@ -1,6 +1,5 @@
 import { basename, extname } from 'node:path';
 import { app, type BrowserWindow, dialog, type FileFilter, ipcMain } from 'electron';
-import { say } from '../../core/language/index.ts';
 import { atomicWrite, whyNotWritten } from '../disk/index.ts';
 import {
   type ActionName,
@@ -9,6 +8,7 @@ import {
   type FileKind,
   kindOf,
   openedExtensions,
+  say,
   skisExtensions,
   tableExtensions,
 } from '../host/index.ts';

@@ -36,3 +36,4 @@ export {
   type RequestName,
   requests,
 } from './messages.ts';
+export { LANGUAGE, say } from './say.ts';

@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { copyFileSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { say } from '../host/index.ts';
 import { bundledPackages, noticesText } from './notices.ts';
 
 export const projectRoot = fileURLToPath(new URL('../..', import.meta.url));
@@ -18,10 +19,10 @@ const stampFile = join(projectRoot, 'build/stamp');
  *
  * @throws with the bundler's own words when it fails
  */
-export function ensureBuilt(say: (line: string) => void): void {
+export function ensureBuilt(print: (line: string) => void): void {
   const stamp = sourceStamp();
   if (stamp === readStamp()) return;
-  say('Building the program (a few seconds) …');
+  print(say({ key: 'start.building' }));
   rmSync(bundledFolder, { recursive: true, force: true });
   const vite = join(projectRoot, 'node_modules/vite/bin/vite.js');
   const args = [vite, 'build', '--app', '--logLevel', 'warn', '--config', 'renderer/vite.config.ts'];
@@ -31,7 +32,7 @@ export function ensureBuilt(say: (line: string) => void): void {
     // A test run's environment must not reach the build: it has to be the one people get.
     env: { ...process.env, NODE_ENV: 'production', VITEST: undefined },
   });
-  if (status !== 0) throw new Error(`The build failed.\n${stdout}${stderr}`);
+  if (status !== 0) throw new Error(`${say({ key: 'start.buildFailed' })}\n${stdout}${stderr}`);
   writeFileSync(noticesFile, noticesText(bundledPackages(bundledFolder)));
   copyFileSync(noticesFile, join(builtPage, 'third-party-notices.txt'));
   writeFileSync(stampFile, stamp);

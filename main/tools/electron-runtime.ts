@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
+import { say } from '../host/index.ts';
 
 const FETCH_LIMIT_SECONDS = 120;
 const RETRY_AFTER_MS = 24 * 3600 * 1000;
@@ -27,12 +28,12 @@ export function findElectron(environment: NodeJS.ProcessEnv = process.env): stri
  * Fetches the runtime through the package's own installer, as a child that is ended at the time limit.
  * A failure is noted in `noteFile`, so that the next starts of the day do not wait for it again.
  */
-export async function fetchElectron(noteFile: string, say: (line: string) => void): Promise<boolean> {
+export async function fetchElectron(noteFile: string, print: (line: string) => void): Promise<boolean> {
   if (isRecent(noteFile)) return false;
-  say(`Fetching the Electron runtime, once; at most ${FETCH_LIMIT_SECONDS} s …`);
+  print(say({ key: 'start.fetching', values: { seconds: FETCH_LIMIT_SECONDS } }));
   const child = spawn(process.execPath, [join(dirname(manifest()), 'install.js')], { stdio: 'ignore' });
   const started = Date.now();
-  const progress = setInterval(() => say(`  ${Math.round((Date.now() - started) / 1000)} s …`), 15_000);
+  const progress = setInterval(() => print(`  ${Math.round((Date.now() - started) / 1000)} s …`), 15_000);
   const limit = setTimeout(() => child.kill('SIGKILL'), FETCH_LIMIT_SECONDS * 1000);
   const code = await new Promise<number | null>(resolve => {
     child.once('error', () => resolve(null));
@@ -42,10 +43,7 @@ export async function fetchElectron(noteFile: string, say: (line: string) => voi
   clearTimeout(limit);
   if (code === 0 && findElectron()) return true;
   mkdirSync(dirname(noteFile), { recursive: true });
-  writeFileSync(
-    noteFile,
-    'The Electron runtime could not be fetched. Remove this file to try again at once.\n',
-  );
+  writeFileSync(noteFile, `${say({ key: 'start.notFetched' })}\n`);
   return false;
 }
 

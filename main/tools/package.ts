@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Readable } from 'node:stream';
+import { say } from '../host/index.ts';
 import { ensureBuilt, projectRoot } from './build.ts';
 
 const UNREACHED = /\b(ENOTFOUND|EAI_AGAIN|ECONN\w+|ETIMEDOUT|ENETUNREACH|EHOSTUNREACH|EPROTO|CERT_\w+)\b/;
@@ -30,8 +31,5 @@ const unreached = await Promise.all([
 ]);
 process.exitCode = await ended;
 if (process.exitCode !== 0 && unreached.includes(true)) {
-  console.error(
-    'No installer was made: electron-builder fetches the Electron runtime and its own tools once, and could not ' +
-      'reach where they lie. Try again with a network; `npm start` works without.',
-  );
+  console.error(say({ key: 'start.noInstaller' }));
 }

@@ -1,7 +1,8 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import type { Arrival } from '../host/index.ts';
+import type { PlainKey } from '../../core/language/index.ts';
+import { type Arrival, say } from '../host/index.ts';
 import { findBrowser, openBrowserWindow, type PageServer, readHanded, servePage } from '../web/index.ts';
 import { builtPage, ensureBuilt, projectRoot } from './build.ts';
 import { fetchElectron, findElectron } from './electron-runtime.ts';
@@ -13,26 +14,26 @@ const SHOWN_AFTER_MS = 5000;
 /** How long the window may take to put its work down when the program is interrupted. */
 const PUT_DOWN_MS = 5000;
 
-const say = (line: string) => console.log(line);
+const print = (line: string) => console.log(line);
 
 /** `npm start`: the program in Electron, else in a browser window, else at an address. */
 async function start(): Promise<void> {
   const { values, files } = readArguments();
-  ensureBuilt(say);
+  ensureBuilt(print);
   const hasDisplay =
     process.platform !== 'linux' || Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY);
 
   if (!values.serve && hasDisplay) {
     const noteFile = join(projectRoot, 'build/electron-not-fetched');
-    const electron = findElectron() ?? ((await fetchElectron(noteFile, say)) ? findElectron() : null);
+    const electron = findElectron() ?? ((await fetchElectron(noteFile, print)) ? findElectron() : null);
     if (electron && (await runElectron(electron, files))) return;
-    say('Without the Electron runtime the same program opens in a browser window.');
+    print(say({ key: 'start.inBrowser' }));
   }
   const handed = await readHanded(files);
   const { server, usual } = await serve(values.port, handed);
   const browser = values.serve || !hasDisplay ? null : findBrowser();
   if (!browser) {
-    say(`Turnwright is at ${server.opening} on this machine; Ctrl+C ends it.`);
+    print(say({ key: 'start.at', values: { address: server.opening } }));
     tellHanded(handed);
     await interrupted();
     await server.ending(PUT_DOWN_MS);
@@ -47,7 +48,7 @@ async function start(): Promise<void> {
 
 async function endWindow(server: PageServer, window: ChildProcess, over: Promise<number>): Promise<void> {
   if (!(await server.ending(PUT_DOWN_MS))) {
-    say('The window did not answer; what was not saved in the last moment may be missing.');
+    print(say({ key: 'start.noAnswer' }));
   }
   window.kill();
   await over;
@@ -61,15 +62,14 @@ function readArguments() {
     });
     const { port } = values;
     if (port !== undefined && (!/^\d+$/.test(port) || Number(port) > 65535)) {
-      refusePort(port, 'give 0 to 65535 (0 is any free one)');
+      refusePort(port, say({ key: 'start.ports' }));
     }
     // npm runs a script in the project's folder; names are meant from where npm was called.
     const folder = process.env.INIT_CWD ?? process.cwd();
     return { values, files: positionals.map(file => resolve(folder, file)) };
   } catch (error) {
-    console.error(
-      `${(error as Error).message.split('. ')[0]}; accepted are --serve, --port NUMBER and files`,
-    );
+    const [what] = (error as Error).message.split('. ');
+    console.error(say({ key: 'start.accepted', values: { what } }));
     process.exit(2);
   }
 }
@@ -77,7 +77,7 @@ function readArguments() {
 /** What became of the files named: which the page opens, and that it cannot write back to them. */
 function tellHanded(handed: readonly Arrival[]): void {
   for (const each of handed) {
-    if (each.ok) say(`It opens ${each.file.name} there; saving it in a browser downloads a copy.`);
+    if (each.ok) print(say({ key: 'start.opens', values: { name: each.file.name } }));
     else console.error(each.message);
   }
 }
@@ -98,28 +98,30 @@ async function serve(
   if (port !== undefined) {
     const number = Number(port);
     const server = await servePage(builtPage, number, handed).catch((error: NodeJS.ErrnoException) =>
-      refusePort(port, WHY_NO_PORT[error.code ?? ''] ?? error.message),
+      refusePort(port, whyNoPort(error)),
     );
     return { server, usual: number === USUAL_PORT };
   }
   try {
     return { server: await servePage(builtPage, USUAL_PORT, handed), usual: true };
   } catch {
-    say(
-      `Port ${USUAL_PORT} is taken, perhaps by a Turnwright that is open already. This is a second window with ` +
-        'work of its own, which ends with it: save to files what you want to keep.',
-    );
+    print(say({ key: 'start.portTaken', values: { port: USUAL_PORT } }));
     return { server: await servePage(builtPage, 0, handed), usual: false };
   }
 }
 
-const WHY_NO_PORT: Readonly<Record<string, string>> = {
-  EADDRINUSE: 'another program uses it; give another, or 0 for any free one',
-  EACCES: 'this user may not use it; give one from 1024 on, or 0 for any free one',
+const WHY_NO_PORT: Readonly<Record<string, PlainKey>> = {
+  EADDRINUSE: 'start.portInUse',
+  EACCES: 'start.portNotAllowed',
 };
 
+function whyNoPort({ code = '', message }: NodeJS.ErrnoException): string {
+  const key = WHY_NO_PORT[code];
+  return key ? say({ key }) : message;
+}
+
 function refusePort(port: string, why: string): never {
-  console.error(`--port: "${port}" is not accepted: ${why}`);
+  console.error(say({ key: 'start.portRefused', values: { port, why } }));
   process.exit(2);
 }
 

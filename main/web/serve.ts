@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { createServer, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import type { Arrival } from '../host/index.ts';
+import type { PlainKey } from '../../core/language/index.ts';
+import { type Arrival, say } from '../host/index.ts';
 import { safeHeaders } from './content-policy.ts';
 import { readPageFile } from './page-files.ts';
 
@@ -17,6 +18,8 @@ export interface PageServer {
   /** Resolves once every connection is closed. */
   close(): Promise<void>;
 }
+
+const READING = ['GET', 'HEAD'];
 
 /**
  * Serves the built page to this machine only. A request must name this very address as its host: a page
@@ -41,7 +44,7 @@ export async function servePage(
       'content-type': 'text/event-stream',
       'cache-control': 'no-store',
     });
-    response.write(': until the end\n\n');
+    response.write(':\n\n');
     listener = response;
     response.once('close', () => {
       if (listener !== response) return;
@@ -51,16 +54,18 @@ export async function servePage(
   };
   let waiting: string | null = JSON.stringify(handed);
   const server = createServer(async (request, response) => {
-    const refuse = (status: number, text: string) =>
-      response.writeHead(status, { ...safeHeaders, 'content-type': 'text/plain' }).end(`${text}\n`);
+    const refuse = (status: number, why: PlainKey) =>
+      response
+        .writeHead(status, { ...safeHeaders, 'content-type': 'text/plain; charset=utf-8' })
+        .end(`${say({ key: why })}\n`);
     const { port: own } = server.address() as AddressInfo;
     // Of two host names nobody can say which is meant.
     const [host, another] = request.headersDistinct.host ?? [];
-    if (another !== undefined) return refuse(400, 'One host');
-    if (host !== `127.0.0.1:${own}` && host !== `localhost:${own}`) return refuse(403, 'Not this address');
-    if (request.method !== 'GET' && request.method !== 'HEAD') {
-      response.setHeader('allow', 'GET, HEAD');
-      return refuse(405, 'Only reading');
+    if (another !== undefined) return refuse(400, 'web.oneHost');
+    if (host !== `127.0.0.1:${own}` && host !== `localhost:${own}`) return refuse(403, 'web.notThisAddress');
+    if (!READING.includes(request.method ?? '')) {
+      response.setHeader('allow', READING.join(', '));
+      return refuse(405, 'web.onlyReading');
     }
     if (request.method === 'GET' && request.url === `/ending/${key}`) return listening(response);
     if (request.method === 'GET' && request.url === `/down/${key}`) {
@@ -79,7 +84,7 @@ export async function servePage(
       return;
     }
     const file = await readPageFile(root, (request.url ?? '/').split('?')[0]);
-    if (!file) return refuse(404, 'No such file');
+    if (!file) return refuse(404, 'web.noSuchFile');
     response.writeHead(200, {
       ...safeHeaders,
       'content-type': file.mime,
@@ -101,7 +106,7 @@ export async function servePage(
           clearTimeout(tooLong);
           resolve(true);
         };
-        listener.write('event: ending\ndata:\n\n');
+        listener.write('event:ending\ndata:\n\n');
       }),
     close: () =>
       new Promise(resolve => {

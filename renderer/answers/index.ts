@@ -11,14 +11,6 @@
  */
 
 export { answer, retryAll, threadFailure } from './answer.ts';
-export {
-  asked,
-  askedLoad,
-  LEAST_EDGE,
-  LEAST_LOAD,
-  MOST_EDGE,
-  MOST_LOAD,
-} from './asked.ts';
 export { type Balance, balanceIn } from './balance.ts';
 export { type Bendable, beamOf, bendable, flatTableOf, unitBench } from './beam.ts';
 export { MOST_LOAD_N, pressRange, type Rest, rest, SUPPORT_SHARE, setupOf } from './bench-setup.ts';
@@ -72,6 +64,14 @@ export { bodyPath, edgeOf, edgePath, endPaths, halfOutline, overhang, type Placi
 export { formOf } from './pair-form.ts';
 export { type Pressed, pressedShape } from './pressed.ts';
 export { carvingOf, tableOf } from './radius-tables.ts';
+export {
+  askedLoad,
+  LEAST_EDGE,
+  LEAST_LOAD,
+  MOST_EDGE,
+  MOST_LOAD,
+  request as asked,
+} from './request.ts';
 export { checkOf } from './rule-check.ts';
 export { ghostPair, leadPair, programmePlan } from './run-question.ts';
 export {

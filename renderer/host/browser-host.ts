@@ -1,4 +1,3 @@
-import { say } from '../../core/language/index.ts';
 import {
   type ActionName,
   type Arrival,
@@ -9,6 +8,7 @@ import {
   type OpenedFile,
   type RecentFile,
   type SavedFile,
+  say,
 } from '../../main/host/index.ts';
 import { contentOf, pickFiles, pickTarget, type WritableFile, writeTo } from './file-access.ts';
 import { onServerEnding, takeHanded } from './handed.ts';

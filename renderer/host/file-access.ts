@@ -1,8 +1,9 @@
-import { type PlainKey, say } from '../../core/language/index.ts';
+import type { PlainKey } from '../../core/language/index.ts';
 import {
   decodeText,
   type FileKind,
   MAX_TEXT,
+  say,
   skisExtensions,
   tableExtensions,
 } from '../../main/host/index.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { type PlainKey, say } from '../../core/language/index.ts';
-import { type Arrival, arrival } from '../../main/host/index.ts';
+import type { PlainKey } from '../../core/language/index.ts';
+import { type Arrival, arrival, say } from '../../main/host/index.ts';
 
 const HANDED = /^#open=([\w-]+)$/;
 

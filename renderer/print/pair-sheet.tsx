@@ -95,7 +95,7 @@ function Rules({ pair }: { pair: Pair }): JSX.Element {
       <caption>
         {t('print.ruleCheck', {
           discipline: disciplineText(check.discipline),
-          category: check.category,
+          category: { key: `category.${check.category}` },
           edition: check.edition,
           verdict: verdictText(check.verdict),
         })}

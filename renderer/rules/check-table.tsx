@@ -39,7 +39,7 @@ export function CheckTable(props: {
               {t('rules.caption', {
                 name,
                 discipline: disciplineText(check.discipline),
-                category: check.category,
+                category: { key: `category.${check.category}` },
                 edition: check.edition,
               })}
             </caption>

@@ -62,7 +62,7 @@ export function RuleCheckPanel(props: {
         <Choice
           label={t('rules.category')}
           value={category.value}
-          options={categories.map(value => ({ value, label: value }))}
+          options={categories.map(value => ({ value, label: t(`category.${value}`) }))}
           onInput={value => chooseCategory(value as Category)}
         />
         <label class="check-choice" title={t('rules.lowerLevelHint')}>

@@ -4,7 +4,7 @@ import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
 import type { Category, Edition } from '../../core/rules/index.ts';
 import type { TurnShape } from '../../core/run/index.ts';
 import type { System } from '../../core/units/index.ts';
-import type { SetAside } from './set-aside.ts';
+import type { Unreadable } from './unreadable.ts';
 
 export type Question = 'shape' | 'flex' | 'edge' | 'slope' | 'set';
 export const QUESTIONS: readonly Question[] = ['shape', 'flex', 'edge', 'slope', 'set'];
@@ -148,7 +148,7 @@ export interface Project {
   readonly board: BoardSettings;
   readonly view: ViewSettings;
   /** Parts of earlier work that this version cannot read, kept until taken off the list. */
-  readonly setAside: readonly SetAside[];
+  readonly unreadable: readonly Unreadable[];
 }
 
 export const MAX_CHOSEN = 4;
@@ -212,5 +212,5 @@ export const EMPTY_PROJECT: Project = {
   slope: DEFAULT_SLOPE,
   board: DEFAULT_BOARD,
   view: DEFAULT_VIEW,
-  setAside: [],
+  unreadable: [],
 };

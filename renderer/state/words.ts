@@ -10,10 +10,15 @@ import {
   sayAll,
   type ValuesOf,
 } from '../../core/language/index.ts';
+import { LANGUAGE } from '../../main/host/index.ts';
 import { view } from './store.ts';
 
-/** How this person is told things: in the chosen units, fields called by their labels. */
-const reader = computed<Reader>(() => ({ units: view.value.system, fields: 'by label' }));
+/** How this person is told things: in the program's language and the chosen units, fields called by their labels. */
+const reader = computed<Reader>(() => ({
+  language: LANGUAGE,
+  units: view.value.system,
+  fields: 'by label',
+}));
 
 /** A sentence, a label or a field at fault in words. */
 export const inWords = (said: Sentence | FieldFault): string => say(said, reader.value);

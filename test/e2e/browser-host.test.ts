@@ -91,7 +91,7 @@ test('a table in an old encoding opens and says so; a pair file in it is refused
   const choose = async (kind: 'table' | 'skis', name: string) => {
     const [chooser, opened] = await Promise.all([
       page.waitForEvent('filechooser'),
-      page.evaluateHandle(asked => ({ opening: window.bench.host.open(asked).catch(String) }), kind),
+      page.evaluateHandle(request => ({ opening: window.bench.host.open(request).catch(String) }), kind),
     ]);
     await chooser.setFiles([{ name, mimeType: 'text/csv', buffer: bytes }]);
     return opened.evaluate(({ opening }) => opening);

@@ -9,7 +9,7 @@ import {
   grooveSolver,
   type RadiusTable,
 } from '../../../core/carve/index.ts';
-import { say } from '../../../core/language/index.ts';
+import { FieldError } from '../../../core/fault/index.ts';
 import { type Pair, skiOf } from '../../../core/pair/index.ts';
 import { flexJobs } from './flex-jobs.ts';
 import { hillJobs } from './hill-jobs.ts';
@@ -36,7 +36,8 @@ function solverOf(pair: Pair): Solver {
 
 function carvingOf(pair: Pair): CarvingSki {
   const carving = carvingSkiOf(skiOf(pair));
-  if (!carving.ok) throw new Error(`${pair.name}: ${say(carving.reason)}`);
+  // Nobody asks of a ski that cannot be bent: the page has looked before.
+  if (!carving.ok) throw new FieldError(carving.reason);
   return carving.ski;
 }
 
@@ -78,7 +79,8 @@ export const jobs = {
   /** Turn radius over edge angle and load of one pair on one snow. Half a second and up; ask `tableOf`. */
   radiusTable({ pair, hardness, fore }: RadiusTableInput, progress: Progress): RadiusTable | CarveFailure {
     const table = buildRadiusTable(carvingOf(pair), hardness, { fore, onProgress: progress });
-    if (table === null) throw new Error(say({ key: 'answers.radiusTableStopped' }));
+    // Null where it was cancelled, and nothing cancels it here: a thread nobody waits for any more is ended.
+    if (table === null) throw new Error('cancelled');
     return table;
   },
 };

@@ -36,13 +36,17 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
     let gone = false;
     const stops: (() => void)[] = [];
     const begin = async () => {
-      const { createScene, lookHere, webglAvailable } = await import('../../scene/index.ts');
+      const {
+        createScene,
+        lookHere: deviceSceneOptions,
+        webglAvailable,
+      } = await import('../../scene/index.ts');
       if (gone || !box.current) return;
       if (!webglAvailable()) {
         flat.value = t('board.noWebGL');
         return;
       }
-      const made = createScene(box.current, { kind: 'edge', theme: theme.peek(), ...lookHere() });
+      const made = createScene(box.current, { kind: 'edge', theme: theme.peek(), ...deviceSceneOptions() });
       made.onTime(onTime);
       const lost = () => {
         flat.value = t('board.pictureLost');

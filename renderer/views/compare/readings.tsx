@@ -77,13 +77,13 @@ function AgainstOne(props: {
   compared: readonly [Compared, Compared];
 }): JSX.Element {
   const { one, other, compared } = props;
-  const told = differences(compared[0], compared[1], {
+  const reported = differences(compared[0], compared[1], {
     system: view.value.system,
     edgeDeg: conditions.value.edgeDeg,
     turnRadius: turnAsked.value,
   });
-  const matter = told.filter(each => each.kind === 'matters');
-  const rest = told.filter(each => each.kind !== 'matters');
+  const matter = reported.filter(each => each.kind === 'matters');
+  const rest = reported.filter(each => each.kind !== 'matters');
   return (
     <section class="against">
       <h3>

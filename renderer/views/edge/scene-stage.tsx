@@ -105,11 +105,11 @@ export function SceneStage(): JSX.Element {
 
 /** Makes the scene and keeps it in step with the state; `end` takes it off again. */
 function begin(
-  { createScene, lookHere }: Pick<typeof Scene, 'createScene' | 'lookHere'>,
+  { createScene, lookHere: deviceSceneOptions }: Pick<typeof Scene, 'createScene' | 'lookHere'>,
   box: HTMLElement,
   lost: () => void,
 ): { made: EdgeSceneHandle; end: () => void } {
-  const made = createScene(box, { kind: 'edge', theme: view.peek().theme, ...lookHere() });
+  const made = createScene(box, { kind: 'edge', theme: view.peek().theme, ...deviceSceneOptions() });
   made.canvas.addEventListener('webglcontextlost', lost);
   const stops = [
     effect(() => made.setTheme(view.value.theme)),

@@ -30,13 +30,17 @@ export function Hill(): JSX.Element {
     const stops: (() => void)[] = [];
     const begin = async () => {
       // Drawing in space is the heaviest part of the program, so it is fetched when it is first looked at.
-      const { createScene, lookHere, webglAvailable } = await import('../../scene/index.ts');
+      const {
+        createScene,
+        lookHere: deviceSceneOptions,
+        webglAvailable,
+      } = await import('../../scene/index.ts');
       if (gone || !host.current) return;
       if (!webglAvailable()) {
         flat.value = t('board.noWebGL');
         return;
       }
-      const scene = createScene(host.current, { kind: 'hill', theme: theme.peek(), ...lookHere() });
+      const scene = createScene(host.current, { kind: 'hill', theme: theme.peek(), ...deviceSceneOptions() });
       const lost = () => {
         flat.value = t('board.pictureLost');
       };

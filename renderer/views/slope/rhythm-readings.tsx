@@ -28,7 +28,7 @@ const ANSWERS: readonly Answer[] = [
     how: ['line.meanSpeed'],
   },
   {
-    label: 'slope.meanSpeed',
+    label: 'line.title.meanSpeed',
     measure: 'speed',
     value: rhythm => rhythm.meanSpeed,
     how: ['line.meanSpeed'],
@@ -80,8 +80,8 @@ export function RhythmReadings({ found }: { readonly found: readonly PairRun[] }
 
 /** What one per cent more of each limit would save, largest first. */
 function HeldBack({ name, rhythm }: { readonly name: string; readonly rhythm: RhythmAnswer }): JSX.Element {
-  const told = mostWorth(rhythm.limits);
-  const [first] = told;
+  const reported = mostWorth(rhythm.limits);
+  const [first] = reported;
   return (
     <section class="held-back">
       <h2>{t('slope.whatHoldsBack', { name })}</h2>
@@ -97,7 +97,7 @@ function HeldBack({ name, rhythm }: { readonly name: string; readonly rhythm: Rh
       )}
       <table>
         <tbody>
-          {told.map(({ by, seconds }) => (
+          {reported.map(({ by, seconds }) => (
             <tr key={by}>
               <th scope="row">{limitName(by)}</th>
               <td>

@@ -38,14 +38,21 @@ describe('a formula of 40 operations over 15 inputs', () => {
     terms.push(t.divide(terms[terms.length - 1], t.shift(t.square(terms[i]), 1)));
   }
   const f = t.compile(terms.slice(-12));
-  const at = new Float64Array(15).fill(0.3);
-  const none = new Float64Array(0);
-  const weights = new Float64Array(12).fill(1);
-  const out = new Float64Array(12);
-  const jacobian = new Float64Array(180);
-  const hessian = new Float64Array(225);
-  bench('values', () => f.values(at, none, 0, out));
-  bench('with slopes and Hessian', () => f.derivatives(at, none, 0, weights, out, jacobian, hessian));
+  const count = 500;
+  const rows = (width: number, value = 0) => ({
+    values: new Float64Array(count * width).fill(value),
+    at: 0,
+    width,
+  });
+  const at = rows(15, 0.3);
+  const none = rows(0);
+  const weights = rows(12, 1);
+  const out = rows(12);
+  const sinks = { jacobian: rows(180), hessian: rows(225) };
+  const derivatives = f.derivativesOf(0, 12);
+  bench('values at 500 points', () => f.valuesOver(count, at, none, out));
+  bench('with slopes and Hessian', () => derivatives.run(count, at, none, weights, sinks));
+  bench('derivatives written anew', () => void t.compile(terms.slice(-12)).derivativesOf(0, 12));
 });
 
 describe('whole solutions', () => {

@@ -9,15 +9,13 @@ function everything(f: Formula, at: readonly number[], data: readonly number[], 
   const jacobian = new Float64Array(f.outputCount * n);
   const hessian = new Float64Array(n * n);
   const dataGradient = new Float64Array(f.dataCount);
-  f.derivatives(
-    Float64Array.from(at),
-    Float64Array.from(data),
-    0,
-    Float64Array.from(weights),
-    out,
-    jacobian,
-    hessian,
-    dataGradient,
+  const row = (values: Float64Array) => ({ values, at: 0, width: values.length });
+  f.derivativesOf(0, f.outputCount, true).run(
+    1,
+    row(Float64Array.from(at)),
+    row(Float64Array.from(data)),
+    row(Float64Array.from(weights)),
+    { out: row(out), jacobian: row(jacobian), hessian: row(hessian), dataGradient: row(dataGradient) },
   );
   return { out, jacobian, hessian, dataGradient };
 }
@@ -225,7 +223,9 @@ test('data are read from where they begin, and one evaluation leaves nothing beh
     [0, 2],
     [1, 3],
   ]) {
-    f.derivatives(Float64Array.of(1.5), data, at, Float64Array.of(1), out, jacobian, hessian);
+    const one = (values: Float64Array, first = 0) => ({ values, at: first, width: 1 });
+    const sinks = { out: one(out), jacobian: one(jacobian), hessian: one(hessian) };
+    f.derivativesOf(0, 1).run(1, one(Float64Array.of(1.5)), one(data, at), one(Float64Array.of(1)), sinks);
     expect([out[0], jacobian[0], hessian[0]]).toEqual([2.25 * wanted, 3 * wanted, 2 * wanted]);
   }
 });
@@ -237,4 +237,36 @@ test('what a tape records after it is closed does not change the formula', () =>
   t.compile([t.multiply(x, t.input())]);
   expect(f.inputCount).toBe(1);
   expect(values(f, [3], [])[0]).toBe(9);
+});
+
+test('many points at once are those points one by one, a row each', () => {
+  const t = new Tape();
+  const [x, y] = [t.input(), t.input()];
+  const d = t.datum();
+  const f = t.compile([
+    t.divide(t.sine(x), t.shift(t.square(y), 1)),
+    t.multiply(d, t.external(wave, x, t.tanh(y))),
+    t.subtract(t.multiply(x, y), d),
+  ]);
+  // More than fit at once, and not a multiple of it.
+  const count = 71;
+  const inputs = Float64Array.from({ length: 2 * count }, (_, i) => Math.sin(3 * i));
+  const data = Float64Array.from({ length: count }, (_, i) => Math.cos(i));
+  const weights = Float64Array.from({ length: 3 * count }, (_, i) => Math.cos(5 * i));
+  const rows = (values: Float64Array) => ({ values, at: 0, width: values.length / count });
+  const [out, jacobian, hessian, plain] = [3, 6, 4, 3].map(width => new Float64Array(width * count));
+  f.valuesOver(count, rows(inputs), rows(data), rows(plain));
+  f.derivativesOf(0, 3).run(count, rows(inputs), rows(data), rows(weights), {
+    out: rows(out),
+    jacobian: rows(jacobian),
+    hessian: rows(hessian),
+  });
+  for (let k = 0; k < count; k++) {
+    const at = Array.from(inputs.subarray(2 * k, 2 * k + 2));
+    const own = everything(f, at, [data[k]], Array.from(weights.subarray(3 * k, 3 * k + 3)));
+    expect(out.slice(3 * k, 3 * k + 3)).toEqual(own.out);
+    expect(jacobian.slice(6 * k, 6 * k + 6)).toEqual(own.jacobian);
+    expect(hessian.slice(4 * k, 4 * k + 4)).toEqual(own.hessian);
+    expect(plain.slice(3 * k, 3 * k + 3)).toEqual(values(f, at, [data[k]]));
+  }
 });

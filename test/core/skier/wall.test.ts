@@ -34,16 +34,12 @@ describe('the wall of the groove', () => {
         const at = Float64Array.of(edge * DEGREE, lean * DEGREE, push);
         const jacobian = new Float64Array(3);
         const hessian = new Float64Array(9);
+        const row = (values: Float64Array) => ({ values, at: 0, width: values.length });
         const derivatives = (point: Float64Array) =>
-          room.derivatives(
-            point,
-            new Float64Array(0),
-            0,
-            Float64Array.of(1),
-            new Float64Array(1),
-            jacobian,
-            hessian,
-          );
+          room.derivativesOf(0, 1).run(1, row(point), row(new Float64Array(0)), row(Float64Array.of(1)), {
+            jacobian: row(jacobian),
+            hessian: row(hessian),
+          });
         derivatives(at);
         const slopes = jacobian.slice();
         const bends = hessian.slice();

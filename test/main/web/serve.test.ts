@@ -118,13 +118,13 @@ describe('the end', () => {
     expect(await own.ending(1)).toBe(true);
     const stream = (await fetch(`${own.address}ending/${key}`)).body!.getReader();
     const text = async () => new TextDecoder().decode((await stream.read()).value);
-    expect(await text()).toContain('until the end');
+    expect(await text()).toBe(':\n\n');
     let over = false;
     const ending = own.ending(60_000).then(down => {
       over = true;
       return down;
     });
-    expect(await text()).toContain('event: ending');
+    expect(await text()).toContain('event:ending');
     expect(over).toBe(false);
     expect((await fetch(`${own.address}down/other`)).status).toBe(404);
     expect(over).toBe(false);

@@ -161,10 +161,10 @@ describe('words of a check', () => {
 
   it('tell the sources of the limits once each, with every rule that rests on them', () => {
     const { items } = checkOf(demoPairs.find(pair => pair.name === 'Birch 193')!, 'GS');
-    const told = sourcesText(items);
+    const reported = sourcesText(items);
     for (const item of items) {
-      expect(told).toContain(limitedText(item));
-      expect(told.split(`(${item.source})`)).toHaveLength(2);
+      expect(reported).toContain(limitedText(item));
+      expect(reported.split(`(${item.source})`)).toHaveLength(2);
     }
   });
 });

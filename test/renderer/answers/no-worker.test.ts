@@ -46,7 +46,7 @@ const pairs = () => bendable(chosenPairs.value);
 const one = () => activePair.value!;
 
 /** Every answer that a view asks of a worker: what it says when none starts, and whether it is there. */
-const asked: Readonly<Record<string, { why?(): unknown; there(): boolean }>> = {
+const request: Readonly<Record<string, { why?(): unknown; there(): boolean }>> = {
   'Flex: modes, free': {
     why: () => modesOf(pairs(), false).error,
     there: () => modesOf(pairs(), false).found !== null,
@@ -111,7 +111,7 @@ afterEach(() => {
   mendWorkers();
 });
 
-describe.each(Object.entries(asked))('%s', (_, { why, there }) => {
+describe.each(Object.entries(request))('%s', (_, { why, there }) => {
   it('is told when no worker starts, and made on another try', async () => {
     failWorkers('script');
     follow = effect(() => {

@@ -15,7 +15,7 @@ function drawsInSoftware(): boolean {
 }
 
 /** How a scene is drawn on this machine, for this person. */
-export function lookHere(): Pick<SceneOptions, 'look' | 'pixelRatioLimit' | 'reducedMotion'> {
+export function deviceSceneOptions(): Pick<SceneOptions, 'look' | 'pixelRatioLimit' | 'reducedMotion'> {
   return {
     reducedMotion: matchMedia('(prefers-reduced-motion: reduce)').matches,
     ...(drawsInSoftware() ? { look: 'plain', pixelRatioLimit: 1 } : {}),

@@ -2,7 +2,7 @@ import type { ComponentChildren, JSX } from 'preact';
 import { grooves } from '../../answers/index.ts';
 
 /** Marks what is in it as the answer of a moment ago while a newer one is being made. */
-export function Standing(props: {
+export function StaleWhileSolving(props: {
   readonly class: string;
   readonly children: ComponentChildren;
 }): JSX.Element {

@@ -8,7 +8,7 @@ const open = signal(false);
 
 /** Says in the rack that parts of the last work were set aside; it stays until the list is empty. */
 export function SetAsideNote(): JSX.Element | null {
-  const { length } = project.value.setAside;
+  const { length } = project.value.unreadable;
   if (length === 0) return null;
   return (
     <p class="problem rack-aside">
@@ -29,7 +29,7 @@ export function SetAsideNote(): JSX.Element | null {
 /** What was set aside, why, and as which file it can be saved. */
 export function SetAsideList(): JSX.Element | null {
   if (!open.value) return null;
-  const { setAside } = project.value;
+  const { unreadable } = project.value;
   return (
     <Dialog
       title={t('rack.keptTitle')}
@@ -38,9 +38,9 @@ export function SetAsideList(): JSX.Element | null {
       }}
     >
       <div class="rack-question">
-        {setAside.length === 0 ? <p>{t('rack.keptNone')}</p> : <p>{t('rack.keptHint')}</p>}
+        {unreadable.length === 0 ? <p>{t('rack.keptNone')}</p> : <p>{t('rack.keptHint')}</p>}
         <ul class="aside-list">
-          {setAside.map(each => (
+          {unreadable.map(each => (
             <li key={each.id}>
               <strong>{each.name}</strong>
               <p class="soft">{t('rack.notRestored', { why: each.why })}</p>

@@ -5,12 +5,12 @@ import type { ChosenPair } from '../../state/index.ts';
 import { t } from '../../state/index.ts';
 
 /** Says what keeps a pair from being bent into its groove, and what to do about it. */
-export function Lacks({ pair }: { pair: ChosenPair }): JSX.Element | null {
+export function MissingStiffness({ pair }: { pair: ChosenPair }): JSX.Element | null {
   const missing = unbendable(pair);
   const fault = faultOf(pair);
   if (!missing && fault === null) return null;
   return (
-    <section class="edge-lacks" aria-label={t('edge.lacks', { name: pair.name })} aria-live="polite">
+    <section class="missing-stiffness" aria-label={t('edge.lacks', { name: pair.name })} aria-live="polite">
       <p>
         {missing
           ? t('edge.noStiffness', { name: pair.name })

@@ -27,8 +27,8 @@ const failing = () => draftOf(project.value).replace('"waistWidthMm":66', '"wais
 test('a pair that fails its check is set aside whole, with the reason and a file name', () => {
   const back = projectFrom(failing())!;
   expect(back.rack.map(entry => entry.id)).toEqual(['Beech']);
-  expect(back.setAside).toHaveLength(1);
-  const [aside] = back.setAside;
+  expect(back.unreadable).toHaveLength(1);
+  const [aside] = back.unreadable;
   expect(aside).toMatchObject({ id: 'Ash', name: 'Ash', fileName: 'ash.pair.json' });
   expect(aside!.why).toMatch(/Waist.*666/);
   expect(JSON.parse(aside!.text)).toEqual({ ...pair('Ash'), waistWidthMm: 666 });
@@ -37,19 +37,19 @@ test('a pair that fails its check is set aside whole, with the reason and a file
 test('what is set aside lasts from draft to draft until it is taken off, and undo brings it back', () => {
   load(projectFrom(failing())!);
   load(projectFrom(draftOf(project.value))!);
-  const kept = project.value.setAside;
+  const kept = project.value.unreadable;
   expect(kept.map(each => each.name)).toEqual(['Ash']);
   edit('Take off', dismiss('Ash'));
-  expect(projectFrom(draftOf(project.value))!.setAside).toEqual([]);
+  expect(projectFrom(draftOf(project.value))!.unreadable).toEqual([]);
   undo();
-  expect(project.value.setAside).toEqual(kept);
+  expect(project.value.unreadable).toEqual(kept);
 });
 
 test('a pair set aside returns to the rack once it passes, under an id of its own', () => {
   const back = projectFrom(failing())!;
-  const mended = { ...back.setAside[0]!, id: 'Beech', text: JSON.stringify(pair('Ash')) };
-  const again = projectFrom(draftOf({ ...back, setAside: [mended] }))!;
-  expect(again.setAside).toEqual([]);
+  const mended = { ...back.unreadable[0]!, id: 'Beech', text: JSON.stringify(pair('Ash')) };
+  const again = projectFrom(draftOf({ ...back, unreadable: [mended] }))!;
+  expect(again.unreadable).toEqual([]);
   expect(again.rack.map(entry => entry.pair.name)).toEqual(['Beech', 'Ash']);
   expect(new Set(again.rack.map(entry => entry.id)).size).toBe(2);
   expect(again.rack[1]!.saved).toBeNull();
@@ -65,15 +65,15 @@ test('an entry without an id, gates, a rack file and a tune log that cannot be r
   const back = projectFrom(JSON.stringify(draft))!;
   expect(back.rack.map(entry => entry.pair.name)).toEqual(['Ash', 'Beech']);
   expect(back.course.gates).toHaveLength(1);
-  expect(back.setAside.map(each => each.fileName)).toEqual([
+  expect(back.unreadable.map(each => each.fileName)).toEqual([
     'juniors.rack.json',
     'tune-log.rack.json',
     'set-of-gates.json',
   ]);
-  expect(back.setAside[0]!.text).toBe('{"format":"other"}');
-  expect(back.setAside[1]!.text).toBe('no log');
-  expect(JSON.parse(back.setAside[2]!.text).gates).toHaveLength(2);
-  for (const { why } of back.setAside) expect(why).not.toBe('');
+  expect(back.unreadable[0]!.text).toBe('{"format":"other"}');
+  expect(back.unreadable[1]!.text).toBe('no log');
+  expect(JSON.parse(back.unreadable[2]!.text).gates).toHaveLength(2);
+  for (const { why } of back.unreadable) expect(why).not.toBe('');
 });
 
 test('a draft of a newer version and a damaged one are kept word for word; no draft is nothing', () => {
@@ -81,8 +81,8 @@ test('a draft of a newer version and a damaged one are kept word for word; no dr
     expect(projectFrom(text)).toBeNull();
     const [aside] = draftAside(text);
     expect(aside!.text).toBe(text);
-    const later = projectFrom(draftOf({ ...EMPTY_PROJECT, setAside: [aside!] }))!;
-    expect(later.setAside).toEqual([aside]);
+    const later = projectFrom(draftOf({ ...EMPTY_PROJECT, unreadable: [aside!] }))!;
+    expect(later.unreadable).toEqual([aside]);
   }
   expect(draftAside('{"version":99}')[0]!.why).toContain('99');
   expect(draftAside(null)).toEqual([]);
@@ -91,5 +91,5 @@ test('a draft of a newer version and a damaged one are kept word for word; no dr
 
 test('a sound draft sets nothing aside', () => {
   expect(readPair(JSON.stringify(pair('Ash'))).ok).toBe(true);
-  expect(projectFrom(draftOf(project.value))!.setAside).toEqual([]);
+  expect(projectFrom(draftOf(project.value))!.unreadable).toEqual([]);
 });

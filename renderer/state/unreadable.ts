@@ -6,7 +6,7 @@ import type { Edit } from './rack-edits.ts';
 import { faultsInWords, inWords, t } from './words.ts';
 
 /** A part of the last work that this version cannot take up again. It is kept, word for word, until taken off. */
-export interface SetAside {
+export interface Unreadable {
   readonly id: string;
   /** What it is called in the list. */
   readonly name: string;
@@ -18,7 +18,7 @@ export interface SetAside {
 }
 
 /** A pair of the draft that fails the check of today. */
-export function pairAside(id: string, pair: unknown, problems: readonly FieldFault[]): SetAside {
+export function unreadablePair(id: string, pair: unknown, problems: readonly FieldFault[]): Unreadable {
   const given = (pair as { name?: unknown } | null | undefined)?.name;
   const name = typeof given === 'string' && given.trim() ? given : t('draft.pairWithoutName');
   return {
@@ -31,7 +31,7 @@ export function pairAside(id: string, pair: unknown, problems: readonly FieldFau
 }
 
 /** A draft that cannot be read as a whole, which the next draft would otherwise be written over. */
-export function draftAside(text: string | null): SetAside[] {
+export function unreadableDraft(text: string | null): Unreadable[] {
   if (!text?.trim()) return [];
   let version: unknown;
   try {
@@ -44,7 +44,7 @@ export function draftAside(text: string | null): SetAside[] {
 }
 
 /** One record of a draft that is damaged; the others are read all the same. */
-export function recordAside(key: string, text: string): SetAside {
+export function unreadableRecord(key: string, text: string): Unreadable {
   return {
     id: `draft ${key}`,
     name: t('draft.partOfLastWork'),
@@ -55,19 +55,19 @@ export function recordAside(key: string, text: string): SetAside {
 }
 
 /** What was set aside in an earlier start, and those of its pairs that pass the check now. */
-export function asideFrom(value: unknown): { aside: SetAside[]; back: RackEntry[] } {
-  const aside: SetAside[] = [];
+export function unreadableFrom(value: unknown): { unreadable: Unreadable[]; back: RackEntry[] } {
+  const unreadable: Unreadable[] = [];
   const back: RackEntry[] = [];
   for (const each of Array.isArray(value) ? value : []) {
     const { id, name, fileName, why, text } = (each ?? {}) as Record<string, unknown>;
     if (typeof text !== 'string') continue;
     const read = readPair(text);
-    const own = typeof id === 'string' ? id : `aside ${aside.length + back.length}`;
+    const own = typeof id === 'string' ? id : `aside ${unreadable.length + back.length}`;
     if (read.ok) {
       const readOnly = read.readOnly ? { readOnly: read.notes.map(inWords).join(' ') } : {};
       back.push({ id: own, pair: read.pair, saved: null, ...readOnly });
     } else {
-      aside.push({
+      unreadable.push({
         id: own,
         name: typeof name === 'string' ? name : t('draft.earlierPart'),
         fileName: typeof fileName === 'string' ? fileName : 'earlier-work.json',
@@ -76,7 +76,7 @@ export function asideFrom(value: unknown): { aside: SetAside[]; back: RackEntry[
       });
     }
   }
-  return { aside, back };
+  return { unreadable, back };
 }
 
 /** Ids of their own: two starts may each set a pair aside under one id. */
@@ -93,4 +93,4 @@ export function apart<T extends { readonly id: string }>(items: readonly T[]): T
 /** Off the list for good, once undo is past. */
 export const dismiss =
   (id: string): Edit =>
-  now => ({ ...now, setAside: now.setAside.filter(each => each.id !== id) });
+  now => ({ ...now, unreadable: now.unreadable.filter(each => each.id !== id) });

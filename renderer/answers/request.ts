@@ -10,7 +10,7 @@ export const [LEAST_LOAD, MOST_LOAD] = reachOf('loadN');
 const ASKED = fieldsOf('edge', 'snow');
 
 /** The question to the groove, SI, inside what the controls can ask. */
-export const asked: ReadonlySignal<CarveConditions> = computed(() => {
+export const request: ReadonlySignal<CarveConditions> = computed(() => {
   const within = Object.fromEntries(
     ASKED.map(field => {
       const [least, most] = reachOf(field);
@@ -21,6 +21,6 @@ export const asked: ReadonlySignal<CarveConditions> = computed(() => {
 });
 
 /** Parts of the question, for what must not be redrawn while the other parts are dragged. */
-export const askedLoad = computed(() => asked.value.load);
-export const askedHardness = computed(() => asked.value.hardness);
-export const askedFore = computed(() => asked.value.fore ?? 0);
+export const askedLoad = computed(() => request.value.load);
+export const askedHardness = computed(() => request.value.hardness);
+export const askedFore = computed(() => request.value.fore ?? 0);
