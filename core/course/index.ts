@@ -6,7 +6,7 @@ export {
   USUAL_COURSE,
 } from './gate-conditions.ts';
 export { type GateReading, type GateReport, gateReport } from './gate-report.ts';
-export { type Gate, type GateProblem, namesGates, readGates } from './gates.ts';
+export { type Gate, type GateList, type GateProblem, namesGates, readGates } from './gates.ts';
 export { gateTurns, type Line, type LineOptions, lineThroughGates } from './line.ts';
 export { type NoQuickLine, type QuickLine, type QuickLineQuestion, quickLine } from './quick-line.ts';
 export { type Flip, type RankedPair, type Ranking, rankPairs } from './ranking.ts';

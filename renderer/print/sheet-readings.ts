@@ -70,9 +70,9 @@ function shapeGroup(pair: Pair, system: System): ReadingGroup {
   return {
     title: t('print.fromShape'),
     rows: [
-      row(t('print.sidecutRadius'), cut.radius, 'radius', cut.radiusUncertainty),
+      row(t('shape.title.radius'), cut.radius, 'radius', cut.radiusUncertainty),
       row(t('print.exactCircle'), cut.circleRadius, 'radius'),
-      row(t('print.sidecutDepth'), cut.depth, 'width'),
+      row(t('shape.title.depth'), cut.depth, 'width'),
       row(t('print.trueWaist'), cut.waistStation, 'station'),
       row(t('print.taper'), cut.taper, 'angle'),
     ],

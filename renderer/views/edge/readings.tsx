@@ -106,14 +106,14 @@ function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
       })}
       <Reading
         {...small}
-        label={t('edge.midSkiTravel')}
+        label={t('carve.title.travel')}
         measure="depth"
         value={midSkiTravel(rigid.sidecutDepth, edgeAngle, rigid.camber)}
         working={() => travelWorking(rigid, edgeAngle)}
       />
       <Reading
         {...small}
-        label={t('edge.biteAngle')}
+        label={t('carve.title.biteAngle')}
         measure="angle"
         value={biteAngle(edgeAngle, rigid.baseBevel)}
         working={() => biteAngleWorking(rigid, edgeAngle)}

@@ -28,7 +28,7 @@ const ANSWERS: readonly Answer[] = [
     how: ['line.meanSpeed'],
   },
   {
-    label: 'slope.meanSpeed',
+    label: 'line.title.meanSpeed',
     measure: 'speed',
     value: rhythm => rhythm.meanSpeed,
     how: ['line.meanSpeed'],
