@@ -1737,7 +1737,7 @@ export const english = {
     '{name} has no bending stiffness yet. Fill in “Bending stiffness EI” in its form, take bench readings, or start with {stiffness} N·m² everywhere: a round figure to begin with, not a measurement.',
   'flex.lacksMass': '{name} lacks {needs}: fill in “Mass of one ski” in its form.',
   'flex.mode':
-    '{part, select, bending{bending} torsion{torsion} forebodybending{forebody bending} afterbodybending{afterbody bending} forebodytorsion{forebody torsion} other{afterbody torsion}} {n}',
+    '{what, select, bending{bending} torsion{torsion} forebodybending{forebody bending} afterbodybending{afterbody bending} forebodytorsion{forebody torsion} other{afterbody torsion}} {order}',
   'flex.shapeOf': 'Shape of {mode}',
   'flex.supportInside': '{side, select, rear{Rear} other{Front}} support, inside the contact point',
   'flex.sideViewUnder': 'Side view under {load}: {shown}',
