@@ -2,17 +2,17 @@ import { h } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { type Field, fieldsOf, inSi, reachOf, rowOf, type Said, USUAL } from '../core/conditions/index.ts';
-import { rankPairs, rhythmicSet } from '../core/course/index.ts';
+import { rhythmicSet } from '../core/course/index.ts';
 import { languages, say } from '../core/language/index.ts';
 import { type Pair, skiOf } from '../core/pair/index.ts';
-import { cosineTurn } from '../core/run/index.ts';
 import { sidecut } from '../core/shape/index.ts';
 import { conditionHelp, saidBy } from '../main/calc/condition-options.ts';
 import { boardAnswers } from '../renderer/answers/board.ts';
 import { runPlan } from '../renderer/answers/jobs/run-plan.ts';
+import { setJobs } from '../renderer/answers/jobs/set-jobs.ts';
 import { request as askedOfGroove } from '../renderer/answers/request.ts';
 import { runRequests } from '../renderer/answers/runs.ts';
-import { courseConditions } from '../renderer/answers/set-question.ts';
+import { setQuestion } from '../renderer/answers/set-question.ts';
 import { conditionProps } from '../renderer/controls/condition.tsx';
 import {
   addEntries,
@@ -112,18 +112,33 @@ describe('with nothing set, the same question has the same answer', () => {
     ['SL', 8, 2.4],
     ['GS', 20, 5],
   ] as const)('on a set of %s gates: Set and `set`', async (discipline, spacing, offset) => {
-    const gates = rhythmicSet(USUAL.gates, spacing, offset);
+    const gates = rhythmicSet(4, spacing, offset);
     changeCourse('Open', before => ({ ...before, ...asUsual(before, discipline), gates }));
-    const turn = cosineTurn(sidecut(ski).radius);
-    const [ranked] = rankPairs(
-      [{ name: pair.name, turn, baseBevel: ski.baseBevel }],
-      gates,
-      courseConditions.value,
-    ).pairs;
-    const reported = await json('set', pairFile, '--spacing', `${spacing}`, '--offset', `${offset}`);
-    // The page times a speed kept, the command the quickest run; what the speed kept takes is asked by both.
-    expect(reported.pairs[0].neededEdgeDeg).toBeCloseTo((ranked!.neededEdge! * 180) / Math.PI, 6);
-    expect(reported.pairs[0].minHoldDeg).toBeCloseTo((ranked!.minHold * 180) / Math.PI, 6);
+    const { hardness } = inSi(USUAL, ['hardnessNPerMm3']);
+    const press = { contactLength: ski.contactLength, hardness };
+    const turn = { sidecutRadius: sidecut(ski).radius, press };
+    const asked = {
+      ...setQuestion.value,
+      rigidAsked: true,
+      pairs: [{ id: 'a', pair, turn, failedRules: [] }],
+    };
+    const [ranked] = setJobs.quickestRuns(asked, () => {}).pairs;
+    const told = await json(
+      'set',
+      pairFile,
+      '--gates',
+      '4',
+      '--spacing',
+      `${spacing}`,
+      '--offset',
+      `${offset}`,
+      '--turn',
+      'cosine',
+    );
+    expect(told.pairs[0].seconds).toBeCloseTo(ranked!.seconds, 6);
+    expect(told.pairs[0].secondsPlusMinus).toBeCloseTo(ranked!.secondsPlusMinus, 6);
+    expect(told.pairs[0].neededEdgeDeg).toBeCloseTo((ranked!.neededEdge * 180) / Math.PI, 6);
+    expect(told.pairs[0].minHoldDeg).toBeCloseTo((ranked!.leastGrip * 180) / Math.PI, 6);
     expect(NO_COURSE.discipline).toBe('SL');
   });
 

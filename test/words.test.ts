@@ -12,7 +12,7 @@ const ROOMS = [
     room => `renderer/${room}`,
   ),
   ...['squad', 'state', 'theme'].map(room => `renderer/${room}`),
-  ...['board', 'compare', 'edge', 'flex', 'shape', 'slope'].map(view => `renderer/views/${view}`),
+  ...['board', 'compare', 'edge', 'flex', 'set', 'shape', 'slope'].map(view => `renderer/views/${view}`),
   ...['calc', 'disk', 'electron', 'host', 'tools', 'web'].map(room => `main/${room}`),
 ];
 

@@ -17,6 +17,8 @@ export interface Answer<T, Q> {
   readonly running: boolean;
   /** 0–1 while it can be told. Only who reads it is told of every step. */
   readonly progress: number | null;
+  /** What the job under way knows already, where it tells. Only who reads it is told. */
+  readonly soFar: unknown;
   /** The person stopped it; `value` stands. */
   readonly stopped: boolean;
 }
@@ -78,8 +80,9 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
   lanes += 1;
   const lane = `${name} ${lanes}`;
   const share = signal<number | null>(null);
+  const soFar = signal<unknown>(null);
   const again = signal(0);
-  const reported = (now: Partial<Omit<Now, 'progress'>>): Now => ({
+  const reported = (now: Partial<Omit<Now, 'progress' | 'soFar'>>): Now => ({
     value: null,
     of: null,
     error: null,
@@ -89,8 +92,11 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     get progress() {
       return share.value;
     },
+    get soFar() {
+      return soFar.value;
+    },
   });
-  const tell = (now: Partial<Omit<Now, 'progress'>>) => {
+  const tell = (now: Partial<Omit<Now, 'progress' | 'soFar'>>) => {
     state.value = reported(now);
   };
 
@@ -190,8 +196,10 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     requested += 1;
     const mine = requested;
     share.value = null;
-    work(lane, name, typeof label === 'string' ? label : label(now), input, next => {
+    soFar.value = null;
+    work(lane, name, typeof label === 'string' ? label : label(now), input, (next, known) => {
       share.value = next;
+      if (known !== undefined) soFar.value = known;
     }).then(
       value => answered(mine, now, value),
       (error: Error) => failed(mine, error),
@@ -205,6 +213,7 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     clearTimeout(slow);
     slow = undefined;
     share.value = null;
+    soFar.value = null;
     noteFailure(retry, null);
     tell({ value, of: now });
     if (mine !== requested || settling !== undefined) wait();
@@ -216,6 +225,7 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     clearTimeout(slow);
     slow = undefined;
     share.value = null;
+    soFar.value = null;
     last = null;
     if (error instanceof Superseded) {
       const { value, of } = state.peek();

@@ -49,8 +49,10 @@ export interface Course {
   /** The slope it is set on; of its own, as is the speed asked of it. */
   readonly slopeDeg: number;
   readonly speedKmh: number;
-  /** Keep the speed all the way, as a coach asks "at 40 km/h?"; else it is the speed at the start. */
+  /** Nobody goes faster, as a coach asks "at 40 km/h?"; else it is the speed at the start, 0 from rest. */
   readonly keepSpeed: boolean;
+  /** On the measured slope profile that is open, in place of the slope. */
+  readonly onProfile: boolean;
   readonly greatestEdgeDeg: number;
   /** One for all gates; null when nobody has said. */
   readonly gateWidthM: number | null;
@@ -175,10 +177,11 @@ export const NO_COURSE: Course = {
   inFile: null,
   slopeDeg: courseSlopeDeg,
   speedKmh: courseSpeedKmh,
-  keepSpeed: true,
+  keepSpeed: false,
+  onProfile: false,
   greatestEdgeDeg: courseEdgeMostDeg,
   gateWidthM: null,
-  category: 'men',
+  category: 'U16 boys',
   comments: [],
 };
 

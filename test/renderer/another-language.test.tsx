@@ -11,7 +11,7 @@ import { editPair, newPair, RackDialogs } from '../../renderer/rack/index.ts';
 import { changeView, project } from '../../renderer/state/index.ts';
 import { board, pages, views } from '../../renderer/views/index.ts';
 import { bareTexts } from './bare-texts.ts';
-import { beginDrawing, CHARTED, drawn, endDrawing, nothing } from './drawn-views.ts';
+import { beginDrawing, CHARTED, drawn, endDrawing, flex, nothing, set, slope } from './drawn-views.ts';
 
 /** The only language is one made of English, in which every text stands in brackets. */
 vi.mock('../../core/language/languages.ts', async original => {
@@ -40,6 +40,14 @@ function givenNames(): string[] {
 }
 
 const readingsOf = (id: string) => views.find(view => view.id === id)!.Readings;
+
+/** Sheets without a chart. */
+const OTHERS = [
+  flex('layup'),
+  slope('coach'),
+  slope('energy'),
+  ...(['pairs', 'worth', 'gates', 'edit', 'make', 'setting', 'rules'] as const).map(set),
+];
 
 /** Panels, dialogs and pages that stand beside the views. */
 const BESIDE: readonly { where: string; Stage: () => JSX.Element | null; set(): void }[] = [
@@ -83,7 +91,7 @@ describe('in another language nothing stays in English', () => {
   beforeAll(beginDrawing);
   afterAll(endDrawing);
 
-  test.each([...CHARTED, ...BESIDE])('$where', async view => {
+  test.each([...CHARTED, ...OTHERS, ...BESIDE])('$where', async view => {
     const html = await drawn(view);
     expect(html.length).toBeGreaterThan(200);
     expect(bareTexts(html, givenNames())).toEqual([]);

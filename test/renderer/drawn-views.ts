@@ -29,7 +29,7 @@ const edge = (sheet: typeof edgeSheet.value): Drawn => ({
     edgeSheet.value = sheet;
   },
 });
-const slope = (sheet: typeof slopeSheet.value, programme: 'linked' | 'rhythm' = 'linked'): Drawn => ({
+export const slope = (sheet: typeof slopeSheet.value, programme: 'linked' | 'rhythm' = 'linked'): Drawn => ({
   where: `slope ${programme} ${sheet}`,
   Stage: stageOf('slope'),
   set: () => {
@@ -37,7 +37,7 @@ const slope = (sheet: typeof slopeSheet.value, programme: 'linked' | 'rhythm' = 
     slopeSheet.value = sheet;
   },
 });
-const flex = (sheet: typeof flexSheet.value, on: typeof rest.value = 'bench'): Drawn => ({
+export const flex = (sheet: typeof flexSheet.value, on: typeof rest.value = 'bench'): Drawn => ({
   where: `flex ${on} ${sheet}`,
   Stage: stageOf('flex'),
   set: () => {
@@ -47,6 +47,14 @@ const flex = (sheet: typeof flexSheet.value, on: typeof rest.value = 'bench'): D
       const { id, pair } = project.value.rack[0]!;
       readingsOf(id).value = exampleRows(s => 60 + 400 * s * (1.36 - s), pair.contactLengthMm / 1000);
     }
+  },
+});
+
+export const set = (sheet: typeof setSheet.value): Drawn => ({
+  where: `set ${sheet}`,
+  Stage: stageOf('set'),
+  set: () => {
+    setSheet.value = sheet;
   },
 });
 
@@ -69,13 +77,7 @@ export const CHARTED: readonly Drawn[] = [
   slope('programme'),
   slope('traces', 'rhythm'),
   slope('plan', 'rhythm'),
-  {
-    where: 'set',
-    Stage: stageOf('set'),
-    set: () => {
-      setSheet.value = 'along';
-    },
-  },
+  { ...set('along'), where: 'set' },
   { where: 'compare', Stage: pages.compare.Stage, set: nothing },
 ];
 
@@ -109,7 +111,9 @@ export function beginDrawing(): void {
   const rack = demoEntries();
   const [first] = rack;
   const other = rack.find(({ pair }) => pair.discipline === 'GS' && radiusOf(pair) !== null)!;
-  load(chooseOnly([first!.id, other.id])({ ...EMPTY_PROJECT, rack, course: demoSets.SL }));
+  // Few gates: what is drawn of a run is the same for many.
+  const course = { ...demoSets.SL, gates: demoSets.SL.gates.slice(0, 5) };
+  load(chooseOnly([first!.id, other.id])({ ...EMPTY_PROJECT, rack, course }));
 }
 
 export function endDrawing(): void {

@@ -12,8 +12,8 @@ const CAPITALS: Readonly<Record<string, string>> = Object.fromEntries(
 const LONGER = 0.35;
 
 /** Where a text of `pseudo` begins and ends. */
-export const OPEN = '⟦';
-export const CLOSE = '⟧';
+const OPEN = '⟦';
+const CLOSE = '⟧';
 
 /** The letters of a message marked; what stands in braces stays, but for the messages that selectors open. */
 function marked(message: string): string {

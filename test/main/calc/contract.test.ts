@@ -282,7 +282,7 @@ describe('names, nesting and units of', () => {
     expect(point.turnRadiusM).toBeLessThan(0.995 * usual.turnRadiusM);
     const [, solved] = result.workings;
     expect(solved.key).toBe('carve.turnRadius');
-    expect(solved.note).toContain('a rebound of 0.8 mm');
+    expect(solved.note).toContain('a rebound of 0.80 mm');
     expect((await json(...request, '--rebound', '0.08cm')).points[0].turnRadiusM).toBe(point.turnRadiusM);
   });
 });

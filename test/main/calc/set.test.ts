@@ -88,11 +88,11 @@ test('set ranks many pairs on gates from a file, and says what was taken for gra
   expect(reported.err.split('\n')[3]).toBe('4 of 5: bending Birch 193 into the snow');
   expect(reported.out).toContain('Birch 193 is stated for giant slalom; these gates are taken as slalom.');
   expect(reported.out).toMatch(/^Birch 193 /m);
-  expect(reported.out).toContain('Asked on a slope of 20° at 30 km/h kept all the way.');
+  expect(reported.out).toContain('Asked on a slope of 20° from 30 km/h at the start, running free.');
   expect(reported.out).toContain(
     'The slope and the speed are assumed; say otherwise with --slope and --speed or',
   );
-  expect((await run(['set', '--help'])).out).toContain('30 km/h kept on 20°');
+  expect((await run(['set', '--help'])).out).toContain('30 km/h at the start on 20°');
 });
 
 test('set takes slope and speed from the file of gates, and an option over it', async () => {
@@ -102,7 +102,7 @@ test('set takes slope and speed from the file of gates, and an option over it', 
     slopeDeg: 17,
     speedKmh: 34,
     speedKept: false,
-    greatestEdgeDeg: 65,
+    greatestEdgeDeg: 70,
     startSpeedKmh: 34,
     assumed: [],
   });

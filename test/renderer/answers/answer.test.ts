@@ -101,8 +101,8 @@ describe('an answer', () => {
   });
 
   it('long: a newer question ends the one that runs', async () => {
-    expect(HOW_RUN.rankRack.ends).toBe(true);
-    const { request, question, read } = asking('rankRack', { at: 1 });
+    expect(HOW_RUN.quickestRuns.ends).toBe(true);
+    const { request, question, read } = asking('quickestRuns', { at: 1 });
     const stop = read();
     await settled();
     question.value = { at: 2 };
@@ -116,7 +116,7 @@ describe('an answer', () => {
   });
 
   it('is dropped when nobody reads it any more, and asked for again by the next who does', async () => {
-    const { request, read } = asking('rankRack', { at: 1 });
+    const { request, read } = asking('quickestRuns', { at: 21 });
     read()();
     await settled();
     expect(begun).toHaveLength(0);
@@ -137,14 +137,14 @@ describe('an answer', () => {
 
   it('waits for a question to stand still', async () => {
     vi.useFakeTimers();
-    const { question, read } = asking('rankRack', { at: 1 }, 250);
+    const { question, read } = asking('quickestRuns', { at: 31 }, 250);
     const stop = read();
     await vi.advanceTimersByTimeAsync(200);
-    question.value = { at: 2 };
+    question.value = { at: 32 };
     await vi.advanceTimersByTimeAsync(200);
     expect(begun).toHaveLength(0);
     await vi.advanceTimersByTimeAsync(60);
-    expect(begun.map(job => job.input)).toEqual([{ at: 2 }]);
+    expect(begun.map(job => job.input)).toEqual([{ at: 32 }]);
     stop();
     vi.useRealTimers();
   });

@@ -6,18 +6,15 @@ import { bendable } from '../../../renderer/answers/beam.ts';
 import {
   beamOf,
   boardBends,
-  chosenRanking,
-  findQuickLine,
   grooves,
   hillBends,
   largeBend,
   modesOf,
-  quickLineOf,
-  ranking,
   rest,
   retryAll,
   runs,
   scope,
+  setRuns,
   tableCurves,
   tableOf,
   tableShown,
@@ -39,7 +36,6 @@ import {
   inWords,
   load,
   project,
-  status,
 } from '../../../renderer/state/index.ts';
 import { identified } from '../../../renderer/views/flex/identify-state.ts';
 import { failWorkers, mendWorkers } from './stand-in-worker.ts';
@@ -78,11 +74,7 @@ const request: Readonly<Record<string, { why?(): unknown; there(): boolean }>> =
     there: () => turnSource(one(), conditions.value.hardnessNPerMm3).model === 'answers.model.bent',
   },
   'Board: bends': { there: () => boardBends[0].value?.ok === true },
-  'Set: chosen pairs': {
-    why: () => chosenRanking.value.error,
-    there: () => chosenRanking.value.value !== null,
-  },
-  'Set: whole rack': { why: () => ranking.value.error, there: () => ranking.value.value !== null },
+  'Set: quickest runs': { why: () => setRuns.value.error, there: () => setRuns.value.value !== null },
   'Sheet: radius table': {
     why: () => tableOf(one().pair, 3e9).value.failure,
     there: () => tableOf(one().pair, 3e9).value.table !== null,
@@ -135,18 +127,6 @@ describe.each(Object.entries(request))('%s', (_, { why, there }) => {
     await expect.poll(there, { timeout: 60_000 }).toBe(true);
     // What it waits for, a table, may come after it.
     await expect.poll(() => threadFailure.value, { timeout: 60_000 }).toBeNull();
-  });
-});
-
-describe('Set: quick line', () => {
-  it('is told in the foot, and found when asked again', async () => {
-    scope.value = 'chosen';
-    failWorkers('script');
-    await findQuickLine('p0');
-    expect(status.value).toEqual({ kind: 'error', text: NO_WORKER });
-    mendWorkers();
-    await findQuickLine('p0');
-    expect(quickLineOf('p0')).not.toBeNull();
   });
 });
 
