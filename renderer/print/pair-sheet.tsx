@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import type { Pair } from '../../core/pair/index.ts';
+import { editionText } from '../../core/rules/index.ts';
 import { sizeOf } from '../../core/units/index.ts';
+
 import {
   byLatest,
   checkOf,
@@ -97,7 +99,7 @@ function Rules({ pair }: { pair: Pair }): JSX.Element {
         {t('print.ruleCheck', {
           discipline: disciplineText(check.discipline),
           category: { key: `category.${check.category}` },
-          edition: check.edition,
+          edition: editionText(check.edition),
           verdict: verdictText(check.verdict),
         })}
       </caption>
