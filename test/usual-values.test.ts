@@ -2,17 +2,17 @@ import { h } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { type Field, fieldsOf, inSi, reachOf, rowOf, type Said, USUAL } from '../core/conditions/index.ts';
-import { rankPairs, rhythmicSet } from '../core/course/index.ts';
+import { rhythmicSet } from '../core/course/index.ts';
 import { languages, say } from '../core/language/index.ts';
 import { type Pair, skiOf } from '../core/pair/index.ts';
-import { cosineTurn } from '../core/run/index.ts';
 import { sidecut } from '../core/shape/index.ts';
 import { conditionHelp, saidBy } from '../main/calc/condition-options.ts';
-import { asked as askedOfGroove } from '../renderer/answers/asked.ts';
 import { boardAnswers } from '../renderer/answers/board.ts';
 import { runPlan } from '../renderer/answers/jobs/run-plan.ts';
-import { asked } from '../renderer/answers/runs.ts';
-import { courseConditions } from '../renderer/answers/set-question.ts';
+import { setJobs } from '../renderer/answers/jobs/set-jobs.ts';
+import { request as askedOfGroove } from '../renderer/answers/request.ts';
+import { runRequests } from '../renderer/answers/runs.ts';
+import { setQuestion } from '../renderer/answers/set-question.ts';
 import { conditionProps } from '../renderer/controls/condition.tsx';
 import {
   addEntries,
@@ -47,7 +47,7 @@ beforeEach(() => {
 });
 
 const summaryOf = () => {
-  const answer = runPlan(asked.value[0]!.plan);
+  const answer = runPlan(runRequests.value[0]!.plan);
   if (!answer.ok) throw new Error(JSON.stringify(answer.problem));
   return answer;
 };
@@ -55,27 +55,27 @@ const summaryOf = () => {
 describe('with nothing set, the same question has the same answer', () => {
   test('down the hill: Slope and `run`', async () => {
     const { track } = summaryOf();
-    const told = await json('run', pairFile);
+    const reported = await json('run', pairFile);
     const { summary } = track;
-    expect(told.seconds).toBeCloseTo(summary.seconds, 9);
-    expect(told.distanceM).toBeCloseTo(summary.distance, 6);
-    expect(told.endSpeedKmh).toBeCloseTo(summary.endSpeed * 3.6, 6);
-    expect(told.maxLoadBodyWeights).toBeCloseTo(summary.maxLoadBodyWeights, 6);
-    expect(told.minHoldDeg).toBeCloseTo((summary.minHold * 180) / Math.PI, 6);
-    expect(told.wallUsed).toBeCloseTo(summary.maxWall!, 6);
+    expect(reported.seconds).toBeCloseTo(summary.seconds, 9);
+    expect(reported.distanceM).toBeCloseTo(summary.distance, 6);
+    expect(reported.endSpeedKmh).toBeCloseTo(summary.endSpeed * 3.6, 6);
+    expect(reported.maxLoadBodyWeights).toBeCloseTo(summary.maxLoadBodyWeights, 6);
+    expect(reported.minHoldDeg).toBeCloseTo((summary.minHold * 180) / Math.PI, 6);
+    expect(reported.wallUsed).toBeCloseTo(summary.maxWall!, 6);
   });
 
   test('from gate to gate: Slope and `rhythm`', async () => {
     changeSlope('Turns', { programme: 'rhythm' });
     const { rhythm } = summaryOf();
-    const told = await json('rhythm', pairFile);
-    expect(told.secondsPerGate).toBeCloseTo(rhythm!.secondsPerGate, 6);
-    expect(told.meanSpeedKmh).toBeCloseTo(rhythm!.meanSpeed * 3.6, 5);
+    const reported = await json('rhythm', pairFile);
+    expect(reported.secondsPerGate).toBeCloseTo(rhythm!.secondsPerGate, 6);
+    expect(reported.meanSpeedKmh).toBeCloseTo(rhythm!.meanSpeed * 3.6, 5);
   });
 
   test('at the fall line: the board asks with the skier, the hill and the speed of Slope and `run`', async () => {
     const { question, moment } = boardAnswers.value[0]!;
-    const { plan } = asked.value[0]!;
+    const { plan } = runRequests.value[0]!;
     expect(plan.programme).toMatchObject({ kind: 'linked', peakEdge: question.edgeAngle });
     expect(plan.ground).toEqual({ kind: 'even', angle: question.slope });
     expect(question).toMatchObject({
@@ -112,25 +112,40 @@ describe('with nothing set, the same question has the same answer', () => {
     ['SL', 8, 2.4],
     ['GS', 20, 5],
   ] as const)('on a set of %s gates: Set and `set`', async (discipline, spacing, offset) => {
-    const gates = rhythmicSet(USUAL.gates, spacing, offset);
+    const gates = rhythmicSet(4, spacing, offset);
     changeCourse('Open', before => ({ ...before, ...asUsual(before, discipline), gates }));
-    const turn = cosineTurn(sidecut(ski).radius);
-    const [ranked] = rankPairs(
-      [{ name: pair.name, turn, baseBevel: ski.baseBevel }],
-      gates,
-      courseConditions.value,
-    ).pairs;
-    const told = await json('set', pairFile, '--spacing', `${spacing}`, '--offset', `${offset}`);
-    // The page times a speed kept, the command the quickest run; what the speed kept takes is asked by both.
-    expect(told.pairs[0].neededEdgeDeg).toBeCloseTo((ranked!.neededEdge! * 180) / Math.PI, 6);
-    expect(told.pairs[0].minHoldDeg).toBeCloseTo((ranked!.minHold * 180) / Math.PI, 6);
+    const { hardness } = inSi(USUAL, ['hardnessNPerMm3']);
+    const press = { contactLength: ski.contactLength, hardness };
+    const turn = { sidecutRadius: sidecut(ski).radius, press };
+    const asked = {
+      ...setQuestion.value,
+      rigidAsked: true,
+      pairs: [{ id: 'a', pair, turn, failedRules: [] }],
+    };
+    const [ranked] = setJobs.quickestRuns(asked, () => {}).pairs;
+    const told = await json(
+      'set',
+      pairFile,
+      '--gates',
+      '4',
+      '--spacing',
+      `${spacing}`,
+      '--offset',
+      `${offset}`,
+      '--turn',
+      'cosine',
+    );
+    expect(told.pairs[0].seconds).toBeCloseTo(ranked!.seconds, 6);
+    expect(told.pairs[0].secondsPlusMinus).toBeCloseTo(ranked!.secondsPlusMinus, 6);
+    expect(told.pairs[0].neededEdgeDeg).toBeCloseTo((ranked!.neededEdge * 180) / Math.PI, 6);
+    expect(told.pairs[0].minHoldDeg).toBeCloseTo((ranked!.leastGrip * 180) / Math.PI, 6);
     expect(NO_COURSE.discipline).toBe('SL');
   });
 
   test('and with the height set: legs follow from it on the page and on the command line', async () => {
     changeConditions('Height', { heightM: 1.9 });
-    const told = await json('run', pairFile, '--height', '1.9');
-    expect(told.minLegM).toBeCloseTo(summaryOf().track.summary.minLeg, 6);
+    const reported = await json('run', pairFile, '--height', '1.9');
+    expect(reported.minLegM).toBeCloseTo(summaryOf().track.summary.minLeg, 6);
   });
 });
 

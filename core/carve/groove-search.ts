@@ -107,11 +107,11 @@ export class GrooveSearch {
   }
 
   /** Solves an easier question and steps from it to the one asked. */
-  #approach(easier: CarveConditions, asked: CarveConditions): number {
+  #approach(easier: CarveConditions, request: CarveConditions): number {
     const begun = this.#settle(easier);
-    const rebound = reboundOf(asked);
+    const rebound = reboundOf(request);
     if (begun < 0) return begun;
-    return then(begun, this.#walk({ conditions: easier, rebound }, { conditions: asked, rebound }));
+    return then(begun, this.#walk({ conditions: easier, rebound }, { conditions: request, rebound }));
   }
 
   #solve(conditions: CarveConditions, rebound: number): number {
@@ -140,7 +140,7 @@ export class GrooveSearch {
 const reboundOf = ({ rebound }: CarveConditions) => rebound ?? REBOUND;
 
 /** Newton steps spent on a way, whether it led anywhere or not. */
-export const stepsSpent = (told: number): number => (told < 0 ? -1 - told : told);
+export const stepsSpent = (outcome: number): number => (outcome < 0 ? -1 - outcome : outcome);
 
 /** Steps of two tries in a row, the second of which decides whether they led anywhere. */
 const then = (first: number, second: number) =>

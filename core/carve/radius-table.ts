@@ -176,7 +176,7 @@ function resolve(
   // A break that a cell turns out to hold may go on in its neighbours: the list grows as it is worked through.
   const doubtful = new Set(doubtfulCells(edgeAngles, logLoads, surface.values));
   let done = 0;
-  let told = GRID_SHARE;
+  let reported = GRID_SHARE;
   for (const index of doubtful) {
     if (options.cancelled?.()) return null;
     const row = Math.floor(index / (columns - 1));
@@ -191,8 +191,8 @@ function resolve(
       if (column + 2 < columns) doubtful.add(index + 1);
     }
     done++;
-    told = Math.max(told, GRID_SHARE + (1 - GRID_SHARE) * (done / doubtful.size) ** 2);
-    options.onProgress?.(told);
+    reported = Math.max(reported, GRID_SHARE + (1 - GRID_SHARE) * (done / doubtful.size) ** 2);
+    options.onProgress?.(reported);
   }
   options.onProgress?.(1);
   return finer;

@@ -85,10 +85,10 @@ const PRIOR = spreadOver(0.18);
  * gradually.
  */
 export function trackPart(fit: TrackFit, whole: TrackFit, length: number): TrackPart {
-  const told = fit.information / length ** 4;
-  if (told >= ENOUGH) return { radius: 1 / fit.curvature, tooShort: false, fit, share: 1 };
-  const prior = PRIOR * (1 - told / ENOUGH) ** 2;
-  const share = told / (told + prior);
+  const information = fit.information / length ** 4;
+  if (information >= ENOUGH) return { radius: 1 / fit.curvature, tooShort: false, fit, share: 1 };
+  const prior = PRIOR * (1 - information / ENOUGH) ** 2;
+  const share = information / (information + prior);
   const radius = 1 / (share * fit.curvature + (1 - share) * whole.curvature);
   return { radius, tooShort: true, fit, share };
 }

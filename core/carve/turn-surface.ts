@@ -131,7 +131,7 @@ export function tableTurnSurface(table: RadiusTable): TurnSurface {
     bent.calmed.map((c, k) => Math.abs(c / bent.coefficients[k] - 1)),
   );
   const secant = new Float64Array(3);
-  const asked = new Float64Array(6);
+  const request = new Float64Array(6);
   const lightest = Math.exp(bent.w.first);
 
   return {
@@ -156,8 +156,8 @@ export function tableTurnSurface(table: RadiusTable): TurnSurface {
     },
     wallArea: wallOver((tilt, logLoad, out) => wall.surface.evaluate(tilt, logLoad, out), wall.w.first),
     smoothedAt(edgeAngle, load) {
-      moved.evaluate(Math.abs(edgeAngle), Math.log(Math.max(load, lightest)), asked);
-      return asked[0] > TOLD_FROM;
+      moved.evaluate(Math.abs(edgeAngle), Math.log(Math.max(load, lightest)), request);
+      return request[0] > TOLD_FROM;
     },
   };
 }

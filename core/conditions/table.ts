@@ -156,8 +156,8 @@ export const CONDITIONS = {
   /** Kept all the way, or at the start. */
   courseSpeedKmh: { group: 'course', si: 'startSpeed', measure: 'speedKmh', least: 0, most: 150, reach: [5, 120], usual: 30,
     step: 1, label: 'condition.speed', option: 'speed' },
-  /** The critical angle between holding and skidding is 40 to 70° (Brown, ASTM STP 1022, seen). */
-  courseEdgeMostDeg: { group: 'course', si: 'greatestEdge', measure: 'angleDeg', least: 10, most: 85, reach: [40, 80], usual: 65,
+  /** As `edgeMostDeg`, of the set's own skier. */
+  courseEdgeMostDeg: { group: 'course', si: 'greatestEdge', measure: 'angleDeg', least: 10, most: 85, reach: [40, 80], usual: 70,
     step: 1, label: 'condition.edgeMost', option: 'edge-max' },
   /** One for all gates. */
   gateWidthM: { group: 'course', si: 'gateWidth', measure: 'distance', least: 0.5, most: 20, usual: null,

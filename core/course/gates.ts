@@ -44,6 +44,10 @@ const words = {
 
 type Column = keyof typeof words;
 
+/** No set has a tenth of it; a file of anything else is told so instead of being drawn gate by gate. */
+const MOST_GATES = 1000;
+const MOST_COLUMNS = 1000;
+
 const metres: Readonly<Record<string, number>> = { mm: 0.001, cm: 0.01, m: 1 };
 const acceptedDistance: Accepted = { key: 'course.distanceSuchAs' };
 
@@ -68,7 +72,8 @@ export function namesGates(text: string): boolean {
  * Lines ahead of it that start with `#` are comments. A column such as slope, speed or gate width states its
  * value for the whole set when all the rows that fill it agree; any other column stays with its gates. Every
  * row ends up as a gate or as a problem with its raw text, which also becomes a comment of the set, so that
- * nothing is lost when the set is saved over its file. Never throws.
+ * nothing is lost when the set is saved over its file. More gates than a set can have are one problem and no set.
+ * Never throws.
  */
 export function readGates(text: string, separator?: Separator): GateList {
   const { body, comments } = withoutComments(text);
@@ -79,6 +84,12 @@ export function readGates(text: string, separator?: Separator): GateList {
   const columns = new Map<Column, { index: number; factor: number }>();
   const others = new Map<number, string>();
   const statements = new Map<StatedColumn, number>();
+  if (headings && headings.fields.length > MOST_COLUMNS) {
+    const { line, fields } = headings;
+    const fault = { field: 'columns', found: fields.length, accepted: { to: MOST_COLUMNS } } as const;
+    problems.push({ row: line, ...fault, raw: '' });
+    return { separator: table.separator, gates, stated: {}, problems };
+  }
   headings?.fields.forEach((heading, index) => {
     const known = gateColumn(heading);
     const states = known ? null : statedColumn(heading);
@@ -94,6 +105,12 @@ export function readGates(text: string, separator?: Separator): GateList {
       const fault = { field: missing, found: undefined, accepted: { key: 'course.gateHeadings' } } as const;
       problems.push({ row: row.line, ...fault, raw: row.raw });
     }
+    return { separator: table.separator, gates, stated: {}, problems };
+  }
+  if (rows.length > MOST_GATES) {
+    const first = rows[MOST_GATES];
+    const fault = { field: 'gates', found: rows.length, accepted: { to: MOST_GATES } } as const;
+    problems.push({ row: first.line, ...fault, raw: first.raw });
     return { separator: table.separator, gates, stated: {}, problems };
   }
   const fault = (row: CsvRow, field: string, found: string, accepted: Accepted): void => {

@@ -2,7 +2,7 @@
  * A field that cannot be used, as data: which it is, what was found, what is accepted. Every room throws or returns
  * it in the same form; core/language puts it into words.
  */
-export { accept, isAccepted, numberFound, textFound } from './accept.ts';
+export { accept, isAccepted, numberFound, textFound, tooLong } from './accept.ts';
 export {
   type Accepted,
   type AcceptedRange,

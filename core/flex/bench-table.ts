@@ -1,4 +1,4 @@
-import type { FieldFault } from '../fault/index.ts';
+import { type FieldFault, tooLong } from '../fault/index.ts';
 import { readCsvNumber, readCsvRows } from '../table/index.ts';
 import { MM, type Parsed, readIn } from '../units/index.ts';
 import type { BenchReading } from './identify.ts';
@@ -13,6 +13,10 @@ const COLUMNS = {
   front: ['frontSupportMm'],
 } as const;
 type Column = keyof typeof COLUMNS;
+
+/** Nobody presses a ski as often; a file of anything else is told so. */
+const MOST_READINGS = 1000;
+const MOST_LETTERS = 1_000_000;
 
 const REQUIRED: readonly Column[] = ['loadAt', 'load', 'dialAt', 'deflection'];
 
@@ -39,7 +43,13 @@ export function namesBenchReadings(headings: readonly string[]): boolean {
  * lies on its contact points, `contactLength` (m) apart. Never throws; the first fault ends the reading.
  */
 export function readBenchTable(text: string, contactLength: number): BenchTable {
+  const [long] = tooLong(text, MOST_LETTERS);
+  if (long) return { ok: false, fault: long };
   const [heading, ...rows] = readCsvRows(text).rows;
+  if (rows.length > MOST_READINGS) {
+    const fault = { field: 'readings', found: rows.length, accepted: { to: MOST_READINGS } } as const;
+    return { ok: false, fault: { ...fault, where: { line: rows[MOST_READINGS].line } } };
+  }
   const at = columnsOf(heading?.fields ?? []);
   const missing = REQUIRED.find(column => at(column) < 0);
   if (missing) {

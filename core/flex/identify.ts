@@ -46,7 +46,7 @@ export interface IdentifiedProfile {
   /** Weight of the second-difference penalty. */
   readonly smoothing: number;
   /** How many independent things the readings say about the profile. */
-  readonly told: number;
+  readonly resolved: number;
   readonly enough: boolean;
   /** Plain words, one sentence each. */
   readonly notes: readonly Sentence[];
@@ -96,20 +96,20 @@ export function identify(readings: readonly BenchReading[], options: IdentifyOpt
   const misfit = fit.misfit(z);
   // Readings that disagree beyond their uncertainty show that it was set too low: the band owns up to it.
   const inflate = Math.max(1, Math.sqrt(misfit / readings.length));
-  const { spread, told } = fit.band(z, Math.min(smoothing, BAND_SMOOTHING));
+  const { spread, resolved } = fit.band(z, Math.min(smoothing, BAND_SMOOTHING));
   const stations = Array.from(fit.knots, (x, k) => {
     const ratio = Math.exp(COVERAGE * inflate * spread[k]);
     const newtonM2 = Math.exp(z[k]);
     return { x, newtonM2, low: newtonM2 / ratio, high: newtonM2 * ratio };
   });
-  const { enough, notes } = judge(readings, stations, told, inflate, length);
+  const { enough, notes } = judge(readings, stations, resolved, inflate, length);
   const log = monotoneCubic(fit.knots, z);
   return {
     stations,
     profile: x => Math.exp(log(x)),
     residual: uncertainty * Math.sqrt(misfit / readings.length),
     smoothing,
-    told,
+    resolved,
     enough,
     notes,
   };
@@ -205,22 +205,22 @@ class ProfileFit {
   }
 
   /** Standard deviation of log EI at each knot, and the trace of the resolution. */
-  band(z: Float64Array, smoothing: number): { spread: Float64Array; told: number } {
+  band(z: Float64Array, smoothing: number): { spread: Float64Array; resolved: number } {
     const n = z.length;
     const { normal } = this.linearise(z, smoothing);
     const { normal: data } = this.linearise(z, 0);
     factorSymmetric(normal);
     const spread = new Float64Array(n);
-    let told = 0;
+    let resolved = 0;
     for (let k = 0; k < n; k++) {
       const column = new Float64Array(n);
       column[k] = 1;
       solveSymmetric(normal, column);
       spread[k] = Math.sqrt(column[k]);
       for (let i = 0; i < n; i++)
-        told += column[i] * data.data[Math.max(i, k) * n + Math.min(i, k) - Math.max(i, k) + n - 1];
+        resolved += column[i] * data.data[Math.max(i, k) * n + Math.min(i, k) - Math.max(i, k) + n - 1];
     }
-    return { spread, told };
+    return { spread, resolved };
   }
 
   private flexibility(z: Float64Array): Float64Array {
@@ -289,7 +289,7 @@ function roughness(z: Float64Array): number {
 function judge(
   readings: readonly BenchReading[],
   stations: readonly IdentifiedStation[],
-  told: number,
+  resolved: number,
   inflate: number,
   length: number,
 ): { enough: boolean; notes: Sentence[] } {
@@ -300,9 +300,9 @@ function judge(
   const wide = (s: IdentifiedStation) => (s.high - s.low) / (2 * s.newtonM2) > WIDE;
   const at = ({ x }: IdentifiedStation) => ({ quantity: 'station', value: x }) as const;
   let enough = true;
-  if (told < 2.5) {
+  if (resolved < 2.5) {
     enough = false;
-    const things = Math.max(1, Math.round(told));
+    const things = Math.max(1, Math.round(resolved));
     notes.push({ key: 'flex.tooFewReadings', values: { readings: readings.length, places, things } });
   }
   const unsure = inner.filter(wide);

@@ -53,5 +53,12 @@ export {
   torsionOf,
 } from './stiffness.ts';
 export { type TwistBench, torsionalSpring, twistBench } from './twist-bench.ts';
-export { type Mode, massMatrix, type VibratingSki, type VibrationOptions, vibrate } from './vibration.ts';
+export {
+  type Mode,
+  massMatrix,
+  modeName,
+  type VibratingSki,
+  type VibrationOptions,
+  vibrate,
+} from './vibration.ts';
 export { flexWorkings, layupWorkings } from './working.ts';

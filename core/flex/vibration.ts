@@ -1,4 +1,5 @@
 import { accept } from '../fault/index.ts';
+import type { Sentence } from '../language/index.ts';
 import {
   addSymmetric,
   gaussLegendre,
@@ -15,7 +16,12 @@ import { type ClampedSki, soleSpan } from './springs.ts';
 /** One natural mode. */
 export interface Mode {
   readonly hz: number;
-  /** For example `bending 1`, `torsion 2`, `forebody bending 1`. */
+  /** The length that swings: the whole ski, or what is before or behind a boot that is held. */
+  readonly part: 'whole' | 'forebody' | 'afterbody';
+  readonly motion: 'bending' | 'torsion';
+  /** 1 for the lowest of its part and motion. */
+  readonly order: number;
+  /** As documents name it: `bending 1`, `torsion 2`, `forebody bending 1`. `modeName` says it to a person. */
   readonly kind: string;
   readonly x: Float64Array;
   /** Deflection (bending) or twist (torsion) at the nodes, greatest 1. */
@@ -48,19 +54,25 @@ export function vibrate(ski: VibratingSki, options: VibrationOptions = {}): Mode
   const { clamped = false, modes = 6, elements = DEFAULT_ELEMENTS } = options;
   accept('modes', modes, { from: 1, to: 20, whole: true });
   const found: Mode[] = [];
-  const part = (from: number, to: number, held: 'none' | 'from' | 'to', label: string) => {
+  const part = (from: number, to: number, held: 'none' | 'from' | 'to', of: Mode['part']) => {
     const share = Math.max(20, Math.round((elements * (to - from)) / ski.length));
     const x = meshThrough(from, to, [], share);
-    found.push(...bendingModes(ski, x, held, modes, label));
-    if (ski.torsion) found.push(...torsionModes(ski, ski.torsion, x, held, modes, label));
+    found.push(...bendingModes(ski, x, held, modes, of));
+    if (ski.torsion) found.push(...torsionModes(ski, ski.torsion, x, held, modes, of));
   };
   if (clamped) {
     const [rear, front] = soleSpan(ski);
-    part(0, rear, 'to', 'afterbody ');
-    part(front, ski.length, 'from', 'forebody ');
-  } else part(0, ski.length, 'none', '');
+    part(0, rear, 'to', 'afterbody');
+    part(front, ski.length, 'from', 'forebody');
+  } else part(0, ski.length, 'none', 'whole');
   return found.sort((a, b) => a.hz - b.hz).slice(0, modes);
 }
+
+/** What a mode is called. */
+export const modeName = ({ part, motion, order }: Pick<Mode, 'part' | 'motion' | 'order'>): Sentence => ({
+  key: 'flex.mode',
+  values: { what: part === 'whole' ? motion : `${part}${motion}`, order },
+});
 
 /** Consistent mass of the Hermite beam: ∫ μ NᵀN dx, four Gauss points an element (exact for even μ). */
 export function massMatrix(x: Float64Array, massPerLength: Profile): SymmetricBand {
@@ -83,7 +95,13 @@ export function massMatrix(x: Float64Array, massPerLength: Profile): SymmetricBa
 
 type Held = 'none' | 'from' | 'to';
 
-function bendingModes(ski: VibratingSki, x: Float64Array, held: Held, count: number, label: string): Mode[] {
+function bendingModes(
+  ski: VibratingSki,
+  x: Float64Array,
+  held: Held,
+  count: number,
+  part: Mode['part'],
+): Mode[] {
   const stiffness = bendingMatrix(x, gaussValues(ski.bending, x));
   const mass = massMatrix(x, ski.massPerLength);
   const last = x.length - 1;
@@ -91,7 +109,7 @@ function bendingModes(ski: VibratingSki, x: Float64Array, held: Held, count: num
   if (ski.ends && held !== 'to') carry(mass, 2 * last, ski.ends.front, 1);
   const end = 2 * (held === 'to' ? x.length - 1 : 0);
   if (held !== 'none') for (const index of [end, end + 1]) hold(stiffness, mass, index);
-  return modesOf(stiffness, mass, held === 'none' ? 2 : 0, count, `${label}bending`, x, 2);
+  return modesOf(stiffness, mass, held === 'none' ? 2 : 0, count, { part, motion: 'bending' }, x, 2);
 }
 
 function torsionModes(
@@ -100,7 +118,7 @@ function torsionModes(
   x: Float64Array,
   held: Held,
   count: number,
-  label: string,
+  part: Mode['part'],
 ): Mode[] {
   const stiffness = symmetricBand(x.length, 1);
   const inertia = symmetricBand(x.length, 1);
@@ -125,7 +143,7 @@ function torsionModes(
   if (ends && held !== 'from') addSymmetric(inertia, 0, 0, polar(ends.rear));
   if (ends && held !== 'to') addSymmetric(inertia, x.length - 1, x.length - 1, polar(ends.front));
   if (held !== 'none') hold(stiffness, inertia, held === 'to' ? x.length - 1 : 0);
-  return modesOf(stiffness, inertia, held === 'none' ? 1 : 0, count, `${label}torsion`, x, 1);
+  return modesOf(stiffness, inertia, held === 'none' ? 1 : 0, count, { part, motion: 'torsion' }, x, 1);
 }
 
 /**
@@ -157,7 +175,7 @@ function modesOf(
   mass: SymmetricBand,
   rigid: number,
   count: number,
-  kind: string,
+  of: Pick<Mode, 'part' | 'motion'>,
   x: Float64Array,
   stride: number,
 ): Mode[] {
@@ -172,7 +190,9 @@ function modesOf(
     for (const value of shape) if (Math.abs(value) > Math.abs(most)) most = value;
     modes.push({
       hz: Math.sqrt(Math.max(0, values[k])) / (2 * Math.PI),
-      kind: `${kind} ${k - rigid + 1}`,
+      ...of,
+      order: k - rigid + 1,
+      kind: `${of.part === 'whole' ? '' : `${of.part} `}${of.motion} ${k - rigid + 1}`,
       x,
       shape: shape.map(value => value / most),
     });

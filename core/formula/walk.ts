@@ -49,7 +49,7 @@ export function walk(
   if (text.length > limits.characters) {
     throw new FieldError({
       field: 'formula',
-      found: { key: 'formula.characters', values: { count: text.length } },
+      found: { key: 'found.characters', values: { count: text.length } },
       accepted: { to: limits.characters },
     });
   }

@@ -22,10 +22,7 @@ export function rankingSentences({ pairs, untimed, best, level, ahead, barred }:
   return [
     ...(best ? answer(best, level, ahead) : []),
     ...barred.map(({ name, why }): Sentence => ({ key: 'line.barred', values: { name, why } })),
-    ...untimed.map(({ name, failure }): Sentence => {
-      const problem = runFailureSentence(failure);
-      return { key: 'line.untimed', values: { name, problem } };
-    }),
+    ...untimed.map(untimedSentence),
     ...(best || pairs.length === 0 ? [] : [{ key: 'line.noneAllowed' } as const]),
   ];
 }
@@ -47,13 +44,33 @@ function answer(best: TimedPair, level: readonly TimedPair[], ahead: Outcome['ah
   ];
 }
 
-const differs = ({ name, neededEdge, leastGrip, greatestLoad, legWork }: TimedPair): Sentence => ({
+/** What a kept pace asks of each pair; it does not say which is quicker. */
+export const paceSentences = (
+  pace: number,
+  pairs: readonly TimedPair[],
+  untimed: readonly UntimedPair[],
+): Sentence[] => [
+  ...(pairs.length > 0
+    ? [
+        { key: 'line.atPace', values: { pace: { quantity: 'speed', value: pace } } } as const,
+        ...pairs.map(differs),
+      ]
+    : []),
+  ...untimed.map(untimedSentence),
+];
+
+const untimedSentence = ({ name, failure }: UntimedPair): Sentence => ({
+  key: 'line.untimed',
+  values: { name, problem: runFailureSentence(failure) },
+});
+
+const differs = ({ name, neededEdge, scrapeWork, greatestLoad, legWork }: TimedPair): Sentence => ({
   key: 'line.differs',
   values: {
     name,
     edge: { quantity: 'angle', value: neededEdge, decimals: 0 },
-    grip: { quantity: 'angle', value: leastGrip, decimals: 1 },
     load: { quantity: 'bodyWeights', value: greatestLoad, decimals: 1 },
-    work: { quantity: 'energy', value: legWork },
+    scrape: { quantity: 'work', value: scrapeWork },
+    work: { quantity: 'work', value: legWork },
   },
 });

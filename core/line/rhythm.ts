@@ -53,6 +53,16 @@ export interface LineFailure {
   readonly at: number;
 }
 
+/** Mean distance of the turning poles down the hill and from side to side, m. */
+export function meanRhythm(poles: readonly { readonly x: number; readonly y: number }[]): {
+  spacing: number;
+  offset: number;
+} {
+  const last = poles.length - 1;
+  const across = poles.reduce((sum, { x }, i) => (i === 0 ? 0 : sum + Math.abs(x - poles[i - 1].x)), 0);
+  return { spacing: (poles[last].y - poles[0].y) / last, offset: across / last };
+}
+
 const RHYTHM_STAGES = 48;
 const FIRST_BARRIER = 0.01;
 const WARM_BARRIER = 1e-4;

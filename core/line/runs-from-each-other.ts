@@ -10,6 +10,8 @@ export interface EachOtherOptions
   extends Pick<SetOptions, 'stages' | 'beginnings' | 'onProgress' | 'cancelled'> {
   /** Times that every pair is tried again from the others, 3 unless given. */
   readonly rounds?: number;
+  /** Told of every first run as it is found: the position of its question. */
+  readonly onRun?: (run: SetRun, index: number) => void;
 }
 
 const ROUNDS = 3;
@@ -28,7 +30,7 @@ const FIRST_SHARE = 0.6;
  */
 export function runsFromEachOther(
   questions: readonly SetQuestion[],
-  { stages, beginnings, rounds = ROUNDS, onProgress, cancelled }: EachOtherOptions = {},
+  { stages, beginnings, rounds = ROUNDS, onProgress, onRun, cancelled }: EachOtherOptions = {},
 ): (SetRun | LineFailure)[] {
   const count = questions.length;
   const firstShare = count > 1 ? FIRST_SHARE : 1;
@@ -41,7 +43,10 @@ export function runsFromEachOther(
       cancelled,
       onProgress: share => onProgress?.((firstShare * (i + share)) / count),
     });
-    if (run.ok) last = run;
+    if (run.ok) {
+      last = run;
+      onRun?.(run, i);
+    }
     return run;
   });
   /** Answers that each pair was already begun from. */

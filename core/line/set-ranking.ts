@@ -8,7 +8,7 @@ import { GRAVITY, GRIP_FROM } from '../skier/index.ts';
 import type { LineConditions } from './conditions.ts';
 import { type InputShares, ownShares, sharedShares } from './input-uncertainty.ts';
 import type { PairOnSnow } from './pair-on-snow.ts';
-import { rankingSentences } from './ranking-sentences.ts';
+import { paceSentences, rankingSentences } from './ranking-sentences.ts';
 import type { LineFailure } from './rhythm.ts';
 import { type EachOtherOptions, runsFromEachOther } from './runs-from-each-other.ts';
 import { type SetQuestion, type SetRun, startSpeedWorth } from './set-run.ts';
@@ -43,6 +43,8 @@ export interface TimedPair {
   readonly greatestLoad: number;
   /** Work of the stretching legs, J: what tires. */
   readonly legWork: number;
+  /** Lost to edges that scrape, J: what a ski costs that turns too wide or too tight. */
+  readonly scrapeWork: number;
 }
 
 export interface UntimedPair {
@@ -102,8 +104,11 @@ export function rankByQuickestRun(
   const level = allowed.filter(
     other => other !== best && other.seconds - best.seconds <= gapPlusMinus(best, other),
   );
-  const pick = best && level.length === 0 ? best.index : null;
+  const pick = best && level.length === 0 && question.pace === undefined ? best.index : null;
   const next = allowed[1];
+  if (question.pace !== undefined) {
+    return { pairs: ranked, untimed, pick, because: paceSentences(question.pace, ranked, untimed) };
+  }
   return {
     pairs: ranked,
     untimed,
@@ -157,6 +162,7 @@ function timedPair(pair: PairOnSnow, index: number, found: SetRun) {
     ),
     greatestLoad: most(run.push),
     legWork: stretchingWork(found),
+    scrapeWork: run.energy.scrape * conditions.skier.mass,
     shared: sharedShares(worth, startSpeed, conditions, changes),
     own: ownShares(pair, worth, changes),
   };

@@ -11,6 +11,7 @@ import {
   type ChainProblem,
   ChainSolver,
 } from '../numeric/index.ts';
+import { GRAVITY } from '../skier/index.ts';
 import { DEGREE } from '../units/index.ts';
 import { acceptLine, type LineConditions } from './conditions.ts';
 import { column, type LineChain, lineChain } from './line-chain.ts';
@@ -30,7 +31,7 @@ import {
 import { type LineRun, readLine } from './line-run.ts';
 import { longerSet } from './longer-set.ts';
 import type { LinePoint } from './reference-line.ts';
-import { type LineFailure, rhythm, told } from './rhythm.ts';
+import { type LineFailure, meanRhythm, rhythm, told } from './rhythm.ts';
 import { setGuess } from './set-guess.ts';
 
 /** A turning pole: x across, positive to the right, y down the fall line, m; turn −1 to the left, +1 to the right. */
@@ -43,8 +44,10 @@ export interface TurningPole {
 export interface SetQuestion {
   readonly conditions: LineConditions;
   readonly poles: readonly TurningPole[];
-  /** m/s at the start. */
+  /** m/s at the start; 0 from rest. */
   readonly startSpeed: number;
+  /** Greatest speed of the mass, m/s, where the skier keeps to a pace: what is faster is scraped away. */
+  readonly pace?: number;
   /** Where the run starts; in the middle of the first two poles, as far above the first as the second is below. */
   readonly start?: { readonly x: number; readonly y: number };
   /** Where it ends; likewise below the last. Crossed anywhere along its line. */
@@ -68,6 +71,7 @@ export interface SetRun {
   readonly ok: true;
   readonly question: SetQuestion;
   readonly run: LineRun;
+  /** From the start, the straight run into it from rest with it. */
   readonly seconds: number;
   /** Node at which each pole is passed, in order. */
   readonly poleNodes: readonly number[];
@@ -95,6 +99,10 @@ const WARM_STEPS = 250;
 const START_HEADING = [-0.1, 1.2] as const;
 /** The run is ridden to its end: heading within this of the fall line as it crosses the finish, rad. */
 const FINISH_HEADING = 20 * DEGREE;
+/** Slower than this the skis run straight: the line begins at this speed, m/s (own choice, half a metre from rest). */
+const ROLLING = 1.5;
+/** A kept pace is kept to within this, m/s, so that a run that begins at it has room. */
+const PACE_ROOM = 0.02;
 
 /**
  * Solves the quickest run.
@@ -111,10 +119,11 @@ export function quickestRun(question: SetQuestion, options: SetOptions = {}): Se
 function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFailure {
   const { conditions, poles, startSpeed } = question;
   acceptLine(conditions);
-  acceptConditions({ startSpeed }, fieldsOf('start'));
+  if (startSpeed !== 0) acceptConditions({ startSpeed }, fieldsOf('start'));
   if (poles.length < 2) {
     throw new FieldError({ field: 'poles', found: poles.length, accepted: { key: 'accepted.twoOrMore' } });
   }
+  const straight = straightSeconds(question);
   const perPiece = options.stages ?? SET_STAGES;
   const { chain, problem, poleNodes } = setChain(question, perPiece);
   const solver = new ChainSolver(problem);
@@ -180,7 +189,8 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
     return { ok: false, reason, limit: 'rhythm', at: 0 };
   }
   const run = readLine(chain, found, conditions);
-  return { ok: true, question, run, seconds: run.seconds, poleNodes, chain, answer: found, iterations };
+  const seconds = run.seconds + straight;
+  return { ok: true, question, run, seconds, poleNodes, chain, answer: found, iterations };
 }
 
 function mirrored(question: SetQuestion): SetQuestion {
@@ -220,13 +230,10 @@ function dearer(
 
 /** The rhythm nearest the set, laid along it; `pace` slows the guess. */
 function firstGuess(question: SetQuestion, chain: LineChain, perPiece: number, pace: number) {
-  const { conditions, poles, startSpeed } = question;
-  const last = poles.length - 1;
-  const spacing = (poles[last].y - poles[0].y) / last;
-  let across = 0;
-  for (let i = 0; i < last; i++) across += Math.abs(poles[i + 1].x - poles[i].x) / last;
+  const { conditions, poles } = question;
+  const { spacing, offset } = meanRhythm(poles);
   const pattern = rhythm(
-    { conditions, spacing: Math.max(3, spacing), offset: Math.min(across, 0.8 * spacing) },
+    { conditions, spacing: Math.max(3, spacing), offset: Math.min(offset, 0.8 * spacing) },
     { stages: perPiece, beginnings: 1 },
   );
   if (!pattern.ok) return null;
@@ -234,7 +241,7 @@ function firstGuess(question: SetQuestion, chain: LineChain, perPiece: number, p
   const ends = [...poles.map(({ turn }) => turn), 0];
   const slower = { ...pattern.answer, x: pattern.answer.x.slice() };
   for (let k = 0; k < slower.x.length; k += STATES.length) slower.x[k + SPEED] *= pace;
-  return setGuess(slower, perPiece, turns, ends, chain.places, startSpeed, conditions);
+  return setGuess(slower, perPiece, turns, ends, chain.places, lineSpeed(question), conditions);
 }
 
 /** Rows of the conditions at the ends: states that are nothing at the finish, states that are given at the start. */
@@ -243,11 +250,39 @@ const GIVEN_AT_START = [OFFSET, SPEED, LEAN, LEAN_RATE, LEG_SPEED, EDGE];
 const START_SPEED_ROW = NONE_AT_END.length + GIVEN_AT_START.indexOf(SPEED);
 
 /** Seconds for each m/s more at the start. */
-export const startSpeedWorth = ({ answer }: SetRun): number =>
-  -answer.multipliers.ends[START_SPEED_ROW] / COST_SCALE;
+export function startSpeedWorth({ question, answer }: SetRun): number {
+  return question.startSpeed < ROLLING
+    ? -1 / straightPull(question)
+    : -answer.multipliers.ends[START_SPEED_ROW] / COST_SCALE;
+}
+
+/** The speed the line itself begins at, m/s. */
+const lineSpeed = ({ startSpeed, pace = Infinity }: SetQuestion): number =>
+  Math.min(Math.max(startSpeed, ROLLING), pace);
+
+/** Seconds of the straight run that a start slower than the line can begin at takes. */
+const straightSeconds = (question: SetQuestion): number =>
+  question.startSpeed < ROLLING ? (ROLLING - question.startSpeed) / straightPull(question) : 0;
+
+/**
+ * What a ski that runs straight from a start at rest gains, m/s².
+ *
+ * @throws FieldError where the slope is too gentle to set off on
+ */
+function straightPull({ conditions, poles, startSpeed }: SetQuestion): number {
+  const sine = conditions.slope.sine(poles[0].y);
+  const pull = GRAVITY * (sine - conditions.friction * Math.sqrt(1 - sine * sine));
+  if (pull > 0) return pull;
+  throw new FieldError({
+    field: 'startSpeed',
+    found: startSpeed,
+    accepted: { from: ROLLING, unit: 'm/s' },
+    because: { key: 'line.tooGentleToStart' },
+  });
+}
 
 function setChain(question: SetQuestion, perPiece: number) {
-  const { conditions, poles, startSpeed } = question;
+  const { conditions, poles, pace } = question;
   const points = linePoints(question);
   const chain = lineChain(points, conditions, lineModel(conditions), perPiece);
   const n = STATES.length;
@@ -274,7 +309,8 @@ function setChain(question: SetQuestion, perPiece: number) {
   const value = new Float64Array(rows);
   for (const [r, state] of NONE_AT_END.entries()) end[r * n + state] = 1;
   for (const [r, state] of GIVEN_AT_START.entries()) start[(NONE_AT_END.length + r) * n + state] = 1;
-  value[START_SPEED_ROW] = startSpeed;
+  value[START_SPEED_ROW] = lineSpeed(question);
+  if (pace !== undefined) for (let k = SPEED; k < stateHigh.length; k += n) stateHigh[k] = pace + PACE_ROOM;
   const problem: ChainProblem = { ...chain.problem, stateLow, stateHigh, ends: { start, end, value } };
   return { chain: { ...chain, problem }, problem, poleNodes };
 }

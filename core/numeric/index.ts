@@ -11,10 +11,8 @@ export type {
   ChainProblem,
 } from './chain-problem.ts';
 export { ChainSolver, solveChain } from './chain-solver.ts';
-export { greville, type SplineBasis, type SplineRow, splineBasis, splineRow } from './cubic-b-spline.ts';
 export { lowestModes } from './eigen.ts';
 export { gaussLegendre, quadrature } from './gauss-legendre.ts';
-export { type Descent, descend } from './limited-memory-descent.ts';
 export { monotoneCubic } from './monotone-cubic.ts';
 export { pieceAt } from './piece.ts';
 export { brent, firstWhere } from './root.ts';

@@ -21,15 +21,20 @@ export function parseJson(text: string): ParsedJson {
   const unkept: { at: number; end: number }[] = [];
   /** Keys of every object that is open; null for a list. */
   const open: (Set<string> | null)[] = [];
-  for (const { 0: token, index } of text.matchAll(/"(?:[^"\\]|\\.)*"|-?\d[\d.eE+-]*|[{}[\]]/gs)) {
-    const first = token.charCodeAt(0);
+  const next = /["{}[\]]|-?\d[\d.eE+-]*/g;
+  for (let found = next.exec(text); found !== null; found = next.exec(text)) {
+    const { index } = found;
+    const [token] = found;
     if (token === '{') open.push(new Set());
     else if (token === '[') open.push(null);
     else if (token === '}' || token === ']') open.pop();
-    else if (first !== 0x22) {
+    else if (token !== '"') {
       if (!holds(token)) unkept.push({ at: index, end: index + token.length });
-    } else if (isKey(text, index + token.length)) {
+    } else {
+      next.lastIndex = stringEnd(text, index);
+      if (!isKey(text, next.lastIndex)) continue;
       const keys = open.at(-1);
+      const token = text.slice(index, next.lastIndex);
       const key = token.includes('\\') ? (JSON.parse(token) as string) : token.slice(1, -1);
       if (keys?.has(key)) repeated.add(key);
       else keys?.add(key);
@@ -47,6 +52,15 @@ export const jsonText = (value: unknown): string =>
 /** The digits of a number that is kept as text; null for anything else. */
 export const keptNumber = (value: unknown): string | null =>
   typeof value === 'string' && value.startsWith(MARK) ? value.slice(1) : null;
+
+/** Behind the string that begins here. A pattern would count the escapes of a long one on the stack. */
+function stringEnd(text: string, from: number): number {
+  for (let at = text.indexOf('"', from + 1); ; at = text.indexOf('"', at + 1)) {
+    let escapes = 0;
+    while (text[at - 1 - escapes] === '\\') escapes++;
+    if (escapes % 2 === 0) return at + 1;
+  }
+}
 
 function isKey(text: string, after: number): boolean {
   let at = after;

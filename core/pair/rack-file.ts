@@ -83,7 +83,7 @@ export type ReadRack =
   | { readonly ok: false; readonly problems: readonly FieldFault[] };
 
 /** Read a rack file. One bad pair is reported with its index and does not cost the others. Never throws. */
-export function readRack(fileText: string): ReadRack {
+export function readRack(fileText: string, progress?: (share: number) => void): ReadRack {
   const json = readJson(fileText);
   if (!json.ok) return json;
   const problems = problemsWith(rackSchema, json.value);
@@ -97,6 +97,7 @@ export function readRack(fileText: string): ReadRack {
     ...rest
   } = json.value as z.infer<typeof rackSchema>;
   const readPairs = pairs.map((raw, index): RackPair => {
+    progress?.(index / pairs.length);
     const read = pairFrom(raw);
     return read.ok ? read : unread(index, raw, read.problems, 'pairs');
   });

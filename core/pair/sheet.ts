@@ -66,13 +66,24 @@ export function namesPairs(text: string): boolean {
 
 /**
  * Reads a technician's sheet, one pair a row under a heading row. Every row ends up in `pairs`, in `problems`
- * with its raw text, or in both; none is lost. Never throws.
+ * with its raw text, or in both; none is lost. A sheet of more rows than are accepted is one problem. Never throws.
  */
-export function readSheet(text: string, separator?: Separator): Sheet {
+export function readSheet(text: string, separator?: Separator, progress?: (share: number) => void): Sheet {
   const table = readCsvRows(text, separator ?? separatorOf(text));
   const at = headingRow(table.rows);
   const headings = table.rows[at];
   const rows = table.rows.slice(at + 1);
+  if (headings && headings.fields.length > MOST_COLUMNS) {
+    const { line, raw, fields } = headings;
+    const fault = { field: 'columns', found: fields.length, accepted: { to: MOST_COLUMNS } } as const;
+    return {
+      separator: table.separator,
+      columns: [],
+      pairs: [],
+      problems: [{ row: line, ...fault, raw, imported: false }],
+      guesses: [],
+    };
+  }
   const columns = headings ? readColumns(headings.fields) : [];
   const pairs: SheetPair[] = [];
   const problems: SheetProblem[] = [];
@@ -92,7 +103,16 @@ export function readSheet(text: string, separator?: Separator): Sheet {
       guess: { key: 'pair.aboveHeadings', values: { text: cut(raw.trim()) } },
     });
   }
-  for (const row of rows) readRow(row, table.separator, columns, pairs, problems, guesses);
+  if (rows.length > MOST_ROWS) {
+    const { line, raw } = rows[MOST_ROWS];
+    const fault = { field: 'rows', found: rows.length, accepted: { to: MOST_ROWS } } as const;
+    problems.push({ row: line, ...fault, raw, imported: false });
+    return { separator: table.separator, columns, pairs, problems, guesses };
+  }
+  for (const [index, row] of rows.entries()) {
+    progress?.(index / rows.length);
+    readRow(row, table.separator, columns, pairs, problems, guesses);
+  }
   let from = 0;
   for (const line of table.unclosedQuotes) {
     // Both go down the file, so that no row is looked at twice.
@@ -166,26 +186,26 @@ function readRow(
 
   const blocked = new Set(faults.map(each => each.field));
   let pair = pairOf(values);
-  for (const told of checkPair(pair)) {
-    const field = sheetFieldOf(told.field);
+  for (const reported of checkPair(pair)) {
+    const field = sheetFieldOf(reported.field);
     if (blocked.has(field)) continue;
     const missing = required.includes(field as SheetField) && values[field as SheetField] === undefined;
     const column = columns.find(each => each.field === field);
     const cell = column && row.fields[columns.indexOf(column)]?.trim();
-    const accepted = { accepted: told.accepted };
+    const accepted = { accepted: reported.accepted };
     if (!missing) {
-      const elsewhere = cell && column && told.found !== undefined && cell !== String(told.found);
+      const elsewhere = cell && column && reported.found !== undefined && cell !== String(reported.found);
       const found = elsewhere
         ? ({
             key: 'pair.cellUnder',
-            values: { found: told.found, cell: cut(cell), heading: cut(column.heading) },
+            values: { found: reported.found, cell: cut(cell), heading: cut(column.heading) },
           } as const)
-        : told.found;
-      refuse({ ...told, field, found });
+        : reported.found;
+      refuse({ ...reported, field, found });
     } else if (column) {
       const because = { key: 'pair.emptyCell', values: { heading: cut(column.heading), accepted } } as const;
-      refuse({ ...told, field, because });
-    } else refuse({ ...told, field, because: { key: 'pair.noSuchColumn', values: { accepted } } });
+      refuse({ ...reported, field, because });
+    } else refuse({ ...reported, field, because: { key: 'pair.noSuchColumn', values: { accepted } } });
   }
 
   // An optional field at fault is set aside and told; the rest of the pair is still worth having.
@@ -202,6 +222,9 @@ function readRow(
   }
 }
 
+/** More pairs than any club has; a file of anything else is told so. */
+const MOST_ROWS = 20_000;
+const MOST_COLUMNS = 1000;
 const HEADINGS_LOOKED_FOR = 12;
 
 /** Which row names the columns: the one of the first few that names most. A title may stand above it. */

@@ -1,15 +1,5 @@
 export { airDensity, DRAG_AREA, type Posture } from './air.ts';
-export {
-  balancedLoad,
-  GRAVITY,
-  holdUnderBoot,
-  leanAngle,
-  levelSpeed,
-  normalForce,
-  sidewaysForce,
-  snowLoad,
-  speedCeiling,
-} from './balance.ts';
+export { balancedLoad, GRAVITY, levelSpeed, speedCeiling } from './balance.ts';
 export { type CoachWords, coachWords } from './coach-words.ts';
 export { type DynamicMoment, dynamicMoment } from './dynamic-moment.ts';
 export {

@@ -123,7 +123,7 @@ class WholeRun {
   private readonly draft: boolean;
   private iterations = 0;
   private defect = Infinity;
-  private told = 0;
+  private reported = 0;
   private looks = 0;
   private kept: (ChainGuess & { readonly forcing: Float64Array }) | null = null;
 
@@ -212,8 +212,8 @@ class WholeRun {
 
   /** Most of the work is bringing the barrier down. */
   private tell(share: number): void {
-    if (share <= this.told || share > 1) return;
-    this.told = share;
+    if (share <= this.reported || share > 1) return;
+    this.reported = share;
     this.options.onProgress?.(0.95 * share);
   }
 

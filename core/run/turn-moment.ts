@@ -126,9 +126,9 @@ export function holdingRadius(question: TurnQuestion): number {
   const spare = spareForce(question);
   if (!(spare > 0)) return Infinity;
   // κ (1 − κ p) m v² = spare, p the mass's distance from the skis.
-  const asked = spare / (question.mass * question.speed * question.speed);
-  const root = 1 - 4 * asked * insideAtLimit(question);
-  return root < 0 ? 0 : (1 + Math.sqrt(root)) / (2 * asked);
+  const request = spare / (question.mass * question.speed * question.speed);
+  const root = 1 - 4 * request * insideAtLimit(question);
+  return root < 0 ? 0 : (1 + Math.sqrt(root)) / (2 * request);
 }
 
 /**

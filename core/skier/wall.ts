@@ -42,8 +42,8 @@ export function wallRoom(
     out[4] *= loadPerPush;
     out[5] *= loadPerPush * loadPerPush;
   };
-  const asked = t.multiply(push, bite(t, edge), t.sine(lean));
-  return t.subtract(t.multiply(strength, t.external(area, edge, push)), asked);
+  const request = t.multiply(push, bite(t, edge), t.sine(lean));
+  return t.subtract(t.multiply(strength, t.external(area, edge, push)), request);
 }
 
 /**

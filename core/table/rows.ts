@@ -26,12 +26,12 @@ export interface CsvRows {
 export function readCsvRows(text: string, separator?: Separator): CsvRows {
   let body = text.startsWith('\uFEFF') ? text.slice(1) : text;
   let line = 1;
-  const told = /^sep=([,;|\t])\r?\n/i.exec(body);
-  if (told) {
-    body = body.slice(told[0].length);
+  const reported = /^sep=([,;|\t])\r?\n/i.exec(body);
+  if (reported) {
+    body = body.slice(reported[0].length);
     line = 2;
   }
-  const used = separator ?? (told?.[1] as Separator | undefined) ?? guessSeparator(body);
+  const used = separator ?? (reported?.[1] as Separator | undefined) ?? guessSeparator(body);
   const rows: CsvRow[] = [];
   const unclosedQuotes: number[] = [];
   // A quote without a partner is found by looking ahead once, not by rereading the rest for each.

@@ -4,7 +4,7 @@
  * the columns.
  */
 
-import { FieldError, type FieldFault, plainFault, textFound, throwFaults } from '../fault/index.ts';
+import { FieldError, type FieldFault, plainFault, textFound, throwFaults, tooLong } from '../fault/index.ts';
 
 export interface TwoColumns {
   readonly first: number[];
@@ -15,6 +15,8 @@ export interface TwoColumns {
 
 /** Rows that a measured line can have: one a decimetre over a kilometre. */
 const MOST_ROWS = 10_000;
+/** Letters of as many rows with remarks. */
+const MOST_LETTERS = 2_000_000;
 /** Longest row told, letters. */
 const LONGEST_TOLD = 60;
 /** A file of anything else is not told line by line. */
@@ -25,6 +27,7 @@ function readTwoColumns(text: string, firstName: string, secondName: string): Tw
   const table: TwoColumns = { first: [], second: [], lines: [] };
   const faults: FieldFault[] = [];
   const columns = [firstName, secondName];
+  throwFaults(tooLong(text, MOST_LETTERS));
   let headed = false;
   for (const [index, raw] of text
     .replace(/^\uFEFF/, '')

@@ -78,6 +78,8 @@ export const measures = {
   time: measure(['s', 2]),
   frequency: measure(['Hz', 1]),
   energy: measure(['J', 0]),
+  /** J, shown as kJ: what a whole run takes. */
+  work: measure(['kJ', 1]),
   /** 0–1, shown as a percentage. */
   share: measure(['%', 0]),
   bodyWeights: bare('× body weight', 2),

@@ -1,7 +1,5 @@
 import { type Said, USUAL } from '../../core/conditions/index.ts';
 import {
-  type CourseConditions,
-  courseConditionsOf,
   type Gate,
   readGates,
   rhythmicSet,
@@ -27,18 +25,16 @@ export interface SetQuestion {
   readonly discipline: 'SL' | 'GS';
   /** Who races, as the file of gates has it. */
   readonly category: string | null;
-  /** Greatest edge angle of the skier, where an option or the file says; the usual one else. */
-  readonly edgeMostDeg: number;
   readonly asked: Asked;
 }
 
 export interface Asked {
   readonly slopeDeg: number;
   readonly speedKmh: number;
-  /** Kept all the way; else the speed at the start of a free run. */
+  /** A pace kept all the way; else the speed at the start of a free run. */
   readonly speedKept: boolean;
   readonly greatestEdgeDeg: number;
-  /** Of the quickest runs, whatever speed is kept. */
+  /** Of the quickest runs, whatever pace is asked about; 0 from rest. */
   readonly startSpeedKmh: number;
   /** What neither an option nor the file says. */
   readonly assumed: readonly ('slope' | 'speed')[];
@@ -68,11 +64,10 @@ export async function setQuestion(
     ...course,
     discipline,
     category: stated.category ?? null,
-    edgeMostDeg: said.courseEdgeMostDeg ?? stated.greatestEdgeDeg ?? USUAL.edgeMostDeg,
     asked: {
       slopeDeg: slopeDeg ?? usual.courseSlopeDeg,
       speedKmh: speedKmh ?? usual.courseSpeedKmh,
-      speedKept: kept !== null || (start === null && (stated.keepSpeed ?? true)),
+      speedKept: kept !== null || (start === null && (stated.keepSpeed ?? false)),
       greatestEdgeDeg: said.courseEdgeMostDeg ?? stated.greatestEdgeDeg ?? USUAL.courseEdgeMostDeg,
       startSpeedKmh: start ?? (stated.keepSpeed === false ? stated.speedKmh : null) ?? usual.courseSpeedKmh,
       assumed: [
@@ -113,24 +108,20 @@ async function courseFrom(options: Options, said: Partial<Said>, read: CommandIn
   };
 }
 
-/** The question in SI, as the course asks it. */
-export const conditionsOf = (
-  { slopeDeg, speedKmh, speedKept, greatestEdgeDeg }: Asked,
-  said: Partial<Said>,
-): CourseConditions =>
-  courseConditionsOf(
-    { ...said, courseSlopeDeg: slopeDeg, courseSpeedKmh: speedKmh, courseEdgeMostDeg: greatestEdgeDeg },
-    speedKept,
-  );
-
 /** The question in words, since the pick stands and falls with it; what was assumed is named. */
-export function askedWords({ slopeDeg, speedKmh, speedKept, startSpeedKmh, assumed }: Asked): string {
+export function askedWords(
+  { slopeDeg, speedKmh, speedKept, startSpeedKmh, assumed }: Asked,
+  profile: string | null = null,
+): string {
   const given = (value: number) => Number(value.toFixed(1));
-  const values = { slope: given(slopeDeg), speed: given(speedKmh) };
-  const asked = speedKept
-    ? t('calc.set.askedKept', { ...values, start: given(startSpeedKmh) })
-    : t('calc.set.askedFree', values);
-  if (assumed.length === 0) return asked;
+  const values = { slope: given(slopeDeg), profile: profile ?? '', start: given(startSpeedKmh) };
+  const asked = t('calc.set.asked', {
+    ...values,
+    hill: profile === null ? 'even' : 'profile',
+    from: startSpeedKmh === 0 ? 'rest' : 'speed',
+  });
+  const pace = speedKept ? ` ${t('calc.set.askedPace', { speed: given(speedKmh) })}` : '';
+  if (assumed.length === 0) return asked + pace;
   const which = assumed.length > 1 ? 'both' : assumed[0];
-  return `${asked} ${t('calc.set.assumed', { assumed: which })}`;
+  return `${asked}${pace} ${t('calc.set.assumed', { assumed: which })}`;
 }

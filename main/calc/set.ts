@@ -1,23 +1,19 @@
 import { fieldsOf, inSi, USUAL } from '../../core/conditions/index.ts';
-import {
-  neededEdgeWorking,
-  rankPairs,
-  setRadius,
-  setRadiusWorking,
-  USUAL_COURSE,
-} from '../../core/course/index.ts';
+import { neededEdgeWorking, setRadius, setRadiusWorking, USUAL_COURSE } from '../../core/course/index.ts';
 import type { Sentence } from '../../core/language/index.ts';
-import type { TimedPair } from '../../core/line/index.ts';
+import { gateReadings, heldBackSentence, runFailureSentence, type TimedPair } from '../../core/line/index.ts';
 import { type Ski, skiOf } from '../../core/pair/index.ts';
 import { categories } from '../../core/rules/index.ts';
+import { evenSlope, readProfile } from '../../core/run/index.ts';
 import { sidecut } from '../../core/shape/index.ts';
 import { DEGREE } from '../../core/units/index.ts';
 import type { Command } from './command.ts';
+import { expectKind } from './expect-kind.ts';
 import { asking } from './fault.ts';
 import { oneOf } from './option.ts';
 import { pairFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
-import { askedWords, conditionsOf, type SetQuestion, setQuestion } from './set-question.ts';
+import { askedWords, type SetQuestion, setQuestion } from './set-question.ts';
 import { quickestRanking, RUN_ASKED, ruleCheck } from './set-ranking.ts';
 import { type Table, tableOf } from './table.ts';
 import { surfaceOf } from './turn-surface.ts';
@@ -39,6 +35,7 @@ export const set: Command = {
   conditions: ASKED,
   options: {
     course: { type: 'string' },
+    profile: { type: 'string' },
     'start-speed': { type: 'string' },
     turn: { type: 'string' },
     category: { type: 'string' },
@@ -48,7 +45,6 @@ export const set: Command = {
     values: {
       slalom: usualOf('SL'),
       giantSlalom: usualOf('GS'),
-      edgeMost: USUAL.edgeMostDeg,
       categories: categories.join(', '),
       wall: { key: 'calc.wallNote' },
     },
@@ -63,46 +59,53 @@ export const set: Command = {
     const turnBy = oneOf(options, 'turn', ['groove', 'cosine'] as const) ?? 'groove';
     const category =
       oneOf(options, 'category', categories) ?? categories.find(each => each === course.category) ?? null;
+    const profile =
+      typeof options.profile === 'string'
+        ? readProfileFile(options.profile, await read(options.profile))
+        : asking('--slope', () => evenSlope(course.asked.slopeDeg * DEGREE));
     const known = skis.map((ski, i) => {
       if (files.length > TOLD_FROM)
         progress(t('calc.set.bending', { nth: i + 1, count: files.length, name: ski.name }));
       return surfaceOf(files[i], ski, hardness, turnBy);
     });
-    const kept = asking(course.name, () =>
-      rankPairs(
-        skis.map((ski, i) => ({ name: ski.name, turn: known[i].turn, baseBevel: ski.baseBevel })),
-        course.gates,
-        conditionsOf(course.asked, said),
-      ),
-    );
     const checks = pairs.map(pair => ruleCheck(pair, course, category));
-    const ranking = quickestRanking(
+    const { ranking, atPace } = quickestRanking(
       pairs,
       known,
       checks,
       course,
+      profile,
       said,
       turnBy === 'cosine',
       tenths(progress),
     );
+    const best = ranking.pairs[0];
     const radius = rhythm
       ? setRadius(...rhythm)
-      : Math.min(...kept.pairs[0].report.gates.map(gate => gate.neededRadius));
+      : best && Math.min(...gateReadings(best.run.run, best.run.poleNodes).map(gate => gate.radius));
     const remarks = [
       ...disciplineRemarks(skis, course),
       ...new Set(checks.flatMap(check => (check?.verdict === 'fails' ? [toldAll(check.caution)] : []))),
     ];
-    const order = [...ranking.pairs, ...ranking.untimed].map(({ index }) => index);
+    const order = [...ranking.pairs, ...ranking.untimed, ...ranking.byRhythmAlone].map(({ index }) => index);
     const json = {
-      setRadiusM: rounded(radius),
+      setRadiusM: radius === undefined ? null : rounded(radius),
       pairs: order.map(index => {
-        const { name, neededEdge, minHold, verdict } = kept.pairs.find(pair => pair.index === index)!;
+        const timed = ranking.pairs.find(pair => pair.index === index);
+        const ridden = atPace ? atPace.pairs.find(pair => pair.index === index) : timed;
+        const failure = [...ranking.untimed, ...ranking.byRhythmAlone].find(
+          each => each.index === index,
+        )?.failure;
         return {
-          name,
-          neededEdgeDeg: neededEdge === null ? null : rounded(neededEdge / DEGREE),
-          minHoldDeg: rounded(minHold / DEGREE),
-          ...timesOf(ranking.pairs.find(pair => pair.index === index)),
-          verdict: told(verdict),
+          name: skis[index].name,
+          neededEdgeDeg: ridden ? rounded(ridden.neededEdge / DEGREE) : null,
+          minHoldDeg: ridden ? rounded(ridden.leastGrip / DEGREE) : null,
+          ...timesOf(timed),
+          verdict: timed
+            ? told(heldBackSentence(timed.run.run))
+            : failure
+              ? told(runFailureSentence(failure))
+              : told({ key: 'line.behindInRhythm' }),
           turnRadius: known[index].source,
           rules: checks[index]?.verdict ?? null,
         };
@@ -125,18 +128,19 @@ export const set: Command = {
         { name: 'verdict' },
       ],
     );
-    const title = t('calc.set.title', {
-      gates: course.gates.length,
-      kind: rhythm ? 'rhythm' : 'course',
-      radius: radius.toFixed(2),
-    });
+    const gates = course.gates.length;
+    const title =
+      radius === undefined
+        ? t('calc.set.titlePlain', { gates })
+        : t('calc.set.title', { gates, kind: rhythm ? 'rhythm' : 'course', radius: radius.toFixed(2) });
     return {
       json,
       tables: [{ title, ...table }, ...worthTable(json.pairs[0])],
       csv: table,
       words: [
         toldAll(ranking.because),
-        askedWords(course.asked),
+        ...(atPace ? [toldAll(atPace.because)] : []),
+        askedWords(course.asked, typeof options.profile === 'string' ? options.profile : null),
         ...remarks,
         ...known.map(({ words }) => words),
         t('calc.noAdvice'),
@@ -150,6 +154,10 @@ export const set: Command = {
     };
   },
 };
+
+/** @throws InputFault naming the file and its row */
+const readProfileFile = (file: string, text: string) =>
+  asking(file, () => readProfile(expectKind(file, text, 'slope')));
 
 /** What the quickest run of a pair comes to; nothing where none was found. */
 function timesOf(pair: TimedPair | undefined) {

@@ -1,4 +1,4 @@
-import { flexWorkings, vibrationTest } from '../../core/flex/index.ts';
+import { flexWorkings, modeName, vibrationTest } from '../../core/flex/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
 import type { Working } from '../../core/working/index.ts';
 import type { Command } from './command.ts';
@@ -7,7 +7,7 @@ import { oneNumber } from './option.ts';
 import { skiFrom } from './pair-input.ts';
 import { rounded } from './quantity.ts';
 import { tableOf } from './table.ts';
-import { t } from './words.ts';
+import { t, told } from './words.ts';
 
 export const vibrate: Command = {
   usage: 'calc.usage.pair',
@@ -29,11 +29,15 @@ export const vibrate: Command = {
       asking(file, () => vibrationTest(ski, { clamped, modes: count })),
     );
     const json = { name: ski.name, modes: modes.map(({ hz, kind }) => ({ hz: rounded(hz), kind })) };
-    const table = {
-      title: t(clamped ? 'calc.vibrate.clamped' : 'calc.vibrate.free', { name: ski.name }),
-      ...tableOf(json.modes, [{ name: 'hz', decimals: 1 }, { name: 'kind' }]),
+    const columns = [{ name: 'hz', decimals: 1 }, { name: 'kind' }] as const;
+    const spoken = modes.map((mode, i) => ({ hz: json.modes[i].hz, kind: told(modeName(mode)) }));
+    const title = t(clamped ? 'calc.vibrate.clamped' : 'calc.vibrate.free', { name: ski.name });
+    return {
+      json,
+      tables: [{ title, ...tableOf(spoken, columns) }],
+      csv: tableOf(json.modes, columns),
+      workings: clamped ? [] : freeWorkings(ski),
     };
-    return { json, tables: [table], csv: table, workings: clamped ? [] : freeWorkings(ski) };
   },
 };
 

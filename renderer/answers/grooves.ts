@@ -2,8 +2,8 @@ import { computed, type ReadonlySignal } from '@preact/signals';
 import type { CarveConditions, CarveFailure, Equilibrium } from '../../core/carve/index.ts';
 import { type ChosenPair, chosenPairs, inWords, t } from '../state/index.ts';
 import { answer } from './answer.ts';
-import { asked } from './asked.ts';
 import { carvingOf } from './radius-tables.ts';
+import { request } from './request.ts';
 
 interface Question {
   readonly pairs: readonly ChosenPair[];
@@ -21,7 +21,7 @@ export interface Grooves {
 
 const question = computed<Question | null>(() => {
   const pairs = chosenPairs.value.filter(({ pair }) => carvingOf(pair).ok);
-  return pairs.length > 0 ? { pairs, conditions: asked.value } : null;
+  return pairs.length > 0 ? { pairs, conditions: request.value } : null;
 });
 
 const solved = answer('equilibria', {

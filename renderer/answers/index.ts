@@ -2,7 +2,7 @@
  * Everything derived from the project, once. A view asks here and shows what it is told; no view asks another.
  *
  *   sidecutOf(pair), beamOf(pair), tableOf(pair, hardness)    what follows from a pair, remembered for it
- *   grooves, runs, ranking, chosenRanking                     signals that follow the project while they are read
+ *   grooves, runs, setRuns                                    signals that follow the project while they are read
  *   answer(job, { label, question })                          a signal { value, error, running, progress } of a job
  *
  * Heavy work is a job in `jobs/`, run in a worker: the latest question wins, progress and a stop button show in the
@@ -11,14 +11,6 @@
  */
 
 export { answer, retryAll, threadFailure } from './answer.ts';
-export {
-  asked,
-  askedLoad,
-  LEAST_EDGE,
-  LEAST_LOAD,
-  MOST_EDGE,
-  MOST_LOAD,
-} from './asked.ts';
 export { type Balance, balanceIn } from './balance.ts';
 export { type Bendable, beamOf, bendable, flatTableOf, unitBench } from './beam.ts';
 export { MOST_LOAD_N, pressRange, type Rest, rest, SUPPORT_SHARE, setupOf } from './bench-setup.ts';
@@ -54,6 +46,7 @@ export { foundText, limitedText, limitText, sourcesText, statusText, verdictText
 export { faultOf, grooveOf, grooves, unbendable } from './grooves.ts';
 export type { Identified, LargeBendAnswer, Modes, TableCurve } from './jobs/flex-jobs.ts';
 export { groundOf, programmeOf, type RhythmAnswer } from './jobs/run-plan.ts';
+export type { QuickestAnswer, QuickestPair } from './jobs/set-jobs.ts';
 export { largeBend } from './large-bend.ts';
 export { tableCurves } from './load-curves.ts';
 export { modesOf } from './modes.ts';
@@ -69,12 +62,16 @@ export {
 } from './moment.ts';
 export { bodyPath, edgeOf, edgePath, endPaths, halfOutline, overhang, type Placing } from './outline.ts';
 export { formOf } from './pair-form.ts';
-export { arcsAndTraverses } from './pair-path.ts';
 export { type Pressed, pressedShape } from './pressed.ts';
-export { findQuickLine, quickLineOf } from './quick-lines.ts';
-export { canTimeQuickestRuns, quickestRuns, timeQuickestRuns } from './quickest-runs.ts';
 export { carvingOf, tableOf } from './radius-tables.ts';
-export { chosenRanking, enteredNow, ranking } from './rankings.ts';
+export {
+  askedLoad,
+  LEAST_EDGE,
+  LEAST_LOAD,
+  MOST_EDGE,
+  MOST_LOAD,
+  request as asked,
+} from './request.ts';
 export { checkOf } from './rule-check.ts';
 export { ghostPair, leadPair, programmePlan } from './run-question.ts';
 export {
@@ -87,7 +84,15 @@ export {
   runs,
   turnSource,
 } from './runs.ts';
-export { courseConditions, type Scope, scope, type TurnModel, turnModel } from './set-question.ts';
+export { type Scope, scope, scopeOwner, type TurnModel, turnModel } from './set-question.ts';
+export {
+  enteredNow,
+  estimated,
+  firstTimes,
+  retrySetRuns,
+  setRunOf,
+  setRuns,
+} from './set-runs.ts';
 export { radiusOf, sidecutOf } from './sidecut.ts';
 export { allRows, day } from './squad.ts';
 export type { SquadRow } from './squad-rows.ts';

@@ -10,7 +10,7 @@ export class ThreadFailed extends Error {
 
 /** One thread that runs one job at a time and can be stopped only by ending it. */
 export interface Thread {
-  run(name: string, input: unknown, progress: (share: number) => void): Promise<unknown>;
+  run(name: string, input: unknown, progress: (share: number, soFar?: unknown) => void): Promise<unknown>;
   /** It broke off, perhaps while nobody waited. */
   readonly broken?: boolean;
   end(): void;
@@ -23,7 +23,8 @@ export interface Request {
   readonly ends?: boolean;
   readonly name: string;
   readonly input: unknown;
-  progress(share: number | null): void;
+  /** With what is known already, where the job tells it. */
+  progress(share: number | null, soFar?: unknown): void;
 }
 
 interface Waiting extends Request {
@@ -87,8 +88,8 @@ export class Queue {
       this.next();
     };
     job.progress(null);
-    this.run(job, share => {
-      if (current()) job.progress(share);
+    this.run(job, (share, soFar) => {
+      if (current()) job.progress(share, soFar);
     }).then(
       value => finish(() => job.resolve(value)),
       (error: Error) => {
@@ -102,7 +103,7 @@ export class Queue {
   }
 
   /** Async, so that a thread that cannot even be made rejects like one that breaks off. */
-  private async run(job: Request, progress: (share: number) => void): Promise<unknown> {
+  private async run(job: Request, progress: (share: number, soFar?: unknown) => void): Promise<unknown> {
     if (this.thread?.broken) {
       this.thread.end();
       this.thread = null;

@@ -35,7 +35,7 @@ export interface Runs {
   readonly draft: boolean;
 }
 
-interface Asked {
+interface RunRequest {
   readonly pair: ChosenPair;
   readonly plan: RunPlan;
 }
@@ -86,7 +86,7 @@ export function turnSource(pair: Pick<ChosenPair, 'pair'>, hardnessNPerMm3: numb
 }
 
 /** The question to the worker; follows every control. */
-export const asked = computed<readonly Asked[]>(() => {
+export const runRequests = computed<readonly RunRequest[]>(() => {
   const lead = leadPair.value;
   const ghost = ghostPair.value;
   const c = conditions.value;
@@ -108,8 +108,8 @@ export const asked = computed<readonly Asked[]>(() => {
   });
 });
 
-const isRhythm = (skiers: readonly Asked[]) => skiers[0]?.plan.programme.kind === 'rhythm';
-const asJob = (skiers: readonly Asked[], draft: boolean) => ({
+const isRhythm = (skiers: readonly RunRequest[]) => skiers[0]?.plan.programme.kind === 'rhythm';
+const asJob = (skiers: readonly RunRequest[], draft: boolean) => ({
   skiers: skiers.map(({ pair, plan }) => ({ id: pair.id, plan })),
   draft,
 });
@@ -117,8 +117,8 @@ const asJob = (skiers: readonly Asked[], draft: boolean) => ({
 /** A first look at every question of a drag; a rhythm is quick enough without. */
 const glimpsed = answer('skiRuns', {
   label: () => t('answers.run'),
-  question: () => (asked.value.length > 0 && !isRhythm(asked.value) ? asked.value : null),
-  input: (skiers: readonly Asked[]) => asJob(skiers, true),
+  question: () => (runRequests.value.length > 0 && !isRhythm(runRequests.value) ? runRequests.value : null),
+  input: (skiers: readonly RunRequest[]) => asJob(skiers, true),
 });
 
 /** How long a control rests before its run is worked out closely. */
@@ -126,19 +126,19 @@ const AT_REST_MS = 150;
 
 const solved = answer('skiRuns', {
   label: skiers => t(isRhythm(skiers) ? 'answers.quickestTurn' : 'answers.run'),
-  question: () => (asked.value.length > 0 ? asked.value : null),
-  input: (skiers: readonly Asked[]) => asJob(skiers, false),
+  question: () => (runRequests.value.length > 0 ? runRequests.value : null),
+  input: (skiers: readonly RunRequest[]) => asJob(skiers, false),
   settleMs: skiers => (isRhythm(skiers) ? 0 : AT_REST_MS),
 });
 
 /** Asks for the run once more, after a stop. */
 export const askAgain = solved.retry;
 
-type Told = Pick<Runs, 'runs'> & { readonly problem: Sentence | FieldFault | null };
-const read = new WeakMap<readonly HillAnswer[], Told>();
+type RunsAndProblem = Pick<Runs, 'runs'> & { readonly problem: Sentence | FieldFault | null };
+const read = new WeakMap<readonly HillAnswer[], RunsAndProblem>();
 
 /** Runs keep their objects, whatever else is told of them: the groove on the hill stays laid. */
-function toldBy(answers: readonly HillAnswer[], question: readonly Asked[]): Told {
+function runsOf(answers: readonly HillAnswer[], question: readonly RunRequest[]): RunsAndProblem {
   const known = read.get(answers) ?? answered(question, answers);
   read.set(answers, known);
   return known;
@@ -146,7 +146,7 @@ function toldBy(answers: readonly HillAnswer[], question: readonly Asked[]): Tol
 
 /** The skis down the hill, in step with the controls: the running question finishes, the latest waits. */
 export const runs = computed<Runs>(() => {
-  if (asked.value.length === 0) {
+  if (runRequests.value.length === 0) {
     return {
       runs: [],
       problem: t('answers.noTurn'),
@@ -167,14 +167,20 @@ export const runs = computed<Runs>(() => {
     };
   }
   // What a first look does not find may be there: only a close one refuses.
-  if (first.value?.every(({ ok }) => ok) && first.of && first.of !== of && of !== asked.value && !stopped) {
-    const { runs } = toldBy(first.value, first.of);
+  if (
+    first.value?.every(({ ok }) => ok) &&
+    first.of &&
+    first.of !== of &&
+    of !== runRequests.value &&
+    !stopped
+  ) {
+    const { runs } = runsOf(first.value, first.of);
     return { runs, problem: null, again: false, working: true, draft: true };
   }
-  const told: Told = value && of ? toldBy(value, of) : { runs: [], problem: null };
+  const reported: RunsAndProblem = value && of ? runsOf(value, of) : { runs: [], problem: null };
   return {
-    runs: told.runs,
-    problem: told.problem && inWords(told.problem),
+    runs: reported.runs,
+    problem: reported.problem && inWords(reported.problem),
     ...(stopped && { problem: t('answers.runStopped') }),
     again: stopped,
     working: running,
@@ -182,7 +188,7 @@ export const runs = computed<Runs>(() => {
   };
 });
 
-function answered(question: readonly Asked[], answers: readonly HillAnswer[]): Told {
+function answered(question: readonly RunRequest[], answers: readonly HillAnswer[]): RunsAndProblem {
   const first = answers[0]!;
   if (!first.ok) return { runs: [], problem: first.problem };
   const others = answers.slice(1).flatMap((answer, i): Sentence[] => {

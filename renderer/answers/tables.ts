@@ -1,8 +1,8 @@
 import { LRUCache } from 'lru-cache';
 import type { RadiusTable } from '../../core/carve/index.ts';
 import type { ChosenPair } from '../state/index.ts';
-import { askedFore, askedHardness } from './asked.ts';
 import { type TableState, tableOf } from './radius-tables.ts';
+import { askedFore, askedHardness } from './request.ts';
 
 export interface TableShown extends TableState {
   /** The table belongs to other conditions or an earlier state of the pair; a newer one is on its way. */

@@ -1,7 +1,7 @@
 import { cosineRadius, type RigidSki } from '../../core/carve/index.ts';
 import { type ChosenPair, ski } from '../state/index.ts';
-import { asked } from './asked.ts';
 import { grooveOf, unbendable } from './grooves.ts';
+import { request } from './request.ts';
 import { radiusOf, sidecutOf } from './sidecut.ts';
 
 export interface Turn {
@@ -15,7 +15,7 @@ export interface Turn {
 
 export function turnOf(pair: ChosenPair): Turn {
   const sidecut = radiusOf(pair.pair);
-  const rule = sidecut === null ? null : cosineRadius(sidecut, asked.value.edgeAngle);
+  const rule = sidecut === null ? null : cosineRadius(sidecut, request.value.edgeAngle);
   const found = grooveOf(pair)?.turnRadius ?? null;
   const solved = found !== null && found > 0 && Number.isFinite(found) ? found : null;
   return { solved, rule, radius: solved ?? (unbendable(pair) ? rule : null) };

@@ -34,7 +34,7 @@ export async function work<N extends JobName>(
   name: N,
   label: string,
   input: JobInput<N>,
-  onProgress?: (share: number) => void,
+  onProgress?: (share: number, soFar?: unknown) => void,
 ): Promise<JobOutput<N>> {
   const queue = queueOf(name);
   let share: number | null = null;
@@ -50,9 +50,9 @@ export async function work<N extends JobName>(
       name,
       input,
       ends: HOW_RUN[name].ends,
-      progress(next) {
+      progress(next, soFar) {
         share = next;
-        if (next !== null) onProgress?.(next);
+        if (next !== null) onProgress?.(next, soFar);
         if (shown) show();
       },
     })) as JobOutput<N>;

@@ -1,4 +1,7 @@
 import { type Signal, signal } from '@preact/signals';
+import { readBenchTable } from '../../core/flex/index.ts';
+import { CONTACT_LENGTH_MM } from '../../core/pair/index.ts';
+import { MM } from '../../core/units/index.ts';
 import { activePair, changeView, report, t } from '../state/index.ts';
 
 export type FlexSheet = 'stiffness' | 'modes' | 'layup' | 'readings';
@@ -23,6 +26,12 @@ export function takeReadings(file: { readonly name: string; readonly text: strin
   const active = activePair.value;
   if (!active) {
     report(t('files.readingsWithoutPair', { name: file.name }), 'error');
+    return;
+  }
+  const read = readBenchTable(file.text, CONTACT_LENGTH_MM.to * MM);
+  // Single cells at fault are mended beside the bench; a file of anything else is not laid out there.
+  if (!read.ok && (read.fault.field === 'file' || read.fault.field === 'readings')) {
+    report(t('files.atFault', { name: file.name, fault: read.fault }), 'error');
     return;
   }
   readingsOf(active.id).value = file.text;

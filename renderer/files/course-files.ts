@@ -1,5 +1,11 @@
 import { signal } from '@preact/signals';
-import { type GateProblem, readGates, setDiscipline, unreadComments } from '../../core/course/index.ts';
+import {
+  type GateList,
+  type GateProblem,
+  readGates,
+  setDiscipline,
+  unreadComments,
+} from '../../core/course/index.ts';
 import { categories } from '../../core/rules/index.ts';
 import { asCsvFile } from '../../core/table/index.ts';
 import { getHost } from '../host/index.ts';
@@ -27,8 +33,10 @@ export const fileProblems = signal<{
 const STEM = { SL: 'slalom', GS: 'giant-slalom' } as const;
 
 /** Puts the gates of a file in place of the present ones; what is at fault is told, and kept for its file. */
-export function takeCourse(file: { readonly name: string; readonly text: string }): void {
-  const { gates, stated, problems } = readGates(file.text);
+export function takeCourse(
+  file: { readonly name: string; readonly text: string },
+  { gates, stated, problems }: GateList = readGates(file.text),
+): void {
   fileProblems.value = problems.length > 0 ? { file: file.name, read: gates.length, problems } : null;
   if (gates.length === 0) {
     report(t('files.noGates', { name: file.name }), 'error');
@@ -54,9 +62,10 @@ export function takeCourse(file: { readonly name: string; readonly text: string 
   });
   const { length: unread } = problems;
   const read = { name: file.name, gates: t('common.gates', { count: gates.length }) };
-  const told = unread > 0 ? t('files.gatesNotRead', { ...read, count: unread }) : t('files.gatesRead', read);
+  const reported =
+    unread > 0 ? t('files.gatesNotRead', { ...read, count: unread }) : t('files.gatesRead', read);
   report(
-    unknown ? t('files.unknownCategory', { told, found: written, categories }) : told,
+    unknown ? t('files.unknownCategory', { reported, found: written, categories }) : reported,
     unread > 0 || unknown ? 'error' : 'note',
   );
 }

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
-import { FieldError } from '../../core/fault/index.ts';
-import { editions, readEdition } from '../../core/rules/index.ts';
+import { editions } from '../../core/rules/index.ts';
 import { changeRules, faultsInWords, inWords, report, t } from '../state/index.ts';
+import { READ, type ReadEdition } from './reading.ts';
 
 /** Why the last edition file could not be read, field by field. */
 export const editionProblems = signal<{ readonly file: string; readonly lines: readonly string[] } | null>(
@@ -9,9 +9,12 @@ export const editionProblems = signal<{ readonly file: string; readonly lines: r
 );
 
 /** Takes in an edition file; one of the same label replaces the one opened before. */
-export function takeEdition(file: { readonly name: string; readonly text: string }): void {
-  try {
-    const read = readEdition(file.text);
+export function takeEdition(
+  file: { readonly name: string; readonly text: string },
+  found: ReadEdition = READ.edition(file.text),
+): void {
+  if (found.ok) {
+    const read = found.edition;
     // A label that is taken would hide one edition behind the other.
     const label = editions.some(each => each.edition === read.edition)
       ? `${read.edition} (${file.name})`
@@ -22,9 +25,8 @@ export function takeEdition(file: { readonly name: string; readonly text: string
     }));
     editionProblems.value = null;
     report(t('files.editionOpened', { name: file.name, label, count: read.limits.length }));
-  } catch (error) {
-    if (!(error instanceof FieldError)) throw error;
-    const faults = [error, ...error.others];
+  } else {
+    const { faults } = found;
     editionProblems.value = { file: file.name, lines: faults.map(inWords) };
     report(t('files.noEdition', { name: file.name, fault: faultsInWords(faults) }), 'error');
   }

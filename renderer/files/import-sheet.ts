@@ -1,15 +1,14 @@
 import { group } from 'd3';
 import {
   FAULT_HEADING,
-  oddEntries,
   type Pair,
-  readSheet,
   type Sheet,
   type SheetPair,
   type SheetProblem,
 } from '../../core/pair/index.ts';
 import { readCsvRows, writeCsvRows } from '../../core/table/index.ts';
 import { inWords, ownerOf, type RackEntry, t, withOwner } from '../state/index.ts';
+import type { ReadSheet } from './reading.ts';
 
 /** A technician's sheet, read and looked over, before anything is taken in. */
 export interface SheetImport {
@@ -31,14 +30,13 @@ export interface SheetLine {
   readonly message: string;
 }
 
-/** Reads a sheet; `known` marks pairs the rack has already, to the last measurement. */
+/** A sheet that was read; `known` marks pairs the rack has already, to the last measurement. */
 export function lookOver(
   fileName: string,
-  text: string,
+  { sheet, odd }: ReadSheet,
   rack: readonly RackEntry[],
   note?: string,
 ): SheetImport {
-  const sheet = readSheet(text);
   const inRack = new Set(rack.map(entry => sameAs(entry.pair)));
   const pairs = sheet.pairs.map(each => {
     const pair = pairOf(each);
@@ -50,11 +48,22 @@ export function lookOver(
       (problem): SheetLine => ({
         row: problem.row,
         kind: problem.imported ? 'field left out' : 'not taken in',
-        message: inWords(problem),
+        // A file of anything else has faults by the hundred thousand; the words are made for those that are shown.
+        get message() {
+          return inWords(problem);
+        },
       }),
     ),
-    ...sheet.guesses.map(({ row, guess }): SheetLine => ({ row, kind: 'guess', message: inWords(guess) })),
-    ...oddEntries(sheet.pairs).map(
+    ...sheet.guesses.map(
+      ({ row, guess }): SheetLine => ({
+        row,
+        kind: 'guess',
+        get message() {
+          return inWords(guess);
+        },
+      }),
+    ),
+    ...odd.map(
       ({ row, name, remark }): SheetLine => ({
         row,
         kind: 'odd',
@@ -109,9 +118,9 @@ export const entriesOf = (
 export function faultSheet({ sheet }: SheetImport): string {
   const { separator, columns, problems } = sheet;
   const byLine = group(problems, each => each.row);
-  const lines = [...byLine.values()].map(told => ({
-    fields: readCsvRows(told[0]!.raw, separator).rows[0]?.fields ?? [],
-    why: told.map(whyOf).join(' · '),
+  const lines = [...byLine.values()].map(reported => ({
+    fields: readCsvRows(reported[0]!.raw, separator).rows[0]?.fields ?? [],
+    why: reported.map(whyOf).join(' · '),
   }));
   const kept = columns.map(column => column.heading);
   const at = kept.indexOf(FAULT_HEADING);

@@ -17,5 +17,6 @@ export type { SheetImport, SheetLine } from './import-sheet.ts';
 export { lookOver } from './import-sheet.ts';
 export type { Incoming } from './incoming.ts';
 export { answer, waitingRacks } from './rack-files.ts';
+export { READ } from './reading.ts';
 export { saveAll, saveEntry, saveRack } from './saving.ts';
 export { looking, nextSheet, saveFaults, sheetsWaiting, takePairs } from './sheet-files.ts';

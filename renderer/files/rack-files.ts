@@ -4,8 +4,6 @@ import {
   type RackPair,
   type ReadPair,
   type ReadRack,
-  readPair,
-  readRack,
   writePair,
   writeRack,
 } from '../../core/pair/index.ts';
@@ -54,8 +52,7 @@ export interface WaitingRack {
 export const waitingRacks = signal<readonly WaitingRack[]>([]);
 
 /** A pair joins the rack; what is wrong with it is told. Pasted, it is in no file. */
-export function takePair(file: Incoming): void {
-  const read = readPair(file.text);
+export function takePair(file: Incoming, read: ReadPair): void {
   if (!read.ok) {
     report(t('files.atFault', { name: file.name, fault: faultsInWords(read.problems) }), 'error');
     return;
@@ -108,8 +105,7 @@ function openAgain(file: OpenedFile, read: GoodPair, open: RackEntry): void {
 }
 
 /** A rack is opened, or waits for an answer where one is open; pasted, its pairs join what is there. */
-export function takeRack(file: Incoming): void {
-  const read = readRack(file.text);
+export function takeRack(file: Incoming, read: ReadRack): void {
   const { token } = file;
   if (!read.ok) {
     report(t('files.atFault', { name: file.name, fault: read.problems[0]! }), 'error');

@@ -15,23 +15,26 @@ import {
   t,
 } from '../state/index.ts';
 import { entriesOf, faultSheet, lookOver, type SheetImport } from './import-sheet.ts';
+import type { ReadSheet } from './reading.ts';
 
-type SheetText = Pick<OpenedFile, 'name' | 'text' | 'note'>;
+interface WaitingSheet extends Pick<OpenedFile, 'name' | 'note'> {
+  readonly read: ReadSheet;
+}
 
-const sheets = signal<readonly SheetText[]>([]);
+const sheets = signal<readonly WaitingSheet[]>([]);
 
 /** The sheet being looked over, the first of those that wait; null when none does. */
 export const looking: ReadonlySignal<SheetImport | null> = computed(() => {
   const [sheet] = sheets.value;
-  return sheet ? lookOver(sheet.name, sheet.text, project.peek().rack, sheet.note) : null;
+  return sheet ? lookOver(sheet.name, sheet.read, project.peek().rack, sheet.note) : null;
 });
 
 /** How many more sheets wait behind the one being looked over. */
 export const sheetsWaiting = computed(() => Math.max(0, sheets.value.length - 1));
 
 /** Lays a sheet out on the squad's page to be looked over; nothing is taken in yet. */
-export function lookAtSheet(sheet: SheetText): void {
-  sheets.value = [...sheets.value, sheet];
+export function lookAtSheet({ name, note }: Pick<OpenedFile, 'name' | 'note'>, read: ReadSheet): void {
+  sheets.value = [...sheets.value, { name, note, read }];
   changeView({ page: 'squad' });
 }
 

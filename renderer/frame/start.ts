@@ -34,14 +34,14 @@ export async function startApp(host: Host): Promise<void> {
     const keeper = keepDraft(host.draft, kept, stale, tellTrouble);
     host.onEnding(keeper.flush);
   }
-  const [aside, ...more] = first.setAside;
-  if (aside) {
-    const { name } = aside;
-    const told =
+  const [unreadable, ...more] = first.unreadable;
+  if (unreadable) {
+    const { name } = unreadable;
+    const reported =
       more.length > 0
         ? t('frame.notRestoredMore', { name, more: more.length })
         : t('frame.notRestored', { name });
-    report(told, 'error');
+    report(reported, 'error');
   }
   if (notTaken.length > 0) {
     report(t('setting.notTakenUp', { settings: notTaken }), 'error');
@@ -53,7 +53,7 @@ export async function startApp(host: Host): Promise<void> {
     if (tuneLogUnsaved.value) names.push(t('frame.unsavedTuneLog'));
     if (courseUnsaved.value) names.push(course.value.name || t('frame.unsavedSet'));
     // A browser lets go of the drafts of closed windows that hold nothing unsaved.
-    if (host.kind === 'browser') names.push(...project.value.setAside.map(({ name }) => name));
+    if (host.kind === 'browser') names.push(...project.value.unreadable.map(({ name }) => name));
     host.setUnsaved(names.slice(0, 1000).map(name => name.slice(0, 200)));
   });
   host.onCommand(perform);
@@ -105,7 +105,7 @@ async function firstProject(host: Host): Promise<First> {
     ...EMPTY_PROJECT,
     rack,
     course: demoSets.SL,
-    setAside: read.aside,
+    unreadable: read.unreadable,
   });
   return { first, kept: null, stale, draftUnread, notTaken: [] };
 }

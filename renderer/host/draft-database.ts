@@ -57,12 +57,12 @@ export function createDraftDatabase(name = 'turnwright'): DraftDatabase {
       const stores = await change();
       const records = stores.objectStore('records');
       // Only the last is waited for: the transaction as a whole says whether all of it is down.
-      const asked: Promise<unknown>[] = [];
+      const request: Promise<unknown>[] = [];
       for (const [key, text] of Object.entries(changes)) {
-        asked.push(text === null ? records.delete([window, key]) : records.put(text, [window, key]));
+        request.push(text === null ? records.delete([window, key]) : records.put(text, [window, key]));
       }
-      asked.push(stores.objectStore('windows').put({ at: Date.now(), unsaved }, window));
-      await Promise.all([...asked, stores.done]);
+      request.push(stores.objectStore('windows').put({ at: Date.now(), unsaved }, window));
+      await Promise.all([...request, stores.done]);
     },
     async hand(from, to) {
       const stores = await change();

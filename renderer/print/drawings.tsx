@@ -167,7 +167,7 @@ export function RadiusOnPaper({ pair }: { pair: ChosenPair }): JSX.Element {
               load: { quantity: 'force', value: load },
               snow: { quantity: 'hardness', value: hardness },
             })
-          : t('print.radiusCosine')
+          : t('carve.title.cosineRadius')
       }
       x={{ label: t('print.edgeAngle'), measure: 'angleDeg' }}
       y={{ label: t('print.radius'), measure: 'radius' }}

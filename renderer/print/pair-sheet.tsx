@@ -1,5 +1,8 @@
 import type { JSX } from 'preact';
 import type { Pair } from '../../core/pair/index.ts';
+import { editionText } from '../../core/rules/index.ts';
+import { sizeOf } from '../../core/units/index.ts';
+
 import {
   byLatest,
   checkOf,
@@ -57,7 +60,7 @@ export function PairSheet({ id }: { id: string }): JSX.Element | null {
       <p class="sheet-cautions">
         {t('print.uncertainty', {
           stiffness: TAKEN_AS.stiffness * 100,
-          mass: TAKEN_AS.massKg * 1000,
+          mass: TAKEN_AS.massKg / sizeOf('g'),
           angle: TAKEN_AS.angleDeg,
         })}
       </p>
@@ -95,8 +98,8 @@ function Rules({ pair }: { pair: Pair }): JSX.Element {
       <caption>
         {t('print.ruleCheck', {
           discipline: disciplineText(check.discipline),
-          category: check.category,
-          edition: check.edition,
+          category: { key: `category.${check.category}` },
+          edition: editionText(check.edition),
           verdict: verdictText(check.verdict),
         })}
       </caption>

@@ -17,7 +17,7 @@ import { newPair } from './pair-form-host.tsx';
 import { RackRow } from './rack-row.tsx';
 import { showRecent } from './recent-list.tsx';
 import { enterRows, moveAmongRows } from './row-keys.ts';
-import { SetAsideNote } from './set-aside.tsx';
+import { SetAsideNote } from './unreadable-work.tsx';
 
 const rackNow = computed(() => project.value.rack);
 const rackFileNow = computed(() => project.value.rackFile);

@@ -5,6 +5,7 @@ import {
   catalogueRadiusWorking,
   controlRadiusWorking,
   controlReadingsOf,
+  editionText,
   type PairCheck,
   threeReadingsWorking,
 } from '../../core/rules/index.ts';
@@ -39,8 +40,8 @@ export function CheckTable(props: {
               {t('rules.caption', {
                 name,
                 discipline: disciplineText(check.discipline),
-                category: check.category,
-                edition: check.edition,
+                category: { key: `category.${check.category}` },
+                edition: editionText(check.edition),
               })}
             </caption>
             <thead>

@@ -151,9 +151,9 @@ export class HillScene implements SetUp<HillSceneInput, HillCamera> {
 
   #nameWays(runner: HillRunner): void {
     const { skis, mass } = this.#ways;
-    const told = runner.nextMark(this.playback.time, skis.sprite.position, mass.sprite.position);
-    skis.set(told ? 'skis' : '', runner.run.style.colour, this.#theme);
-    mass.set(told ? 'mass' : '', runner.run.style.colour, this.#theme);
+    const reported = runner.nextMark(this.playback.time, skis.sprite.position, mass.sprite.position);
+    skis.set(reported ? 'skis' : '', runner.run.style.colour, this.#theme);
+    mass.set(reported ? 'mass' : '', runner.run.style.colour, this.#theme);
   }
 
   coarsen(): void {

@@ -1,9 +1,9 @@
 export type { ArcPath, PlanePoint } from './arc.ts';
+export { deviceSceneOptions as lookHere } from './device-scene-options.ts';
 export type { EdgeCamera, EdgeSceneInput, EdgeSki, ExtraArc } from './edge-scene.ts';
 export type { GatePole } from './gates.ts';
 export type { BendRows, HillRun } from './hill-runner.ts';
 export type { ForceName, HillCamera, HillSceneInput } from './hill-scene.ts';
-export { lookHere } from './look-here.ts';
 export { createScene, type EdgeSceneHandle, type HillSceneHandle, type SceneHandle } from './scene.ts';
 export type { SceneOptions, SceneStats } from './scene-options.ts';
 export type { SkiBend } from './ski-mesh.ts';

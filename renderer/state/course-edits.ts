@@ -102,6 +102,7 @@ const schema = z.object({
   slopeDeg: within('courseSlopeDeg').catch(NO_COURSE.slopeDeg),
   speedKmh: within('courseSpeedKmh').catch(NO_COURSE.speedKmh),
   keepSpeed: z.boolean().catch(NO_COURSE.keepSpeed),
+  onProfile: z.boolean().catch(NO_COURSE.onProfile),
   greatestEdgeDeg: within('courseEdgeMostDeg').catch(NO_COURSE.greatestEdgeDeg),
   gateWidthM: within('gateWidthM').nullable().catch(NO_COURSE.gateWidthM),
   category: z.enum(categories).catch(NO_COURSE.category),

@@ -8,8 +8,8 @@ import {
   projectOfDraft,
 } from './draft.ts';
 import type { Project } from './project.ts';
-import { draftAside, recordAside, type SetAside } from './set-aside.ts';
 import { settingsNotTaken } from './settings-not-taken.ts';
+import { type Unreadable, unreadableDraft, unreadableRecord } from './unreadable.ts';
 
 /**
  * The work in progress in parts, each under a key of its own, so that an edit writes what it changed and no
@@ -21,6 +21,8 @@ export type DraftRecords = Readonly<Record<string, string>>;
 export type DraftChanges = Readonly<Record<string, string | null>>;
 
 const PAIR = 'pair/';
+/** What earlier drafts called the record of what could not be read. */
+const EARLIER_UNREADABLE = 'setAside';
 /** The whole draft as one text, as the first versions kept it. */
 const WHOLE_DRAFT = 'whole';
 
@@ -41,13 +43,13 @@ export function draftChanges(
     pairs.delete(entry.id);
   }
   for (const id of pairs.keys()) changes[PAIR + id] = null;
-  const { rack, rackFile, tuneLog, setAside, ...rest } = now;
+  const { rack, rackFile, tuneLog, unreadable, ...rest } = now;
   const sameOrder =
     before?.rack.length === rack.length && rack.every(({ id }, at) => before.rack[at]!.id === id);
   if (!sameOrder) changes.order = JSON.stringify(rack.map(({ id }) => id));
   if (before?.rackFile !== rackFile) changes.rackFile = JSON.stringify(draftedRackFile(rackFile));
   if (before?.tuneLog !== tuneLog) changes.tuneLog = JSON.stringify(draftedTuneLog(tuneLog));
-  if (before?.setAside !== setAside) changes.setAside = JSON.stringify(setAside);
+  if (before?.unreadable !== unreadable) changes.unreadable = JSON.stringify(unreadable);
   const others = Object.keys(rest) as (keyof typeof rest)[];
   if (others.some(key => before?.[key] !== rest[key])) {
     changes.rest = JSON.stringify({ version: DRAFT_VERSION, ...rest });
@@ -58,7 +60,7 @@ export function draftChanges(
 export interface ReadDraft {
   readonly project: Project | null;
   /** What there is of a draft that gives no project, word for word. */
-  readonly aside: readonly SetAside[];
+  readonly unreadable: readonly Unreadable[];
   /** The records hold all of the project and nothing else, so that only what changes has to be written. */
   readonly whole: boolean;
   /** Settings that fail their check and are as usual again, by name. */
@@ -67,15 +69,15 @@ export interface ReadDraft {
 
 /** The project of a draft's records. What of it cannot be read is among what is set aside, word for word. */
 export function projectFromRecords(records: DraftRecords | null): ReadDraft {
-  if (records === null) return { project: null, aside: [], whole: false, notTaken: [] };
-  const aside: SetAside[] = [];
+  if (records === null) return { project: null, unreadable: [], whole: false, notTaken: [] };
+  const unreadable: Unreadable[] = [];
   const read = (key: string): unknown => {
     const text = records[key];
     if (text === undefined) return undefined;
     try {
       return JSON.parse(text);
     } catch {
-      aside.push(recordAside(key, text));
+      unreadable.push(unreadableRecord(key, text));
       return undefined;
     }
   };
@@ -83,7 +85,7 @@ export function projectFromRecords(records: DraftRecords | null): ReadDraft {
   if (whole !== undefined && records.rest === undefined) {
     const project = projectFrom(whole);
     const notTaken = project ? settingsNotTaken(whole, project) : [];
-    return { project, aside: project ? [] : draftAside(whole), whole: false, notTaken };
+    return { project, unreadable: project ? [] : unreadableDraft(whole), whole: false, notTaken };
   }
   const rest = read('rest');
   const order = read('order');
@@ -96,19 +98,21 @@ export function projectFromRecords(records: DraftRecords | null): ReadDraft {
     rack: [...keys].map(read).filter(entry => entry !== undefined),
     rackFile: read('rackFile'),
     tuneLog: read('tuneLog'),
-    setAside: read('setAside'),
+    unreadable: read(records.unreadable === undefined ? EARLIER_UNREADABLE : 'unreadable'),
   };
   const project = projectOfDraft(draft);
-  if (!project) return { project, aside: draftAside(JSON.stringify(draft)), whole: false, notTaken: [] };
+  if (!project)
+    return { project, unreadable: unreadableDraft(JSON.stringify(draft)), whole: false, notTaken: [] };
   const notTaken = settingsNotTaken(records.rest ?? null, project);
   const pairs = Object.keys(records).filter(key => key.startsWith(PAIR));
-  const parts = pairs.length + ['order', 'rest', 'rackFile', 'tuneLog', 'setAside'].length;
+  const parts = pairs.length + ['order', 'rest', 'rackFile', 'tuneLog', 'unreadable'].length;
   return {
-    project: aside.length === 0 ? project : { ...project, setAside: [...project.setAside, ...aside] },
-    aside: [],
+    project:
+      unreadable.length === 0 ? project : { ...project, unreadable: [...project.unreadable, ...unreadable] },
+    unreadable: [],
     notTaken,
     whole:
-      aside.length === 0 &&
+      unreadable.length === 0 &&
       notTaken.length === 0 &&
       project.rack.length === pairs.length &&
       Object.keys(records).length === parts,

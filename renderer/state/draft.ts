@@ -15,8 +15,8 @@ import {
   type ViewSettings,
 } from './project.ts';
 import { rulesFrom } from './rules-settings.ts';
-import { apart, asideFrom, pairAside, type SetAside } from './set-aside.ts';
 import { slopeFrom } from './slope-settings.ts';
+import { apart, type Unreadable, unreadableFrom, unreadablePair } from './unreadable.ts';
 import { inWords, t } from './words.ts';
 
 export const DRAFT_VERSION = 1;
@@ -63,7 +63,7 @@ export function projectFrom(text: string | null): Project | null {
 /** The same of a draft that is read already; null when its layout is another version's. */
 export function projectOfDraft(value: Readonly<Record<string, unknown>>): Project | null {
   if (value.version !== DRAFT_VERSION) return null;
-  const earlier = asideFrom(value.setAside);
+  const earlier = unreadableFrom(value.unreadable ?? value.setAside);
   const entries = (Array.isArray(value.rack) ? value.rack : []).map(entryFrom);
   const rack = apart([...entries.flatMap(each => each.entry ?? []), ...earlier.back]);
   const ids = new Set(rack.map(entry => entry.id));
@@ -74,12 +74,12 @@ export function projectOfDraft(value: Readonly<Record<string, unknown>>): Projec
   const activeId = chosen.includes(value.activeId as string) ? (value.activeId as string) : null;
   const rackFile = rackFileFrom(value.rackFile);
   const course = courseFrom(value.course);
-  const setAside = [
-    ...earlier.aside,
-    ...entries.flatMap(each => each.aside ?? []),
-    ...rackFileAside(value.rackFile, rackFile),
-    ...tuneLogAside(value.tuneLog),
-    ...gatesAside(value.course, course.gates.length),
+  const unreadable = [
+    ...earlier.unreadable,
+    ...entries.flatMap(each => each.unreadable ?? []),
+    ...unreadableRackFile(value.rackFile, rackFile),
+    ...unreadableTuneLog(value.tuneLog),
+    ...unreadableGates(value.course, course.gates.length),
   ];
   return {
     rack,
@@ -94,18 +94,18 @@ export function projectOfDraft(value: Readonly<Record<string, unknown>>): Projec
     slope: slopeFrom(value.slope, ids),
     board: boardFrom(value.board, ids),
     view: viewFrom(value.view),
-    setAside: apart(setAside),
+    unreadable: apart(unreadable),
   };
 }
 
-function entryFrom(value: unknown, at: number): { entry?: RackEntry; aside?: SetAside } {
+function entryFrom(value: unknown, at: number): { entry?: RackEntry; unreadable?: Unreadable } {
   const { id, pair, saved, fileToken, fileName, inRackFile, readOnly } = (value ?? {}) as Record<
     string,
     unknown
   >;
   const own = typeof id === 'string' ? id : `draft ${at}`;
   const problems = checkPair(pair);
-  if (problems.length > 0) return { aside: pairAside(own, pair, problems) };
+  if (problems.length > 0) return { unreadable: unreadablePair(own, pair, problems) };
   const savedPair = saved === 'same' ? pair : checkPair(saved).length === 0 ? saved : null;
   const entry = {
     id: own,
@@ -128,20 +128,20 @@ function rackFileFrom(value: unknown): RackFile | null {
   return { token, name, rack: read.rack, savedIds: ids, readOnly: readOnly === true };
 }
 
-function rackFileAside(value: unknown, read: RackFile | null): SetAside[] {
+function unreadableRackFile(value: unknown, read: RackFile | null): Unreadable[] {
   const { name, rack } = (value ?? {}) as Record<string, unknown>;
   if (read !== null || typeof rack !== 'string') return [];
   const called = typeof name === 'string' ? name : 'squad.rack.json';
   return [{ id: 'rack file', name: called, fileName: called, why: unread(rack), text: rack }];
 }
 
-function tuneLogAside(value: unknown): SetAside[] {
+function unreadableTuneLog(value: unknown): Unreadable[] {
   if (typeof value !== 'string' || readRack(value).ok) return [];
   const why = unread(value);
   return [{ id: 'tune log', name: t('draft.tuneLog'), fileName: 'tune-log.rack.json', why, text: value }];
 }
 
-function gatesAside(value: unknown, kept: number): SetAside[] {
+function unreadableGates(value: unknown, kept: number): Unreadable[] {
   const { gates, name } = (value ?? {}) as Record<string, unknown>;
   const given = Array.isArray(gates) ? gates.length : 0;
   if (given === kept) return [];

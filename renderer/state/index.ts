@@ -99,7 +99,6 @@ export {
   unchoose,
 } from './rack-edits.ts';
 export { changeRules, rules } from './rules-settings.ts';
-export { dismiss, draftAside, type SetAside } from './set-aside.ts';
 export { settingsNotTaken } from './settings-not-taken.ts';
 export { changeSlope, slope } from './slope-settings.ts';
 export { report, type Status, showTask, status, type Task, tasks } from './status.ts';
@@ -120,4 +119,5 @@ export {
   view,
 } from './store.ts';
 export { addTune, belongsTo, removeTune, setDueAfter, tuneLogInFile, tunesOf } from './tune-log.ts';
+export { dismiss, type Unreadable as SetAside, unreadableDraft as draftAside } from './unreadable.ts';
 export { allInWords, errorWords, faultsInWords, inWords, t } from './words.ts';

@@ -4,7 +4,7 @@ import type { Pair, Rack, RackTune } from '../../core/pair/index.ts';
 import type { Category, Edition } from '../../core/rules/index.ts';
 import type { TurnShape } from '../../core/run/index.ts';
 import type { System } from '../../core/units/index.ts';
-import type { SetAside } from './set-aside.ts';
+import type { Unreadable } from './unreadable.ts';
 
 export type Question = 'shape' | 'flex' | 'edge' | 'slope' | 'set';
 export const QUESTIONS: readonly Question[] = ['shape', 'flex', 'edge', 'slope', 'set'];
@@ -49,8 +49,10 @@ export interface Course {
   /** The slope it is set on; of its own, as is the speed asked of it. */
   readonly slopeDeg: number;
   readonly speedKmh: number;
-  /** Keep the speed all the way, as a coach asks "at 40 km/h?"; else it is the speed at the start. */
+  /** Nobody goes faster, as a coach asks "at 40 km/h?"; else it is the speed at the start, 0 from rest. */
   readonly keepSpeed: boolean;
+  /** On the measured slope profile that is open, in place of the slope. */
+  readonly onProfile: boolean;
   readonly greatestEdgeDeg: number;
   /** One for all gates; null when nobody has said. */
   readonly gateWidthM: number | null;
@@ -146,7 +148,7 @@ export interface Project {
   readonly board: BoardSettings;
   readonly view: ViewSettings;
   /** Parts of earlier work that this version cannot read, kept until taken off the list. */
-  readonly setAside: readonly SetAside[];
+  readonly unreadable: readonly Unreadable[];
 }
 
 export const MAX_CHOSEN = 4;
@@ -175,10 +177,11 @@ export const NO_COURSE: Course = {
   inFile: null,
   slopeDeg: courseSlopeDeg,
   speedKmh: courseSpeedKmh,
-  keepSpeed: true,
+  keepSpeed: false,
+  onProfile: false,
   greatestEdgeDeg: courseEdgeMostDeg,
   gateWidthM: null,
-  category: 'men',
+  category: 'U16 boys',
   comments: [],
 };
 
@@ -209,5 +212,5 @@ export const EMPTY_PROJECT: Project = {
   slope: DEFAULT_SLOPE,
   board: DEFAULT_BOARD,
   view: DEFAULT_VIEW,
-  setAside: [],
+  unreadable: [],
 };

@@ -20,6 +20,7 @@ const SETTINGS = {
     slopeDeg: 'setting.courseSlope',
     speedKmh: 'setting.courseSpeed',
     keepSpeed: 'setting.keepSpeed',
+    onProfile: 'setting.onProfile',
     greatestEdgeDeg: 'setting.courseEdgeMost',
     gateWidthM: 'condition.gateWidth',
     category: 'setting.category',

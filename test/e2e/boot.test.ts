@@ -19,7 +19,7 @@ test('the boot is asked what it carries, and says how', async () => {
   await reading('Carries nothing at').waitFor();
   await expect.poll(() => reading('Carries nothing at').textContent()).toMatch(/19\.\d°.*now \d+\.\d°/);
   await reading('Moment it carries').press('Enter');
-  await page.getByRole('heading', { name: 'Moment on the boot, the push at the waist' }).waitFor();
+  await page.getByRole('heading', { name: 'Moment on the boot, with the push at the waist' }).waitFor();
   expect(await page.locator('math').count()).toBeGreaterThan(2);
   await page.keyboard.press('Escape');
   await page.locator('dialog').waitFor({ state: 'detached' });

@@ -136,7 +136,7 @@ test('rows pasted from a spreadsheet are looked over, imported and undone', asyn
 test('what this version cannot read of the last work is kept, told, saved as a file and dismissed', async () => {
   const records = () => page.evaluate(readDraft);
   const stored = (changes: Record<string, string | null>) => page.evaluate(writeDraft, changes);
-  const keptAside = async () => /^\[\{/.test((await records()).setAside ?? '');
+  const keptAside = async () => /^\[\{/.test((await records()).unreadable ?? '');
   const first = async () =>
     Object.entries(await records()).find(([, text]) => text.includes(`"name":"${demo[0]}"`))!;
 

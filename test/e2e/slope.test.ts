@@ -176,11 +176,11 @@ test('a calculation that cannot start is told, and tried again on request', asyn
     await page.keyboard.press('4');
     await page.getByRole('alert').filter({ hasText: 'could not be worked out' }).waitFor({ timeout: 60_000 });
     // Every view that asks for work says so, and the board.
-    const told = page.getByRole('alert').filter({ hasText: 'The calculation failed to start.' });
+    const reported = page.getByRole('alert').filter({ hasText: 'The calculation failed to start.' });
     const again = page.getByRole('button', { name: 'Try again' });
     for (const key of ['2', '3', '5', 'F9', 'Escape', '4']) {
       await page.keyboard.press(key);
-      await told.first().waitFor();
+      await reported.first().waitFor();
       await again.waitFor();
     }
     await page.evaluate(() => (window as unknown as { mendWorkers(): void }).mendWorkers());
@@ -190,7 +190,7 @@ test('a calculation that cannot start is told, and tried again on request', asyn
       null,
       { timeout: 60_000 },
     );
-    await told.first().waitFor({ state: 'detached' });
+    await reported.first().waitFor({ state: 'detached' });
   } finally {
     await broken.close();
   }

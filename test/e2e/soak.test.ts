@@ -49,15 +49,15 @@ test('playing down the hill leaves nothing behind, and a paused hill draws nothi
     const frames = await page.evaluate(async () => {
       const wait = (ms: number) => new Promise(resolve => setTimeout(resolve, ms));
       await wait(2500);
-      let asked = 0;
+      let request = 0;
       const original = window.requestAnimationFrame;
       window.requestAnimationFrame = callback => {
-        asked++;
+        request++;
         return original.call(window, callback);
       };
       await wait(1000);
       window.requestAnimationFrame = original;
-      return asked;
+      return request;
     });
     expect(frames).toBe(0);
     expect(app.problems).toEqual([]);

@@ -118,7 +118,7 @@ const line = fc
 const unbent = { ...larch, bending: { kind: 'formula', newtonM2: 'x' } };
 const readings = 'loadAtMm,loadN,dialAtMm,deflectionMm\n300,100,300,2.1\n';
 
-async function told(argv: readonly string[], stdin: string) {
+async function reported(argv: readonly string[], stdin: string) {
   let out = '';
   let err = '';
   const code = await calc(argv, {
@@ -138,7 +138,7 @@ test('whatever stands on the command line is answered, or refused in one line', 
     fc.asyncProperty(line, async argv => {
       const given =
         argv[0] === 'identify' ? readings : JSON.stringify(ANSWERED.includes(argv[0]!) ? larch : unbent);
-      const { code, out, err } = await told(argv, given);
+      const { code, out, err } = await reported(argv, given);
       if (code === 0) {
         if (argv.includes('--json') && !out.startsWith('turnwright ')) JSON.parse(out);
         return;
@@ -156,7 +156,7 @@ test('whatever stands on the command line is answered, or refused in one line', 
 test('whatever a file holds, its command answers or names the file and its field', async () => {
   await fc.assert(
     fc.asyncProperty(harmedText(JSON.stringify(larch), readings), async stdin => {
-      const { code, out, err } = await told(['shape', '-', '--json'], stdin);
+      const { code, out, err } = await reported(['shape', '-', '--json'], stdin);
       if (code === 0) JSON.parse(out);
       else {
         expect({ code, out }).toEqual({ code: 2, out: '' });

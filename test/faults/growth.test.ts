@@ -8,6 +8,7 @@ import { readEdition } from '../../core/rules/index.ts';
 import { readEdges, readProfile } from '../../core/run/index.ts';
 import { decodeText } from '../../core/table/index.ts';
 import { faultSheet, lookOver } from '../../renderer/files/import-sheet.ts';
+import { READ } from '../../renderer/files/reading.ts';
 import { larch } from '../core/pair/larch.ts';
 import { readOrRefused } from './support/cases.ts';
 import { startCounting } from './support/steps.ts';
@@ -73,7 +74,7 @@ const LONG: Readonly<Record<string, (n: number) => string>> = {
 const READERS: Readonly<Record<string, (text: string) => unknown>> = {
   identify: text => identify(text, 'x'),
   gates: readGates,
-  sheet: text => faultSheet(lookOver('x.csv', text, [])),
+  sheet: text => faultSheet(lookOver('x.csv', READ.sheet(text), [])),
   slope: text => readOrRefused(() => readProfile(text)),
   programme: text => readOrRefused(() => readEdges(text)),
   bench: text => readBenchTable(text, 1.36),
@@ -95,6 +96,8 @@ test.each(Object.keys(READERS))('%s: no text takes more steps than its length is
   const read = READERS[name]!;
   const slow: string[] = [];
   for (const [what, text] of Object.entries(LONG)) {
+    // A row of another kind of table is the same six faults for a sheet, whichever kind it is.
+    if (name === 'sheet' && /^(gates|ground|turns|readings)/.test(what)) continue;
     if (!(/^[{[]/.test(text(1)) ? JSON_READERS : TABLE_READERS).includes(name)) continue;
     const few = await counting.stepsOf(() => read(text(SHORT)));
     const many = await counting.stepsOf(() => read(text(SHORT * TIMES)));

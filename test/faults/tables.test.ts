@@ -3,10 +3,11 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type Gate, readGates, writeGates } from '../../core/course/index.ts';
 import { identify, readBenchTable } from '../../core/flex/index.ts';
-import { checkPair, readSheet } from '../../core/pair/index.ts';
+import { checkPair } from '../../core/pair/index.ts';
 import { readEdges, readProfile } from '../../core/run/index.ts';
 import { readCsvRows } from '../../core/table/index.ts';
 import { faultSheet, lookOver } from '../../renderer/files/import-sheet.ts';
+import { READ } from '../../renderer/files/reading.ts';
 import { finite, harmedText, readOrRefused, runs, same, tellsWell } from './support/cases.ts';
 
 const demo = (name: string) => readFileSync(new URL(`../../renderer/demo/${name}`, import.meta.url), 'utf8');
@@ -121,15 +122,16 @@ test('sheet: every row is a pair or a fault, and the faults make a sheet that sa
   ];
   fc.assert(
     fc.property(harmedText(...texts), text => {
-      const sheet = readSheet(text);
+      const read = READ.sheet(text);
+      const { sheet } = read;
       sheet.problems.slice(0, 20).forEach(tellsWell);
       for (const { pair } of sheet.pairs) same(checkPair(pair), []);
-      const told = new Set([...sheet.pairs, ...sheet.problems, ...sheet.guesses].map(({ row }) => row));
+      const reported = new Set([...sheet.pairs, ...sheet.problems, ...sheet.guesses].map(({ row }) => row));
       const headed = sheet.columns.some(column => column.field !== null);
       const rows = readCsvRows(text, sheet.separator).rows.map(({ line }) => line);
-      expect(rows.filter(line => !told.has(line)).length).toBeLessThanOrEqual(headed ? 1 : 0);
+      expect(rows.filter(line => !reported.has(line)).length).toBeLessThanOrEqual(headed ? 1 : 0);
       // As it stands in the page, with what is saved of it.
-      const looked = lookOver('squad.csv', text, []);
+      const looked = lookOver('squad.csv', read, []);
       const faults = readCsvRows(faultSheet(looked), sheet.separator).rows;
       expect(faults.length).toBeGreaterThanOrEqual(
         new Set(sheet.problems.map(({ row }) => row)).size > 0 ? 2 : 1,

@@ -287,10 +287,10 @@ describe('a ski that twists in the groove it remembers against finite difference
         [entry.rearTold, entry.rearRadiusM, answer.rear.radius, answer.rear.tooShort],
         [entry.frontTold, entry.frontRadiusM, answer.front.radius, answer.front.tooShort],
       ];
-      for (const [told, own, found, tooShort] of parts) {
-        expect(tooShort).toBe(told < TOLD);
+      for (const [reported, own, found, tooShort] of parts) {
+        expect(tooShort).toBe(reported < TOLD);
         const towardsWhole = (found - own) / (entry.wholeRadiusM - own);
-        if (told >= TOLD) {
+        if (reported >= TOLD) {
           expect(Math.abs(found / own - 1)).toBeLessThan(FINER * ALLOWED.partRadius);
         } else {
           expect(towardsWhole).toBeGreaterThan(0);

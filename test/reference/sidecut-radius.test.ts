@@ -32,9 +32,9 @@ describe('rulebook radius', () => {
     const ski = skiWith({ contactLength: length / 1000, ...widths });
     expect(sidecut(ski).radius).toBeCloseTo(row.radius, 2);
     // Told where the waist is, the exact circle through the same three points has the true radius.
-    const told = sidecut({ ...ski, waistStation: (0.9 * row.rearPart) / 1000 });
-    expect(Math.abs(told.circleRadius / row.true - 1)).toBeLessThan(2e-4);
-    expect(Math.abs(told.radius / row.true - 1)).toBeLessThan(2e-3);
+    const reported = sidecut({ ...ski, waistStation: (0.9 * row.rearPart) / 1000 });
+    expect(Math.abs(reported.circleRadius / row.true - 1)).toBeLessThan(2e-4);
+    expect(Math.abs(reported.radius / row.true - 1)).toBeLessThan(2e-3);
   });
 });
 

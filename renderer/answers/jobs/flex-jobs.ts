@@ -58,7 +58,7 @@ export type Identified =
       readonly id: string;
       readonly stations: readonly IdentifiedStation[];
       readonly residual: number;
-      readonly told: number;
+      readonly resolved: number;
       readonly enough: boolean;
       readonly notes: readonly Sentence[];
     }
@@ -103,8 +103,8 @@ export const flexJobs = {
 
   identify({ id, readings, length, uncertainty }: IdentifyInput): Identified {
     try {
-      const { stations, residual, told, enough, notes } = identify(readings, { length, uncertainty });
-      return { ok: true, id, stations, residual, told, enough, notes };
+      const { stations, residual, resolved, enough, notes } = identify(readings, { length, uncertainty });
+      return { ok: true, id, stations, residual, resolved, enough, notes };
     } catch (cause) {
       if (cause instanceof FieldError) return { ok: false, id, fault: plainFault(cause) };
       throw cause;

@@ -30,9 +30,9 @@ export const hillJobs = {
         onProgress: share => progress((at + share) / skiers.length),
       });
       if (!answer.ok) return answer;
-      const { begun: next, ...told } = answer;
+      const { begun: next, ...reported } = answer;
       begun.set(key, next);
-      return told;
+      return reported;
     });
   },
 };

@@ -18,7 +18,6 @@ const long = { thread: 'long', ends: true, kept: 0 } as const;
 
 export const HOW_RUN: Readonly<Record<JobName, HowRun>> = {
   equilibria: brief,
-  rankChosen: brief,
   modes: { ...brief, kept: 8 },
   tableCurves: { ...brief, kept: 8 },
   largeBend: brief,
@@ -28,7 +27,5 @@ export const HOW_RUN: Readonly<Record<JobName, HowRun>> = {
   groove: { ...long, kept: 8 },
   // Begun tables are finished: they are kept, whoever asked.
   radiusTable: { ...long, ends: false },
-  rankRack: long,
-  quickestRuns: long,
-  quickLineOf: long,
+  quickestRuns: { ...long, kept: 8 },
 };

@@ -15,8 +15,8 @@ import { flexJobs } from './flex-jobs.ts';
 import { hillJobs } from './hill-jobs.ts';
 import { setJobs } from './set-jobs.ts';
 
-/** Told by a job on its way; 0–1. */
-export type Progress = (share: number) => void;
+/** Told by a job on its way; 0–1, with what is known already where others wait for the whole. */
+export type Progress = (share: number, soFar?: unknown) => void;
 
 interface Solver {
   readonly solver: ReturnType<typeof grooveSolver>;

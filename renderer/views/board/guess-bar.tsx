@@ -21,17 +21,17 @@ import { askedAnswer, askedPlace, missNow, nextPlace } from './guessing.ts';
 export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
   const phase = guessPhase.value;
   const guess = guessed.value;
-  const asked = askedAnswer();
+  const request = askedAnswer();
   const { system } = view.value;
   const metres = (value: number) => formatQuantity(value, 'radius', { system }).text;
-  if (!asked || phase === 'off') return null;
+  if (!request || phase === 'off') return null;
   if (phase === 'asking') {
     return (
       <section class="guess-bar" aria-label={t('board.guessFirst')}>
         <p>
           {t('board.whereDoesItGo', {
             edge: { quantity: 'angleDeg', value: conditions.value.edgeDeg, decimals: 0 },
-            ski: `${asked.ski.mark.letter} ${asked.ski.name}`,
+            ski: `${request.ski.mark.letter} ${request.ski.name}`,
           })}
         </p>
         <BigSlider
@@ -61,9 +61,9 @@ export function GuessBar({ onShow }: { onShow(): void }): JSX.Element | null {
   return (
     <section class="guess-bar" aria-label={t('board.guessFirst')} role="status">
       <p>
-        {t(asked.slides ? 'board.slidesOn' : 'board.turnsOn', {
-          ski: `${asked.ski.mark.letter} ${asked.ski.name}`,
-          radius: { quantity: 'radius', value: asked.path },
+        {t(request.slides ? 'board.slidesOn' : 'board.turnsOn', {
+          ski: `${request.ski.mark.letter} ${request.ski.name}`,
+          radius: { quantity: 'radius', value: request.path },
         })}
         {guess !== null && miss !== null && (
           <>

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { sizeOf } from '../../../core/units/index.ts';
 import { type Compared, comparedOf, differences, TAKEN_AS } from '../../answers/index.ts';
 import { ConditionSliders } from '../../controls/index.ts';
 import { PairBadge, Quantity } from '../../kit/index.ts';
@@ -60,8 +61,8 @@ function AllDifferences(props: { active: ChosenPair; pairs: readonly ChosenPair[
       <p class="reading-hint">
         {t('compare.withinUncertainty', {
           stiffness: TAKEN_AS.stiffness * 100,
-          massKg: TAKEN_AS.massKg * 1000,
-          angleDeg: TAKEN_AS.angleDeg,
+          mass: TAKEN_AS.massKg / sizeOf('g'),
+          angle: TAKEN_AS.angleDeg,
         })}
       </p>
     </>
@@ -77,13 +78,13 @@ function AgainstOne(props: {
   compared: readonly [Compared, Compared];
 }): JSX.Element {
   const { one, other, compared } = props;
-  const told = differences(compared[0], compared[1], {
+  const reported = differences(compared[0], compared[1], {
     system: view.value.system,
     edgeDeg: conditions.value.edgeDeg,
     turnRadius: turnAsked.value,
   });
-  const matter = told.filter(each => each.kind === 'matters');
-  const rest = told.filter(each => each.kind !== 'matters');
+  const matter = reported.filter(each => each.kind === 'matters');
+  const rest = reported.filter(each => each.kind !== 'matters');
   return (
     <section class="against">
       <h3>

@@ -16,7 +16,7 @@ import { asked, carvingOf, faultOf, grooveOf, rigidOf, turnOf, unbendable } from
 import { PairReadings, Reading } from '../../kit/index.ts';
 import { activePair, type ChosenPair, chosenPairs, perPair, ski, t } from '../../state/index.ts';
 import { BootReadings } from './boot-readings.tsx';
-import { Standing } from './standing.tsx';
+import { StaleWhileSolving } from './stale-while-solving.tsx';
 import { whyThisTurn } from './why.ts';
 
 const radiusWorkings = perPair(pair =>
@@ -27,7 +27,7 @@ export function EdgeReadings(): JSX.Element | null {
   const active = activePair.value;
   if (!active) return null;
   return (
-    <Standing class="edge-readings">
+    <StaleWhileSolving class="edge-readings">
       <PairReadings
         label={t('edge.turnRadius')}
         measure="radius"
@@ -44,7 +44,7 @@ export function EdgeReadings(): JSX.Element | null {
       />
       <OwnReadings pair={active} />
       <BootReadings pair={active} />
-    </Standing>
+    </StaleWhileSolving>
   );
 }
 
@@ -106,14 +106,14 @@ function OwnReadings({ pair }: { pair: ChosenPair }): JSX.Element {
       })}
       <Reading
         {...small}
-        label={t('edge.midSkiTravel')}
+        label={t('carve.title.travel')}
         measure="depth"
         value={midSkiTravel(rigid.sidecutDepth, edgeAngle, rigid.camber)}
         working={() => travelWorking(rigid, edgeAngle)}
       />
       <Reading
         {...small}
-        label={t('edge.biteAngle')}
+        label={t('carve.title.biteAngle')}
         measure="angle"
         value={biteAngle(edgeAngle, rigid.baseBevel)}
         working={() => biteAngleWorking(rigid, edgeAngle)}

@@ -7,12 +7,12 @@ import { BootSheet } from './boot-sheet.tsx';
 import { Controls } from './controls.tsx';
 import { FlatDrawings } from './flat-drawings.tsx';
 import { HoldSheet } from './hold-sheet.tsx';
-import { Lacks } from './lacks.tsx';
 import { LoadEdgeMap } from './load-edge-map.tsx';
+import { MissingStiffness } from './missing-stiffness.tsx';
 import { RadiusChart } from './radius-chart.tsx';
 import { SceneStage } from './scene-stage.tsx';
 import { type Sheet, sheet } from './sheet-state.ts';
-import { Standing } from './standing.tsx';
+import { StaleWhileSolving } from './stale-while-solving.tsx';
 
 const SHEETS: readonly { value: Sheet; label: PlainKey }[] = [
   { value: 'radius', label: 'common.radius' },
@@ -36,7 +36,7 @@ export function EdgeStage(): JSX.Element {
   return (
     <div class="stage-column edge-stage">
       <Controls />
-      <Lacks pair={active} />
+      <MissingStiffness pair={active} />
       <SceneStage />
       <Segments
         label={t('edge.panel')}
@@ -47,7 +47,7 @@ export function EdgeStage(): JSX.Element {
           sheet.value = value;
         }}
       />
-      <Standing class="stage-split edge-sheet">
+      <StaleWhileSolving class="stage-split edge-sheet">
         {sheet.value === 'radius' && (
           <>
             <RadiusChart pairs={pairs} active={active} />
@@ -60,7 +60,7 @@ export function EdgeStage(): JSX.Element {
         {sheet.value === 'hold' && <HoldSheet pairs={pairs} active={active} />}
         {sheet.value === 'boot' && <BootSheet pairs={pairs} active={active} />}
         {sheet.value === 'flat' && <FlatDrawings pairs={pairs} active={active} />}
-      </Standing>
+      </StaleWhileSolving>
     </div>
   );
 }

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import type { Mode } from '../../../core/flex/index.ts';
+import { type Mode, modeName } from '../../../core/flex/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { type Bendable, type Modes, modesOf } from '../../answers/index.ts';
 import { Chart, Empty, PairBadge, Segments, type Series } from '../../kit/index.ts';
@@ -20,8 +20,8 @@ export function ModesSheet({
   const { found, error } = modesOf(pairs, clamped.value);
   if (!lead) return <Empty>{t('flex.modesNeedStiffness')}</Empty>;
   const own = found?.get(lead.id);
-  const kinds = own?.modes.map(mode => mode.kind) ?? [];
-  const kind = kinds.includes(picked.value ?? '') ? picked.value! : (kinds[0] ?? '');
+  const modes = own?.modes ?? [];
+  const shown = modes.find(({ kind }) => kind === picked.value) ?? modes[0] ?? null;
   return (
     <div class="stage-split">
       <div class="flex-panel modes-list">
@@ -42,19 +42,19 @@ export function ModesSheet({
         </div>
         {!found && <p class="figure-empty">{error ?? t('flex.workingOutModes')}</p>}
         {own?.needs && <NeedsMass pair={lead} needs={inWords(own.needs)} />}
-        {found && kinds.length > 0 && (
+        {found && shown && (
           <ModesTable
             pairs={pairs}
             found={found}
-            kinds={kinds}
-            kind={kind}
+            modes={modes}
+            shown={shown}
             pick={name => {
               picked.value = name;
             }}
           />
         )}
       </div>
-      <ModeShape pairs={pairs} found={found ?? new Map()} kind={kind} />
+      <ModeShape pairs={pairs} found={found ?? new Map()} shown={shown} />
     </div>
   );
 }
@@ -74,20 +74,14 @@ function NeedsMass({ pair, needs }: { pair: Bendable; needs: string }): JSX.Elem
   );
 }
 
-/** `forebody bending 2` in words. */
-function modeName(kind: string): string {
-  const [, part, n] = /^(.+) (\d+)$/.exec(kind) ?? [];
-  return t('flex.mode', { part: part?.replaceAll(' ', '') ?? '', n: n ?? '' });
-}
-
 const modeOf = (modes: Modes | undefined, kind: string): Mode | undefined =>
   modes?.modes.find(mode => mode.kind === kind);
 
 function ModesTable(props: {
   pairs: readonly Bendable[];
   found: ReadonlyMap<string, Modes>;
-  kinds: readonly string[];
-  kind: string;
+  modes: readonly Mode[];
+  shown: Mode;
   pick(kind: string): void;
 }): JSX.Element {
   const { system } = view.value;
@@ -105,21 +99,21 @@ function ModesTable(props: {
         </tr>
       </thead>
       <tbody>
-        {props.kinds.map(each => (
-          <tr key={each} class={each === props.kind ? 'picked' : undefined}>
+        {props.modes.map(each => (
+          <tr key={each.kind} class={each === props.shown ? 'picked' : undefined}>
             <th scope="row">
               <label class="mode-pick">
                 <input
                   type="radio"
                   name="mode"
-                  checked={each === props.kind}
-                  onChange={() => props.pick(each)}
+                  checked={each === props.shown}
+                  onChange={() => props.pick(each.kind)}
                 />
-                {modeName(each)}
+                {inWords(modeName(each))}
               </label>
             </th>
             {props.pairs.map(pair => {
-              const mode = modeOf(props.found.get(pair.id), each);
+              const mode = modeOf(props.found.get(pair.id), each.kind);
               return (
                 <td key={pair.id} class="number">
                   {mode ? formatQuantity(mode.hz, 'frequency', { system }).value : '–'}
@@ -137,10 +131,11 @@ function ModesTable(props: {
 function ModeShape(props: {
   pairs: readonly Bendable[];
   found: ReadonlyMap<string, Modes>;
-  kind: string;
+  shown: Mode | null;
 }): JSX.Element {
+  const { shown } = props;
   const series = props.pairs.flatMap((pair): Series[] => {
-    const mode = modeOf(props.found.get(pair.id), props.kind);
+    const mode = shown && modeOf(props.found.get(pair.id), shown.kind);
     if (!mode) return [];
     const y = upright(mode);
     const line = { id: pair.id, label: pair.name, mark: pair.mark, x: mode.x, y };
@@ -160,10 +155,10 @@ function ModeShape(props: {
     : [];
   return (
     <Chart
-      title={props.kind ? t('flex.shapeOf', { mode: modeName(props.kind) }) : t('flex.modeShape')}
+      title={shown ? t('flex.shapeOf', { mode: modeName(shown) }) : t('flex.modeShape')}
       x={{ label: t('common.fromRearContact'), measure: 'station' }}
       y={{
-        label: props.kind.includes('torsion') ? t('flex.twistAxis') : t('flex.swingAxis'),
+        label: t(shown?.motion === 'torsion' ? 'flex.twistAxis' : 'flex.swingAxis'),
         measure: 'number',
         domain: [-1.1, 1.1],
       }}

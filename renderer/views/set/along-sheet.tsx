@@ -1,64 +1,70 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
-import type { GateReading } from '../../../core/course/index.ts';
+import type { PlainKey } from '../../../core/language/index.ts';
+import { gapAlong } from '../../../core/line/index.ts';
 import type { MeasureName } from '../../../core/units/index.ts';
-import { DEGREE } from '../../../core/units/index.ts';
-import { chosenRanking, courseConditions } from '../../answers/index.ts';
+import { type QuickestPair, setRunOf, setRuns } from '../../answers/index.ts';
 import { Chart, Empty, Segments } from '../../kit/index.ts';
-import { chosenPairs } from '../../state/index.ts';
-import { Standing } from './standing.tsx';
+import { chosenPairs, t } from '../../state/index.ts';
+import { Waiting } from './waiting.tsx';
 
-type Shown = 'edge' | 'hold' | 'speed' | 'load';
+type Shown = 'behind' | 'edge' | 'grip' | 'speed' | 'load';
 
 const QUANTITIES: Record<
   Shown,
-  { readonly label: string; readonly measure: MeasureName; of(gate: GateReading): number }
+  {
+    readonly label: PlainKey;
+    readonly measure: MeasureName;
+    of(pair: QuickestPair, first: QuickestPair): ArrayLike<number>;
+  }
 > = {
-  edge: { label: 'Needed edge', measure: 'angle', of: gate => gate.neededEdge ?? 89 * DEGREE },
-  hold: { label: 'Hold', measure: 'angle', of: gate => gate.hold },
-  speed: { label: 'Speed', measure: 'speed', of: gate => gate.speed },
-  load: { label: 'Load', measure: 'force', of: gate => gate.load },
+  behind: {
+    label: 'set.along.behind',
+    measure: 'time',
+    of: (pair, first) => gapAlong(pair.run, first.run).gap,
+  },
+  edge: { label: 'set.along.edge', measure: 'angle', of: ({ run }) => run.edge.map(Math.abs) },
+  grip: { label: 'set.along.grip', measure: 'angle', of: ({ run }) => run.hold },
+  speed: { label: 'set.along.speed', measure: 'speed', of: ({ run }) => run.massSpeed },
+  load: { label: 'set.along.load', measure: 'bodyWeights', of: ({ run }) => run.push },
 };
 
-const shown = signal<Shown>('edge');
+const shown = signal<Shown>('behind');
 
-/** One quantity from gate to gate, the chosen pairs over one another. */
+/** One quantity down the hill, the chosen pairs over one another: above all where one wins on another. */
 export function AlongSheet(): JSX.Element {
-  const answer = chosenRanking.value.value;
-  if (!answer) {
+  const first = setRuns.value.value?.pairs[0];
+  if (!first) {
     return chosenPairs.value.length > 0 ? (
-      <Standing />
+      <Waiting />
     ) : (
       <Empty>
-        <p>Choose a pair in the rack to see what each gate asks of it.</p>
+        <p>{t('set.chooseForGates')}</p>
       </Empty>
     );
   }
   const { label, measure, of } = QUANTITIES[shown.value];
-  const numbers = answer.gates.map((_, i) => i + 1);
   const series = chosenPairs.value.flatMap(pair => {
-    const ranked = answer.ranking.pairs.find(each => answer.pairs[each.index].id === pair.id);
-    if (!ranked) return [];
-    return [{ id: pair.id, label: pair.name, mark: pair.mark, x: numbers, y: ranked.report.gates.map(of) }];
+    const run = setRunOf(pair.id);
+    if (!run) return [];
+    const y = of(run, first);
+    return [{ id: pair.id, label: pair.name, mark: pair.mark, x: run.run.y.slice(0, y.length), y }];
   });
-  const limit = courseConditions.value.greatestEdge!;
-  const ends = [1, answer.gates.length];
   return (
     <Chart
-      title={`${label} at each gate`}
-      x={{ label: 'gate', measure: 'count' }}
-      y={{ label: label.toLowerCase(), measure, zero: shown.value === 'hold' }}
-      series={
-        shown.value === 'edge'
-          ? [...series, { id: 'limit', label: 'greatest edge', context: true, x: ends, y: [limit, limit] }]
-          : series
-      }
+      title={t(label)}
+      x={{ label: t('set.along.down'), measure: 'distance' }}
+      y={{ label: t(label), measure, zero: shown.value === 'behind' || shown.value === 'grip' }}
+      series={series}
       tools={
         <Segments
-          label="Quantity"
+          label={t('set.along.quantity')}
           labelHidden
           value={shown.value}
-          options={(Object.keys(QUANTITIES) as Shown[]).map(value => ({ value, label: value }))}
+          options={(Object.keys(QUANTITIES) as Shown[]).map(value => ({
+            value,
+            label: t(`set.along.short.${value}`),
+          }))}
           onInput={value => {
             shown.value = value;
           }}

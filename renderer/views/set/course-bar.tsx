@@ -1,34 +1,33 @@
 import type { JSX } from 'preact';
 import { fileProblems, openFiles, saveCourse } from '../../files/index.ts';
 import { Segments, Toolbar } from '../../kit/index.ts';
-import { type Course, changeCourse, course, inWords } from '../../state/index.ts';
+import { type Course, changeCourse, course, inWords, t } from '../../state/index.ts';
 import { takeDemo } from './course-sources.ts';
-import { gateCount } from './gate-words.ts';
 import { sheet } from './set-state.ts';
 
 /** Which set it is, and where gates come from. */
 export function CourseBar(): JSX.Element {
   const { discipline, gates, demo } = course.value;
   return (
-    <Toolbar label="The set">
+    <Toolbar label={t('set.theSet')}>
       <Segments
-        label="Discipline"
+        label={t('setting.discipline')}
         labelHidden
         value={discipline}
         options={[
-          { value: 'SL', label: 'Slalom' },
-          { value: 'GS', label: 'Giant slalom' },
+          { value: 'SL', label: t('set.slalom') },
+          { value: 'GS', label: t('set.giantSlalom') },
         ]}
         onInput={value => {
           const next = value as Course['discipline'];
           // Untouched demo gates go with their discipline; gates of one's own stay.
           if (demo) takeDemo(next);
-          else changeCourse('Discipline of the set', before => ({ ...before, discipline: next }));
+          else changeCourse(t('set.disciplineStep'), before => ({ ...before, discipline: next }));
         }}
       />
       <span class="course-sources">
         <button type="button" onClick={() => takeDemo(discipline)}>
-          Demo gates
+          {t('set.demoGates')}
         </button>
         <button
           type="button"
@@ -36,13 +35,13 @@ export function CourseBar(): JSX.Element {
             sheet.value = 'make';
           }}
         >
-          Make…
+          {t('set.make')}
         </button>
         <button type="button" onClick={() => void openFiles('gates')}>
-          Open…
+          {t('set.open')}
         </button>
         <button type="button" disabled={gates.length === 0} onClick={saveCourse}>
-          Save…
+          {t('set.save')}
         </button>
       </span>
     </Toolbar>
@@ -54,11 +53,13 @@ export function FileProblems(): JSX.Element | null {
   const found = fileProblems.value;
   if (!found) return null;
   return (
-    <section class="problem file-problems" aria-label="Rows that were not read">
+    <section class="problem file-problems" aria-label={t('set.rowsNotRead')}>
       <p>
-        {found.file}: {gateCount(found.read)} read, {found.problems.length}{' '}
-        {found.problems.length === 1 ? 'entry' : 'entries'} not. Saving the set keeps{' '}
-        {found.problems.length === 1 ? 'it' : 'them'} in the file as lines that start with #.
+        {t('set.fileProblems', {
+          file: found.file,
+          gates: t('common.gates', { count: found.read }),
+          count: found.problems.length,
+        })}
         <button
           type="button"
           class="bare row-link"
@@ -66,11 +67,11 @@ export function FileProblems(): JSX.Element | null {
             fileProblems.value = null;
           }}
         >
-          Close
+          {t('set.close')}
         </button>
       </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-      <ul tabIndex={0} aria-label="Rows">
+      <ul tabIndex={0} aria-label={t('set.rows')}>
         {found.problems.map(({ row, raw, ...fault }) => (
           <li key={`${row} ${fault.field}`}>
             {inWords({ ...fault, where: { row } })} <code>{raw.slice(0, 80)}</code>

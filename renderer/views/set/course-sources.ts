@@ -1,14 +1,12 @@
 import { rhythmicSet, setDiscipline } from '../../../core/course/index.ts';
 import { demoSets } from '../../demo/index.ts';
 import { fileProblems } from '../../files/index.ts';
-import { asUsual, type Course, changeCourse, conditions } from '../../state/index.ts';
-
-const DISCIPLINE = { SL: 'slalom', GS: 'giant slalom' } as const;
+import { asUsual, type Course, changeCourse, conditions, t } from '../../state/index.ts';
 
 /** The invented set of a discipline, on its own slope and at its speed, as one undo step. */
 export function takeDemo(discipline: Course['discipline']): void {
   fileProblems.value = null;
-  changeCourse(`Demo set, ${DISCIPLINE[discipline]}`, ({ category }) => ({
+  changeCourse(t('set.demoStep', { discipline: { key: `discipline.${discipline}` } }), ({ category }) => ({
     ...demoSets[discipline],
     // Who races does not change with the gates.
     category,
@@ -20,10 +18,13 @@ export function makeRhythmic(): void {
   const { gates, gateSpacingM, gateOffsetM } = conditions.value;
   const made = rhythmicSet(Math.round(gates), gateSpacingM, gateOffsetM);
   fileProblems.value = null;
-  changeCourse('Make a rhythmic set', before => ({
+  changeCourse(t('set.makeStep'), before => ({
     ...before,
     ...asUsual(before, setDiscipline(made)),
-    name: `Rhythmic set ${Number(gateSpacingM.toFixed(2))} m by ${Number(gateOffsetM.toFixed(2))} m`,
+    name: t('set.rhythmicName', {
+      spacing: Number(gateSpacingM.toFixed(2)),
+      offset: Number(gateOffsetM.toFixed(2)),
+    }),
     gates: made,
     demo: false,
     inFile: null,

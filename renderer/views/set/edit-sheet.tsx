@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { type Gate, gateTurns } from '../../../core/course/index.ts';
 import { shownAs } from '../../../core/units/index.ts';
 import { Empty, NumberCell } from '../../kit/index.ts';
-import { changeCourse, course, moveGate, putGate, removeGate, settle, view } from '../../state/index.ts';
+import { changeCourse, course, moveGate, putGate, removeGate, settle, t, view } from '../../state/index.ts';
 import { gateAfter } from './new-gate.ts';
 import { roomDown } from './plan-scale.ts';
 import { selectedGate, selectGate } from './set-state.ts';
@@ -19,9 +19,12 @@ export function EditSheet(): JSX.Element {
   if (gates.length === 0) {
     return (
       <Empty>
-        <p>No gates to edit.</p>
-        <button type="button" onClick={() => changeCourse('Add gate', putGate(0, gateAfter([], -1)))}>
-          Add a gate
+        <p>{t('set.noGatesToEdit')}</p>
+        <button
+          type="button"
+          onClick={() => changeCourse(t('set.addGateStep'), putGate(0, gateAfter([], -1)))}
+        >
+          {t('set.addGate')}
         </button>
       </Empty>
     );
@@ -37,18 +40,16 @@ export function EditSheet(): JSX.Element {
       )}
       <div class="plain-scroll">
         <table class="plain-table gate-table">
-          <caption class="sr-only">
-            Gates of the set, down the hill; across is positive to the skier’s right
-          </caption>
+          <caption class="sr-only">{t('set.editCaption')}</caption>
           <thead>
             <tr>
-              <th scope="col">Gate</th>
-              <th scope="col">Across ({unit})</th>
-              <th scope="col">Down ({unit})</th>
-              <th scope="col">Colour</th>
-              <th scope="col">Turn</th>
+              <th scope="col">{t('set.gate.gate')}</th>
+              <th scope="col">{t('set.acrossIn', { unit })}</th>
+              <th scope="col">{t('set.downIn', { unit })}</th>
+              <th scope="col">{t('set.colour')}</th>
+              <th scope="col">{t('set.turn')}</th>
               <th scope="col">
-                <span class="sr-only">Actions</span>
+                <span class="sr-only">{t('set.actions')}</span>
               </th>
             </tr>
           </thead>
@@ -68,14 +69,14 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
   const { unit, factor } = shownAs('distance', view.value.system);
   const [least, most] = roomDown(gates, at);
   const change = (field: string, part: Partial<Gate>) =>
-    changeCourse(`Gate ${gate.label}`, moveGate(at, part), `gate ${at} ${field}`);
+    changeCourse(t('set.gateStep', { gate: gate.label }), moveGate(at, part), `gate ${at} ${field}`);
   const tidy = (value: number) => Number(value.toFixed(2));
   return (
     <tr class={at === selectedGate.value ? 'picked' : undefined} onFocusCapture={() => selectGate(at)}>
       <th scope="row">
         <input
           class="text-cell gate-label"
-          aria-label={`Name of gate ${at + 1}`}
+          aria-label={t('set.nameOfGate', { at: at + 1 })}
           value={gate.label}
           maxLength={20}
           onInput={event => {
@@ -90,7 +91,7 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
       </th>
       <td>
         <NumberCell
-          label={`Gate ${gate.label}, across`}
+          label={t('set.gateAcross', { gate: gate.label })}
           unit={unit}
           decimals={1}
           value={tidy(gate.x * factor)}
@@ -102,7 +103,7 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
       </td>
       <td>
         <NumberCell
-          label={`Gate ${gate.label}, down`}
+          label={t('set.gateDown', { gate: gate.label })}
           unit={unit}
           decimals={1}
           value={tidy(gate.y * factor)}
@@ -114,7 +115,7 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
       </td>
       <td>
         <select
-          aria-label={`Colour of gate ${gate.label}`}
+          aria-label={t('set.colourOfGate', { gate: gate.label })}
           value={gate.colour ?? ''}
           onChange={event => {
             change('colour', { colour: event.currentTarget.value || null });
@@ -128,14 +129,14 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
             ...(gate.colour && !['red', 'blue'].includes(gate.colour) ? [gate.colour] : []),
           ].map(colour => (
             <option key={colour} value={colour}>
-              {colour || 'none'}
+              {colour ? t('set.colourName', { colour }) : t('set.noColour')}
             </option>
           ))}
         </select>
       </td>
       <td>
         <select
-          aria-label={`Turn at gate ${gate.label}`}
+          aria-label={t('set.turnAtGate', { gate: gate.label })}
           value={gate.turn ?? 0}
           onChange={event => {
             const value = Number(event.currentTarget.value);
@@ -143,31 +144,31 @@ function GateRow({ gate, at, turn }: { gate: Gate; at: number; turn: number }): 
             settle();
           }}
         >
-          <option value={0}>as set: {turn > 0 ? 'right' : 'left'}</option>
-          <option value={1}>right</option>
-          <option value={-1}>left</option>
+          <option value={0}>{t('set.asSet', { side: turn > 0 ? 'right' : 'left' })}</option>
+          <option value={1}>{t('set.right')}</option>
+          <option value={-1}>{t('set.left')}</option>
         </select>
       </td>
       <td class="gate-actions">
         <button
           type="button"
           class="bare row-link"
-          aria-label={`add below gate ${gate.label}`}
+          aria-label={t('set.addBelowGate', { gate: gate.label })}
           onClick={() => {
-            changeCourse('Add gate', putGate(at + 1, gateAfter(gates, at)));
+            changeCourse(t('set.addGateStep'), putGate(at + 1, gateAfter(gates, at)));
             selectGate(at + 1);
           }}
         >
-          add below
+          {t('set.addBelow')}
         </button>
         <button
           type="button"
           class="bare row-link"
-          aria-label={`remove gate ${gate.label}`}
+          aria-label={t('set.removeGate', { gate: gate.label })}
           disabled={gates.length <= 2}
-          onClick={() => changeCourse(`Remove gate ${gate.label}`, removeGate(at))}
+          onClick={() => changeCourse(t('set.removeGateStep', { gate: gate.label }), removeGate(at))}
         >
-          remove
+          {t('set.remove')}
         </button>
       </td>
     </tr>

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Gate } from '../../../core/course/index.ts';
-import { changeCourse, course, moveGate, removeGate, settle, view } from '../../state/index.ts';
+import { changeCourse, course, moveGate, removeGate, settle, t, view } from '../../state/index.ts';
 import { placeText, shortName } from './gate-words.ts';
 import { type PlanScale, roomDown } from './plan-scale.ts';
 import { selectedGate, selectGate } from './set-state.ts';
@@ -20,7 +20,7 @@ function move(at: number, x: number, y: number): void {
   const [least, most] = roomDown(gates, at);
   const next = { x: within(x, -MOST_ACROSS, MOST_ACROSS), y: within(y, least, most) };
   if (next.x === gates[at].x && next.y === gates[at].y) return;
-  changeCourse(`Gate ${gates[at].label}`, moveGate(at, next), `gate ${at}`);
+  changeCourse(t('set.gateStep', { gate: gates[at].label }), moveGate(at, next), `gate ${at}`);
 }
 
 /** The turning poles, to be dragged or moved by keys. One of them takes the focus; the others follow it. */
@@ -108,7 +108,7 @@ function GateGrip(props: {
     else if (event.key === 'Home') focusOn(0);
     else if (event.key === 'End') focusOn(count - 1);
     else if (event.key === 'Delete' && count > 2) {
-      changeCourse(`Remove gate ${gate.label}`, removeGate(at));
+      changeCourse(t('set.removeGateStep', { gate: gate.label }), removeGate(at));
       focusOn(Math.min(at, count - 2));
     } else return;
     event.preventDefault();
@@ -125,9 +125,9 @@ function GateGrip(props: {
       transform={`translate(${x},${y})`}
       role="button"
       tabindex={selected ? 0 : -1}
-      aria-roledescription="gate that can be moved"
+      aria-roledescription={t('set.movableGate')}
       aria-pressed={selected}
-      aria-label={`Gate ${gate.label}, ${placeText(gate, view.value.system)}. Arrow keys move it, Page Up and Page Down go to the next, Delete removes it.`}
+      aria-label={t('set.gateKeys', { gate: gate.label, place: placeText(gate, view.value.system) })}
       onPointerDown={take}
       onPointerMove={drag}
       onPointerUp={release}

@@ -6,11 +6,10 @@ import {
   setRadiusWorking,
   setTurnAngle,
 } from '../../../core/course/index.ts';
-import { formatQuantity } from '../../../core/units/index.ts';
 import { radiusOf } from '../../answers/index.ts';
 import { ConditionControl } from '../../controls/index.ts';
 import { PairReadings, Reading } from '../../kit/index.ts';
-import { activePair, chosenPairs, conditions, view } from '../../state/index.ts';
+import { activePair, chosenPairs, conditions, t } from '../../state/index.ts';
 import { makeRhythmic } from './course-sources.ts';
 
 /** A rhythmic set from its numbers, and in closed form what it asks for. */
@@ -18,28 +17,28 @@ export function MakeSheet(): JSX.Element {
   const { gateSpacingM: s, gateOffsetM: o } = conditions.value;
   return (
     <div class="stage-split make-sheet">
-      <section aria-label="Rhythmic set">
+      <section aria-label={t('set.rhythmic')}>
         <ConditionControl field="gates" />
         <ConditionControl field="gateSpacingM" />
         <ConditionControl field="gateOffsetM" />
         <button type="button" class="primary" onClick={makeRhythmic}>
-          Set these gates
+          {t('set.setGates')}
         </button>
-        <p class="reading-hint">On the slope set at the right. Undo brings back the gates you had.</p>
+        <p class="reading-hint">{t('set.makeHint')}</p>
       </section>
-      <section aria-label="In closed form">
+      <section aria-label={t('set.closedForm')}>
         <Reading
-          label="Radius that fills the set"
+          label={t('set.fillingRadius')}
           measure="radius"
           size="small"
           decimals={2}
           value={setRadius(s, o)}
           working={() => setRadiusWorking(s, o)}
         />
-        <Reading label="Turned at each gate" measure="angle" size="small" value={2 * setTurnAngle(s, o)} />
+        <Reading label={t('set.turnedAtGate')} measure="angle" size="small" value={2 * setTurnAngle(s, o)} />
         {chosenPairs.value.length > 0 && (
           <PairReadings
-            label="Edge angle by the cosine rule"
+            label={t('set.edgeByCosine')}
             measure="angle"
             activeId={activePair.value?.id ?? null}
             rows={chosenPairs.value.map(pair => {
@@ -53,8 +52,8 @@ export function MakeSheet(): JSX.Element {
                 value: fills ? fit.edgeAngle : null,
                 why:
                   fit?.kind === 'arcs and traverses'
-                    ? `Turns tighter than the set even when flat: arcs with ${formatQuantity(fit.traverse, 'radius', { system: view.value.system }).text} of traverse between.`
-                    : 'It has no sidecut.',
+                    ? t('set.tooTight', { traverse: { quantity: 'radius', value: fit.traverse } })
+                    : t('set.noSidecut'),
                 working: radius === null ? undefined : () => neededEdgeWorking(s, o, radius) ?? [],
               };
             })}

@@ -1,15 +1,16 @@
 import type { JSX } from 'preact';
-import type { RankedPair } from '../../../core/course/index.ts';
-import { formatQuantity, type MeasureName } from '../../../core/units/index.ts';
+import { DEGREE, decimal, formatQuantity, type MeasureName } from '../../../core/units/index.ts';
 import {
   checkOf,
-  findQuickLine,
+  estimated,
   leftOut,
-  quickLineOf,
-  ranking,
+  type QuickestPair,
   type Scope,
   scope,
+  scopeOwner,
+  setRuns,
 } from '../../answers/index.ts';
+import { exportTable } from '../../files/index.ts';
 import { Empty, PairBadge, Segments } from '../../kit/index.ts';
 import { VerdictMark } from '../../rules/index.ts';
 import {
@@ -20,174 +21,210 @@ import {
   course,
   edit,
   editWithoutUndo,
+  fileStem,
   inWords,
   letterFree,
   project,
   report,
+  t,
   view,
 } from '../../state/index.ts';
-import { QuickestRuns } from './quickest-runs.tsx';
-import { Standing } from './standing.tsx';
+import { Waiting } from './waiting.tsx';
 
 /** A long rack is shown from the front; the CSV holds all of it. */
 const MOST_ROWS = 200;
 
-/** Pair by pair, best first. */
+/** Pair by pair, the quickest first. */
 export function PairsSheet(): JSX.Element {
-  const answer = ranking.value.value;
+  const answer = setRuns.value.value;
+  const owner = scopeOwner.value;
+  const none = chosenPairs.value.length === 0 && scope.value === 'chosen';
   return (
     <>
       <div class="set-head">
         <Segments
-          label="Rank"
+          label={t('set.whose')}
           value={scope.value}
           options={[
-            { value: 'chosen', label: 'the chosen pairs' },
+            { value: 'chosen', label: t('set.scope.chosen') },
+            ...(owner ? [{ value: 'owner' as const, label: t('set.scope.owner', { owner }) }] : []),
             {
               value: 'rack',
-              label: `the rack’s ${course.value.discipline === 'SL' ? 'slalom' : 'giant slalom'} pairs`,
+              label: t('set.scope.rack', { discipline: { key: `discipline.${course.value.discipline}` } }),
             },
           ]}
           onInput={value => {
             scope.value = value as Scope;
           }}
         />
-        {scope.value === 'rack' && leftOut.value > 0 && (
-          <span class="reading-hint">{leftOut.value} of other disciplines left out</span>
+        {scope.value !== 'chosen' && leftOut.value > 0 && (
+          <span class="reading-hint">{t('set.leftOut', { count: leftOut.value })}</span>
+        )}
+        {answer && (
+          <button type="button" class="bare row-link" onClick={() => void exportTable(csvName(), rows())}>
+            {t('set.saveTable')}
+          </button>
         )}
       </div>
-      <Standing />
-      {answer ? (
-        <div class={ranking.value.running ? 'plain-scroll stale' : 'plain-scroll'}>
+      <Waiting />
+      {answer && (
+        <div class={estimated.value || setRuns.value.running ? 'plain-scroll stale' : 'plain-scroll'}>
           <table class="plain-table">
-            <caption class="sr-only">Pairs on this set, best first</caption>
+            <caption class="sr-only">{t('set.quickestCaption')}</caption>
             <thead>
               <tr>
                 <th scope="col">
-                  <span class="sr-only">Place</span>
+                  <span class="sr-only">{t('set.place')}</span>
                 </th>
-                <th scope="col">Pair</th>
-                <th scope="col" class="number">
-                  Needed edge
-                </th>
-                <th scope="col" class="number">
-                  Least hold
-                </th>
-                <th scope="col" class="number">
-                  Speed
-                </th>
-                <th scope="col" class="number">
-                  Time
-                </th>
-                <th scope="col">Rule check</th>
+                <th scope="col">{t('set.pair')}</th>
+                {COLUMNS.map(key => (
+                  <th scope="col" class="number" key={key}>
+                    {t(key)}
+                  </th>
+                ))}
+                <th scope="col">{t('set.ruleCheck')}</th>
               </tr>
             </thead>
             <tbody>
-              {answer.ranking.pairs.slice(0, MOST_ROWS).map((ranked, place) => (
-                <Row
-                  key={answer.pairs[ranked.index].id}
-                  id={answer.pairs[ranked.index].id}
-                  ranked={ranked}
-                  place={place}
-                  bent={answer.pairs[ranked.index].bent}
+              {answer.pairs.slice(0, MOST_ROWS).map((pair, place) => (
+                <Row key={pair.id} pair={pair} place={place} />
+              ))}
+              {answer.untimed.map(({ id, why }) => (
+                <Without key={id} id={id} why={inWords(why)} />
+              ))}
+              {answer.byRhythmAlone.slice(0, MOST_ROWS).map(({ id, secondsPerGate }) => (
+                <Without
+                  key={id}
+                  id={id}
+                  why={
+                    secondsPerGate === null
+                      ? t('line.noPaceKept')
+                      : t('set.byRhythm', { seconds: decimal(secondsPerGate, 3) })
+                  }
                 />
               ))}
             </tbody>
           </table>
         </div>
-      ) : (
-        chosenPairs.value.length === 0 &&
-        scope.value === 'chosen' && (
-          <Empty>
-            <p>Choose up to four pairs in the rack, or rank all that fit.</p>
-          </Empty>
-        )
       )}
-      {answer && scope.value === 'chosen' && <QuickestRuns />}
+      {none && (
+        <Empty>
+          <p>{t('set.choosePairs')}</p>
+        </Empty>
+      )}
     </>
   );
 }
 
-function Row(props: { id: string; ranked: RankedPair; place: number; bent: boolean }): JSX.Element | null {
-  const { id, ranked, place, bent } = props;
-  const entry = project.value.rack.find(each => each.id === id);
+const COLUMNS = [
+  'set.time',
+  'set.gap',
+  'set.peakEdge',
+  'set.greatestLoad',
+  'set.scraping',
+  'set.legWork',
+] as const;
+
+const nameOf = (id: string) => project.value.rack.find(entry => entry.id === id)?.pair.name ?? '';
+
+function Row({ pair, place }: { pair: QuickestPair; place: number }): JSX.Element | null {
+  const entry = project.value.rack.find(each => each.id === pair.id);
   if (!entry) return null;
-  const chosen = chosenPairs.value.find(each => each.id === id);
   const { system } = view.value;
-  const text = (value: number, measure: MeasureName, decimals: number) =>
+  const text = (value: number, measure: MeasureName, decimals = 0) =>
     formatQuantity(value, measure, { system, decimals }).text;
-  const check = checkOf(entry.pair, course.value.discipline);
+  const seconds = (value: number, plusMinus: number) =>
+    t('set.seconds', { seconds: decimal(value, 2), plusMinus: decimal(plusMinus, 2) });
+  const now = estimated.value?.get(pair.id);
+  const { discipline } = entry.pair;
   return (
-    <>
-      <tr class={chosen?.active ? 'pair-row active' : 'pair-row'}>
-        <td class="number">{place + 1}.</td>
-        <th scope="row">
-          <button
-            type="button"
-            class="bare pair-name"
-            title={chosen ? 'Make it the active pair' : 'Choose it'}
-            onClick={() => take(id, chosen, entry.pair.name)}
-          >
-            {chosen && <PairBadge mark={chosen.mark} />} {entry.pair.name}
-          </button>
-        </th>
-        <td class="number">
-          {ranked.neededEdge === null ? 'beyond 89°' : text(ranked.neededEdge, 'angle', 0)}
-        </td>
-        <td class="number">{text(ranked.minHold, 'angle', 1)}</td>
-        <td class="number">{text(ranked.report.averageSpeed, 'speed', 1)}</td>
-        <td class="number">{ranked.report.seconds.toFixed(2)} s</td>
-        <td>
-          <VerdictMark verdict={check.verdict} />
-        </td>
-      </tr>
-      <tr class="pair-words">
-        <td />
-        <td colSpan={6}>
-          {inWords(ranked.verdict)}; {bent ? 'bent ski' : 'cosine rule'}
-          {entry.pair.discipline && entry.pair.discipline !== course.value.discipline && (
-            <strong> · stated for {entry.pair.discipline}</strong>
-          )}
-          {chosen && <QuickLineOf pair={chosen} carved={ranked.report.seconds} />}
-        </td>
-      </tr>
-    </>
+    <tr class={isActive(pair.id) ? 'pair-row active' : 'pair-row'}>
+      <td class="number">{place + 1}.</td>
+      <th scope="row">
+        <PairName id={pair.id} />
+        {discipline && discipline !== course.value.discipline && (
+          <span class="reading-note">
+            {t('set.statedFor', { discipline: { key: `discipline.${discipline}` } })}
+          </span>
+        )}
+      </th>
+      <td class="number">
+        {now === undefined
+          ? seconds(pair.seconds, pair.secondsPlusMinus)
+          : t('set.about', { seconds: decimal(now, 2) })}
+      </td>
+      <td class="number">{place === 0 ? '' : seconds(pair.gap, pair.gapPlusMinus)}</td>
+      <td class="number">{text(pair.neededEdge, 'angle')}</td>
+      <td class="number">{t('set.bodyWeights', { load: decimal(pair.greatestLoad, 1) })}</td>
+      <td class="number">{text(pair.scrapeWork, 'work', 1)}</td>
+      <td class="number">{text(pair.legWork, 'work', 1)}</td>
+      <td>
+        <VerdictMark verdict={checkOf(entry.pair, course.value.discipline).verdict} />
+      </td>
+    </tr>
+  );
+}
+
+function Without({ id, why }: { id: string; why: string }): JSX.Element {
+  return (
+    <tr class="pair-words">
+      <td />
+      <th scope="row">
+        <PairName id={id} />
+      </th>
+      <td colSpan={COLUMNS.length + 1}>{why}</td>
+    </tr>
+  );
+}
+
+const isActive = (id: string) => chosenPairs.value.find(each => each.id === id)?.active ?? false;
+
+function PairName({ id }: { id: string }): JSX.Element {
+  const chosen = chosenPairs.value.find(each => each.id === id);
+  const name = nameOf(id);
+  return (
+    <button
+      type="button"
+      class="bare pair-name"
+      title={t(chosen ? 'set.makeActive' : 'set.choose')}
+      onClick={() => take(id, chosen, name)}
+    >
+      {chosen && <PairBadge mark={chosen.mark} />} {name}
+    </button>
   );
 }
 
 function take(id: string, chosen: ChosenPair | undefined, name: string): void {
   if (chosen) editWithoutUndo(activate(id));
-  else if (letterFree(project.value)) edit(`Choose ${name}`, choose(id));
-  else report('All four letters are in use; let a pair go in the rack first.', 'error');
+  else if (letterFree(project.value)) edit(t('set.chooseStep', { name }), choose(id));
+  else report(t('set.lettersInUse'), 'error');
 }
 
-function QuickLineOf({ pair, carved }: { pair: ChosenPair; carved: number }): JSX.Element {
-  const found = quickLineOf(pair.id);
-  if (found?.line) {
-    const { seconds, heldBackBy } = found.line;
-    return (
-      <span>
-        {' '}
-        · quick line {seconds.toFixed(2)} s
-        {course.value.keepSpeed
-          ? ', running free'
-          : `, ${Math.abs(carved - seconds).toFixed(2)} s ${seconds < carved ? 'quicker' : 'slower'}`}
-        {heldBackBy.length > 0 && ` (held back by ${heldBackBy.join(', ')})`}
-      </span>
-    );
-  }
-  if (found?.reason) return <span> · no quick line: {found.reason}</span>;
-  return (
-    <>
-      {' · '}
-      <button
-        type="button"
-        class="bare row-link"
-        aria-label={`find its quick line: ${pair.name}`}
-        onClick={() => findQuickLine(pair.id)}
-      >
-        find its quick line
-      </button>
-    </>
-  );
+const csvName = () => `${fileStem(course.value.name || 'set')}-times.csv`;
+
+/** Every pair that was timed, in SI and degrees as the headings say. */
+function rows(): (string | number)[][] {
+  const answer = setRuns.value.value;
+  const degrees = (rad: number) => (rad / DEGREE).toFixed(1);
+  return [
+    [
+      t('set.pair'),
+      ...(['set.csv.time', 'set.csv.timePm', 'set.csv.gap', 'set.csv.gapPm'] as const).map(key => t(key)),
+      ...(['set.csv.edge', 'set.csv.grip', 'set.csv.load', 'set.csv.scrape', 'set.csv.work'] as const).map(
+        key => t(key),
+      ),
+    ],
+    ...(answer?.pairs ?? []).map(pair => [
+      nameOf(pair.id),
+      pair.seconds.toFixed(3),
+      pair.secondsPlusMinus.toFixed(3),
+      pair.gap.toFixed(3),
+      pair.gapPlusMinus.toFixed(3),
+      degrees(pair.neededEdge),
+      degrees(pair.leastGrip),
+      pair.greatestLoad.toFixed(2),
+      pair.scrapeWork.toFixed(0),
+      pair.legWork.toFixed(0),
+    ]),
+  ];
 }

@@ -1,10 +1,9 @@
 import type { JSX } from 'preact';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { Figure, Segments, type Size } from '../../kit/index.ts';
-import { chosenPairs, course, view } from '../../state/index.ts';
+import { chosenPairs, course, t, view } from '../../state/index.ts';
 import { GateGrips } from './gate-grips.tsx';
-import { GateStrip, stripHeight } from './gate-strip.tsx';
-import { gateCount } from './gate-words.ts';
+import { LimitStrip, stripHeight } from './limit-strip.tsx';
 import { PlanLines, pathsOf } from './plan-lines.tsx';
 import { type PlanScale, planScale } from './plan-scale.ts';
 import { inView, selectedGate, trueScale } from './set-state.ts';
@@ -15,32 +14,35 @@ export function Plan(): JSX.Element {
   return (
     <Figure
       class="set-plan"
-      title={name || 'The set'}
-      note={demo ? 'demo data' : gateCount(gates.length)}
-      description={`${gateCount(gates.length)} from above, downhill to the right, with the line of ${chosenPairs.value.map(pair => pair.name).join(', ') || 'no pair'}`}
+      title={name || t('set.theSet')}
+      note={demo ? t('set.demoData') : t('common.gates', { count: gates.length })}
+      description={t('set.planOf', {
+        gates: t('common.gates', { count: gates.length }),
+        pairs: chosenPairs.value.map(pair => pair.name),
+      })}
       rows={lineRows}
       tools={
         <>
           <Segments
-            label="Gates drawn"
+            label={t('set.gatesDrawn')}
             labelHidden
             value={inView.value}
             options={[
-              { value: 0, label: 'all', title: 'draw all gates' },
-              { value: 12, label: '12', title: 'draw 12 gates' },
-              { value: 6, label: '6', title: 'draw 6 gates' },
+              { value: 0, label: t('set.allGates'), title: t('set.drawAll') },
+              { value: 12, label: '12', title: t('set.drawSome', { count: 12 }) },
+              { value: 6, label: '6', title: t('set.drawSome', { count: 6 }) },
             ]}
             onInput={value => {
               inView.value = value as 0 | 6 | 12;
             }}
           />
           <Segments
-            label="Distances across"
+            label={t('set.across')}
             labelHidden
             value={trueScale.value ? 'true' : 'wide'}
             options={[
-              { value: 'wide', label: 'stretched' },
-              { value: 'true', label: 'true' },
+              { value: 'wide', label: t('set.stretched') },
+              { value: 'true', label: t('set.true') },
             ]}
             onInput={value => {
               trueScale.value = value === 'true';
@@ -69,7 +71,7 @@ function Drawing({ size }: { size: Size }): JSX.Element {
       <Downhill scale={scale} left={box.left} right={box.right} bottom={box.bottom} />
       <PlanLines scale={scale} />
       <GateGrips scale={scale} />
-      <GateStrip scale={scale} top={size.height - strip} />
+      <LimitStrip scale={scale} top={size.height - strip} />
     </g>
   );
 }
@@ -99,25 +101,27 @@ function Downhill(props: { scale: PlanScale; left: number; right: number; bottom
       <line class="fall-line" x1={left} x2={right} y1={middle} y2={middle} />
       <path class="fall-head" d={`M${right},${middle}l-9,-4v8z`} />
       <text class="halo" x={right} y={bottom + 20} text-anchor="end">
-        fall line, downhill →
+        {t('set.fallLine')}
       </text>
       <path class="fall-line solid" d={`M8,${middle - 40}v78`} />
       <path class="fall-head" d={`M8,${middle + 44}l-4,-9h8z`} />
       <text transform={`translate(20,${middle})rotate(90)`} text-anchor="middle">
-        skier’s right
+        {t('set.skiersRight')}
       </text>
       <text class="halo" x={left} y={bottom + 20}>
-        {scale.times === 1 ? 'true to scale' : `across drawn ×${scale.times}`}
+        {scale.times === 1 ? t('set.trueToScale') : t('set.acrossTimes', { times: scale.times })}
       </text>
     </g>
   );
 }
 
 function lineRows(): (string | number)[][] {
-  const rows: (string | number)[][] = [['pair', 'across (m)', 'down (m)']];
-  for (const { pair, path } of pathsOf()) {
-    for (let i = 0; i < path.x.length; i++)
-      rows.push([pair.name, path.x[i].toFixed(3), path.y[i].toFixed(3)]);
+  const rows: (string | number)[][] = [
+    [t('set.pair'), t('set.csv.of'), t('set.csv.across'), t('set.csv.down')],
+  ];
+  for (const { pair, x, y, of } of pathsOf()) {
+    for (let i = 0; i < x.length; i++)
+      rows.push([pair.name, t(of === 'skis' ? 'set.skis' : 'set.mass'), x[i]!.toFixed(3), y[i]!.toFixed(3)]);
   }
   return rows;
 }

@@ -1,7 +1,16 @@
 import type { JSX } from 'preact';
 import { NAMED_SNOWS } from '../../../core/carve/index.ts';
-import { type Field, reachOf, rowOf } from '../../../core/conditions/index.ts';
-import { enteredNow, ranking, scope, type TurnModel, turnModel } from '../../answers/index.ts';
+import { type Field, reachOf, rowOf, USUAL } from '../../../core/conditions/index.ts';
+import { decimal } from '../../../core/units/index.ts';
+import {
+  checkOf,
+  enteredNow,
+  estimated,
+  type QuickestAnswer,
+  setRuns,
+  type TurnModel,
+  turnModel,
+} from '../../answers/index.ts';
 import { ConditionControl } from '../../controls/index.ts';
 import { PairBadge, Quantity, Segments } from '../../kit/index.ts';
 import {
@@ -11,89 +20,80 @@ import {
   chosenPairs,
   conditions,
   course,
-  inWords,
   project,
-  view,
+  slope,
+  t,
 } from '../../state/index.ts';
-import { sureness } from './sureness.ts';
+import { Waiting } from './waiting.tsx';
 
 export function SetReadings(): JSX.Element {
   return (
     <>
       <Pick />
-      <Inputs />
-      <p class="reading-hint">
-        An idealised skier on one line: no advice on how fast or where to ski, and no binding setting. Only
-        the rulebook in force and the equipment controller decide what may be raced.
-      </p>
+      <HillAndStart />
+      <WhatIf />
+      <p class="reading-hint">{t('set.noAdvice')}</p>
     </>
   );
 }
 
-/** The pick, why, and how sure it is. */
+/** The answer first: which pair, its time and how far ahead it is, whether the rules let it race, and why. */
 function Pick(): JSX.Element {
-  const answer = ranking.value.value;
-  const asked = enteredNow.value;
+  const answer = setRuns.value.value;
   if (!answer) {
     return (
       <section class="reading-group pick">
-        <h2>The pick</h2>
-        <p class="reading-hint">
-          {asked.waiting > 0
-            ? 'The pairs are being bent into the snow.'
-            : scope.value === 'chosen' && chosenPairs.value.length === 0
-              ? 'Choose pairs in the rack to have one picked.'
-              : (ranking.value.error ??
-                (asked.pairs.length === 0 || course.value.gates.length < 2
-                  ? 'Two gates and a pair are needed.'
-                  : 'The pairs are on their way through the gates.'))}
-        </p>
+        <h2>{t('set.thePick')}</h2>
+        <Waiting />
+        {chosenPairs.value.length === 0 && <p class="reading-hint">{t('set.choosePairs')}</p>}
       </section>
     );
   }
-  const { because, pairs, flips, sure } = answer.ranking;
-  const id = answer.pairs[pairs[0].index].id;
-  const chosen = chosenPairs.value.find(each => each.id === id);
-  const name = project.value.rack.find(each => each.id === id)?.pair.name ?? pairs[0].name;
+  const stale = setRuns.value.running || estimated.value !== null;
   return (
-    <section
-      class={ranking.value.running ? 'reading-group pick stale' : 'reading-group pick'}
-      aria-live="polite"
-    >
-      <h2>{sure === 'only one pair' ? 'The pair' : 'The pick'}</h2>
-      <p class="pick-name">
-        {chosen && <PairBadge mark={chosen.mark} />} {name}
-      </p>
-      <p>{allInWords(because)}</p>
-      <h3>How sure?</h3>
-      <p>{sureness(sure, flips.length, view.value.system)}</p>
-      {flips.length > 0 && (
-        <ul class="flips">
-          {flips.map(({ change, pick }) => (
-            <li key={`${inWords(change)} ${pick}`}>
-              {inWords(change)}: {pick} first
-            </li>
-          ))}
-        </ul>
-      )}
+    <section class={stale ? 'reading-group pick stale' : 'reading-group pick'} aria-live="polite">
+      <h2>{t(headingOf(answer))}</h2>
+      <Picked answer={answer} />
+      <p>{allInWords(answer.because)}</p>
+      {stale && <p class="reading-hint">{t('set.estimating')}</p>}
       <p class="reading-hint">{modelWords()}</p>
     </section>
   );
 }
 
+const headingOf = ({ pick, pairs }: QuickestAnswer) =>
+  pick !== null && pairs.length > 1 ? 'set.thePick' : pairs.length === 1 ? 'set.thePair' : 'set.noPick';
+
+function Picked({ answer }: { answer: QuickestAnswer }): JSX.Element | null {
+  const { pick, pairs } = answer;
+  const told = pairs.find(({ id }) => id === pick) ?? (pairs.length === 1 ? pairs[0] : null);
+  if (!told) return null;
+  const entry = project.value.rack.find(each => each.id === told.id);
+  const mark = chosenPairs.value.find(each => each.id === told.id)?.mark;
+  const { verdict } = entry ? checkOf(entry.pair, course.value.discipline) : { verdict: 'unknown' };
+  return (
+    <>
+      <p class="pick-name">
+        {mark && <PairBadge mark={mark} />} {entry?.pair.name}
+      </p>
+      <p class="pick-time">
+        {t('set.seconds', {
+          seconds: decimal(estimated.value?.get(told.id) ?? told.seconds, 2),
+          plusMinus: decimal(told.secondsPlusMinus, 2),
+        })}
+      </p>
+      <p class="reading-note">{t('set.legal', { verdict, category: t(`category.${course.value.category}`) })}</p>
+    </>
+  );
+}
+
 function modelWords(): string {
   const { byCosine, pairs } = enteredNow.value;
-  if (turnModel.value === 'cosine')
-    return 'Turn radius by the cosine rule: rigid snow, whatever the ski’s stiffness.';
+  if (turnModel.value === 'cosine') return t('set.model.cosine');
   const [first] = byCosine;
-  if (!first) return 'Turn radius from each ski bent into its groove, solved on this snow.';
-  const who =
-    byCosine.length === 1
-      ? `${first.name} (${first.why})`
-      : `${byCosine.length} pairs (${first.name} ${first.why})`;
-  return byCosine.length === pairs.length
-    ? `Turn radius by the cosine rule: ${byCosine.length === 1 ? who : 'no pair has a solved groove'}.`
-    : `Turn radius from each ski bent into its groove, but by the cosine rule for ${who}; the two are not quite alike.`;
+  if (!first) return t('set.model.bent');
+  const who = t('set.model.who', { count: byCosine.length, name: first.name, why: first.why });
+  return byCosine.length === pairs.length ? t('set.model.allCosine', { who }) : t('set.model.mixed', { who });
 }
 
 /** Least and most of a control, and its step. */
@@ -102,64 +102,104 @@ function rangeOf(field: Field) {
   return { min, max, step: rowOf(field).step };
 }
 
-function Inputs(): JSX.Element {
+type Start = 'rest' | 'speed' | 'pace';
+
+function HillAndStart(): JSX.Element {
   const { hardnessNPerMm3 } = conditions.value;
-  const { slopeDeg, speedKmh, keepSpeed, greatestEdgeDeg } = course.value;
-  const change = (label: string, part: Partial<Course>, key: string) =>
+  const snow = NAMED_SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3);
+  const { slopeDeg, speedKmh, keepSpeed, onProfile, greatestEdgeDeg } = course.value;
+  const { ground, groundFile } = slope.value;
+  const change = (label: string, part: Partial<Course>, key?: string) =>
     changeCourse(label, before => ({ ...before, ...part }), key);
+  const start: Start = keepSpeed ? 'pace' : speedKmh === 0 ? 'rest' : 'speed';
   return (
-    <section class="reading-group set-inputs" aria-label="Slope, skier and snow">
-      <h2>Slope, skier, snow</h2>
-      <Quantity
-        label="Slope"
-        measure="angleDeg"
-        value={slopeDeg}
-        {...rangeOf('courseSlopeDeg')}
-        onInput={value => change('Slope of the set', { slopeDeg: value }, 'set slope')}
-      />
-      <Quantity
-        label={keepSpeed ? 'Speed, kept' : 'Start speed'}
-        measure="speedKmh"
-        value={speedKmh}
-        {...rangeOf('courseSpeedKmh')}
-        onInput={value => change('Speed on the set', { speedKmh: value }, 'set speed')}
-      />
-      <label class="check-line">
-        <input
-          type="checkbox"
-          checked={keepSpeed}
-          onChange={event => {
-            const keep = event.currentTarget.checked;
-            changeCourse('Keep the speed', before => ({ ...before, keepSpeed: keep }));
-          }}
+    <section class="reading-group set-inputs" aria-label={t('set.hillAndStart')}>
+      <h2>{t('set.hillAndStart')}</h2>
+      {(onProfile || (ground === 'file' && groundFile)) && (
+        <Segments
+          label={t('set.hill')}
+          value={onProfile ? 'profile' : 'even'}
+          options={[
+            { value: 'even', label: t('set.evenSlope') },
+            { value: 'profile', label: t('set.measuredSlope') },
+          ]}
+          onInput={value => change(t('set.hillStep'), { onProfile: value === 'profile' })}
         />
-        keep the speed all the way
-      </label>
-      <ConditionControl field="massKg" />
-      <Quantity
-        label="Greatest edge angle"
-        measure="angleDeg"
-        value={greatestEdgeDeg}
-        {...rangeOf('courseEdgeMostDeg')}
-        onInput={value => change('Greatest edge angle', { greatestEdgeDeg: value }, 'greatest edge')}
-      />
+      )}
+      {onProfile ? (
+        <p class="reading-hint">
+          {groundFile ? t('set.onProfileOf', { name: groundFile.name }) : t('set.noProfile')}
+        </p>
+      ) : (
+        <Quantity
+          label={t('condition.slope')}
+          measure="angleDeg"
+          value={slopeDeg}
+          {...rangeOf('courseSlopeDeg')}
+          onInput={value => change(t('set.slopeStep'), { slopeDeg: value }, 'courseSlopeDeg')}
+        />
+      )}
       <Segments
-        label="Turn"
+        label={t('set.start')}
+        value={start}
+        options={(['rest', 'speed', 'pace'] as const).map(value => ({
+          value,
+          label: t(`set.start.${value}`),
+          title: t(`set.startTitle.${value}`),
+        }))}
+        onInput={value =>
+          change(t('set.startStep'), {
+            keepSpeed: value === 'pace',
+            speedKmh: value === 'rest' ? 0 : speedKmh || USUAL.courseSpeedKmh,
+          })
+        }
+      />
+      {start !== 'rest' && (
+        <Quantity
+          label={t(start === 'pace' ? 'set.pace' : 'condition.startSpeed')}
+          measure="speedKmh"
+          value={speedKmh}
+          {...rangeOf('courseSpeedKmh')}
+          onInput={value => change(t('set.speedStep'), { speedKmh: value }, 'courseSpeedKmh')}
+        />
+      )}
+      <Segments
+        label={t('set.turnBy')}
         value={turnModel.value}
         options={[
-          { value: 'bent', label: 'bent ski' },
-          { value: 'cosine', label: 'cosine rule' },
+          { value: 'bent', label: t('set.bentSki') },
+          { value: 'cosine', label: t('set.cosineRule') },
         ]}
         onInput={value => {
           turnModel.value = value as TurnModel;
         }}
       />
-      {turnModel.value === 'bent' && (
-        <ConditionControl
-          field="hardnessNPerMm3"
-          note={NAMED_SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3)?.name}
-        />
-      )}
+      <ConditionControl
+        field="hardnessNPerMm3"
+        note={snow && t(`snow.${snow.name}`)}
+      />
+      <Quantity
+        label={t('condition.edgeMost')}
+        measure="angleDeg"
+        value={greatestEdgeDeg}
+        {...rangeOf('courseEdgeMostDeg')}
+        onInput={value => change(t('set.edgeMostStep'), { greatestEdgeDeg: value }, 'courseEdgeMostDeg')}
+      />
+    </section>
+  );
+}
+
+/** Skier, wax and suit: the times follow at once from what each is worth, and are solved a moment later. */
+function WhatIf(): JSX.Element {
+  return (
+    <section class="reading-group set-inputs" aria-label={t('set.whatIf')}>
+      <h2>{t('set.whatIf')}</h2>
+      <ConditionControl field="massKg" />
+      <ConditionControl field="pushBodyWeights" />
+      <ConditionControl field="legSpeedMps" />
+      <ConditionControl field="friction" />
+      <ConditionControl field="dragAreaM2" />
+      <ConditionControl field="clearanceM" />
     </section>
   );
 }

@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { course } from '../../state/index.ts';
 
-export type SetSheet = 'pairs' | 'gates' | 'along' | 'edit' | 'make' | 'setting' | 'rules';
+export type SetSheet = 'pairs' | 'worth' | 'gates' | 'along' | 'edit' | 'make' | 'setting' | 'rules';
 
 export const sheet = signal<SetSheet>('pairs');
 /** Gates drawn at once; 0 for all of them. */

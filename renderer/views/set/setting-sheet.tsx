@@ -27,7 +27,7 @@ export function SettingSheet(): JSX.Element {
     <>
       <div class="set-head">
         <strong>
-          {discipline === 'SL' ? 'Slalom' : 'Giant slalom'}, {levelOf()}
+          {t('set.settingHead', { discipline: { key: `discipline.${discipline}` }, level: levelOf() })}
         </strong>
         <VerdictMark verdict={check.verdict} />
         <GateWidth />
@@ -37,11 +37,11 @@ export function SettingSheet(): JSX.Element {
           <caption class="sr-only">{inWords(check.edition)}</caption>
           <thead>
             <tr>
-              <th scope="col">Rule</th>
-              <th scope="col">Limit</th>
-              <th scope="col">Found</th>
-              <th scope="col">Verdict</th>
-              <th scope="col">How known</th>
+              <th scope="col">{t('set.rule')}</th>
+              <th scope="col">{t('set.limit')}</th>
+              <th scope="col">{t('set.found')}</th>
+              <th scope="col">{t('set.verdict')}</th>
+              <th scope="col">{t('set.howKnown')}</th>
             </tr>
           </thead>
           <tbody>
@@ -53,24 +53,23 @@ export function SettingSheet(): JSX.Element {
                   {foundText(item)}
                   {item.gates.length > 0 && (
                     <span class="reading-note">
-                      gates {item.gates.slice(0, 6).join(', ')}
-                      {item.gates.length > 6 && ` and ${item.gates.length - 6} more`}
+                      {t('set.atGates', {
+                        gates: item.gates.slice(0, 6).join(', '),
+                        more: Math.max(0, item.gates.length - 6),
+                      })}
                     </span>
                   )}
                 </td>
                 <td>
                   <VerdictMark verdict={item.verdict} />
                 </td>
-                <td class="status">{item.status === 'from memory' ? 'from memory, confirm' : item.status}</td>
+                <td class="status">{t('set.status', { status: item.status })}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </div>
-      <p class="reading-hint">
-        {inWords(check.edition)}. The category is the one of the rule check; slope from the readings.{' '}
-        {inWords(check.caution)}
-      </p>
+      <p class="reading-hint">{t('set.settingNote', { edition: check.edition, caution: check.caution })}</p>
     </>
   );
 }
@@ -90,12 +89,12 @@ function GateWidth(): JSX.Element {
   const [least, most] = reachOf('gateWidthM');
   const tidy = (value: number) => Number(value.toFixed(2));
   const change = (width: number | null) =>
-    changeCourse('Gate width', before => ({ ...before, gateWidthM: width }), 'gate width');
+    changeCourse(t('condition.gateWidth'), before => ({ ...before, gateWidthM: width }), 'gateWidthM');
   return (
     <span class="gate-width">
-      <span aria-hidden="true">Gate width</span>
+      <span aria-hidden="true">{t('condition.gateWidth')}</span>
       <NumberCell
-        label="Gate width"
+        label={t('condition.gateWidth')}
         unit={unit}
         value={gateWidthM === null ? null : tidy(gateWidthM * factor)}
         min={tidy(least * factor)}

@@ -4,26 +4,19 @@ import type { JSX } from 'preact';
 import type { Discipline } from '../../../core/rules/index.ts';
 import { Empty, Segments } from '../../kit/index.ts';
 import { RuleCheckPanel } from '../../rules/index.ts';
-import { chosenPairs, course } from '../../state/index.ts';
+import { chosenPairs, course, t } from '../../state/index.ts';
 import { AlongSheet } from './along-sheet.tsx';
 import { CourseBar, FileProblems } from './course-bar.tsx';
 import { EditSheet } from './edit-sheet.tsx';
-import { GateDetail } from './gate-detail.tsx';
+import { GateTable } from './gate-table.tsx';
 import { MakeSheet } from './make-sheet.tsx';
 import { PairsSheet } from './pairs-sheet.tsx';
 import { Plan } from './plan.tsx';
 import { type SetSheet, sheet } from './set-state.ts';
 import { SettingSheet } from './setting-sheet.tsx';
+import { WorthSheet } from './worth-sheet.tsx';
 
-const SHEETS: readonly { value: SetSheet; label: string }[] = [
-  { value: 'pairs', label: 'Pairs' },
-  { value: 'gates', label: 'Gate by gate' },
-  { value: 'along', label: 'Chart' },
-  { value: 'edit', label: 'Gates' },
-  { value: 'make', label: 'Make' },
-  { value: 'setting', label: 'Setting rules' },
-  { value: 'rules', label: 'Rule check' },
-];
+const SHEETS: readonly SetSheet[] = ['pairs', 'worth', 'gates', 'along', 'edit', 'make', 'setting', 'rules'];
 
 /** Undefined follows the set; null checks each pair by its own discipline. */
 const checkedAs = signal<Discipline | null | undefined>(undefined);
@@ -38,16 +31,14 @@ export function SetStage(): JSX.Element {
         <Plan />
       ) : (
         <Empty>
-          <p>
-            There are no gates yet. Take the demo gates, make a rhythmic set, or open a list of gates (CSV).
-          </p>
+          <p>{t('set.noGates')}</p>
         </Empty>
       )}
       <Segments
-        label="Under it"
+        label={t('set.panel')}
         labelHidden
         value={sheet.value}
-        options={SHEETS}
+        options={SHEETS.map(value => ({ value, label: t(`set.sheet.${value}`) }))}
         onInput={value => {
           sheet.value = value;
         }}
@@ -58,10 +49,11 @@ export function SetStage(): JSX.Element {
         class="set-sheet"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
         tabIndex={0}
-        aria-label={SHEETS.find(each => each.value === sheet.value)!.label}
+        aria-label={t(`set.sheet.${sheet.value}`)}
       >
         {sheet.value === 'pairs' && <PairsSheet />}
-        {sheet.value === 'gates' && <GateDetail />}
+        {sheet.value === 'worth' && <WorthSheet />}
+        {sheet.value === 'gates' && <GateTable />}
         {sheet.value === 'along' && <AlongSheet />}
         {sheet.value === 'edit' && <EditSheet />}
         {sheet.value === 'make' && <MakeSheet />}

@@ -29,7 +29,7 @@ export function ShapeReadings(): JSX.Element | null {
   return (
     <>
       <PairReadings
-        label={t('shape.sidecutRadius')}
+        label={t('shape.title.radius')}
         measure="radius"
         activeId={active.id}
         rows={chosenPairs.value.map(pair => ({
@@ -49,7 +49,7 @@ export function ShapeReadings(): JSX.Element | null {
       <section class="reading-group">
         <h2>{active.name}</h2>
         <Reading
-          label={t('shape.sidecutDepth')}
+          label={t('shape.title.depth')}
           measure="width"
           size="small"
           value={cut.depth}
@@ -73,7 +73,7 @@ export function ShapeReadings(): JSX.Element | null {
           working={explained('shape.fittedRadius')}
         />
         <Reading
-          label={t('shape.trueWaist')}
+          label={t('shape.title.waist')}
           measure="station"
           size="small"
           value={cut.waistStation}

@@ -83,7 +83,7 @@ function Summary({ found }: { found: readonly PairRun[] }): JSX.Element {
         }))}
       />
       <PairReadings
-        label={t('slope.speedAtEnd')}
+        label={t('run.title.endSpeed')}
         measure="speed"
         activeId={activeId}
         rows={found.map(run => ({

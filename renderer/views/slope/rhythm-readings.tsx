@@ -3,7 +3,7 @@ import './rhythm-readings.css';
 import type { JSX } from 'preact';
 import type { PlainKey } from '../../../core/language/index.ts';
 import type { Track } from '../../../core/run/index.ts';
-import type { MeasureName } from '../../../core/units/index.ts';
+import { type MeasureName, sizeOf } from '../../../core/units/index.ts';
 import { leadRun, type PairRun, type RhythmAnswer } from '../../answers/index.ts';
 import { PairReadings } from '../../kit/index.ts';
 import { limitInline, limitName, limitReason, mostWorth } from './limit-words.ts';
@@ -17,6 +17,8 @@ interface Answer {
   readonly how?: readonly string[];
 }
 
+const MILLISECOND = sizeOf('ms');
+
 const most = (column: Float64Array) => column.reduce((a, v) => Math.max(a, Math.abs(v)), 0);
 
 const ANSWERS: readonly Answer[] = [
@@ -28,7 +30,7 @@ const ANSWERS: readonly Answer[] = [
     how: ['line.meanSpeed'],
   },
   {
-    label: 'slope.meanSpeed',
+    label: 'line.title.meanSpeed',
     measure: 'speed',
     value: rhythm => rhythm.meanSpeed,
     how: ['line.meanSpeed'],
@@ -80,8 +82,8 @@ export function RhythmReadings({ found }: { readonly found: readonly PairRun[] }
 
 /** What one per cent more of each limit would save, largest first. */
 function HeldBack({ name, rhythm }: { readonly name: string; readonly rhythm: RhythmAnswer }): JSX.Element {
-  const told = mostWorth(rhythm.limits);
-  const [first] = told;
+  const reported = mostWorth(rhythm.limits);
+  const [first] = reported;
   return (
     <section class="held-back">
       <h2>{t('slope.whatHoldsBack', { name })}</h2>
@@ -97,13 +99,13 @@ function HeldBack({ name, rhythm }: { readonly name: string; readonly rhythm: Rh
       )}
       <table>
         <tbody>
-          {told.map(({ by, seconds }) => (
+          {reported.map(({ by, seconds }) => (
             <tr key={by}>
               <th scope="row">{limitName(by)}</th>
               <td>
                 <span class="worth-bar" style={{ width: `${(100 * seconds) / first!.seconds}%` }} />
               </td>
-              <td class="worth">{t('slope.milliseconds', { value: (1000 * seconds).toFixed(1) })}</td>
+              <td class="worth">{t('slope.milliseconds', { value: (seconds / MILLISECOND).toFixed(1) })}</td>
             </tr>
           ))}
         </tbody>

@@ -9,10 +9,10 @@ import {
 } from '../../../core/carve/index.ts';
 import { giantSlalomSki, hardness, radians, rigidInTorsion, slalomSki } from '../carve/demo.ts';
 
-const asked = { edgeAngle: radians(55), load: 1200, hardness: hardness(1), fore: 0 };
+const request = { edgeAngle: radians(55), load: 1200, hardness: hardness(1), fore: 0 };
 
 function solved(ski: CarvingSki, change: Partial<CarveConditions> = {}) {
-  const answer = grooveSolver(ski).solve({ ...asked, ...change });
+  const answer = grooveSolver(ski).solve({ ...request, ...change });
   if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
   return answer;
 }

@@ -4,12 +4,12 @@ import type { Ski } from '../../../core/pair/index.ts';
 import { invented } from '../flex/ski.ts';
 import { hardness, radians } from './demo.ts';
 
-const asked = { edgeAngle: radians(50), load: 1200, hardness: hardness(1), fore: 0 };
+const request = { edgeAngle: radians(50), load: 1200, hardness: hardness(1), fore: 0 };
 
 function solved(change: Partial<Ski>, elements?: number) {
   const carving = carvingSkiOf(invented(change));
   if (!carving.ok) throw new Error(JSON.stringify(carving.reason));
-  const answer = grooveSolver(carving.ski, { elements }).solve(asked);
+  const answer = grooveSolver(carving.ski, { elements }).solve(request);
   if (!answer.ok) throw new Error(JSON.stringify(answer.reason));
   return answer;
 }

@@ -19,21 +19,21 @@ const somewhere = fc
   })
   .map(({ edge, logLoad, logSnow, loadFactor, tilt }) => {
     const load = Math.exp(logLoad);
-    const asked: CarveConditions = {
+    const request: CarveConditions = {
       edgeAngle: radians(edge),
       load,
       hardness: hardness(Math.exp(logSnow)),
       fore: 0,
     };
     const near: CarveConditions = {
-      ...asked,
+      ...request,
       edgeAngle: radians(within(edge + tilt, 2, 75)),
       load: within(load * loadFactor, 200, 4000),
     };
-    return { asked, near };
+    return { request, near };
   });
 
-const told = ({ edgeAngle, load, hardness: snow }: CarveConditions) =>
+const reported = ({ edgeAngle, load, hardness: snow }: CarveConditions) =>
   `${degrees(edgeAngle).toFixed(2)} degrees, ${load.toFixed(1)} N, ${(snow / 1e9).toPrecision(4)} N/mm³`;
 
 const skis: readonly (readonly [string, CarvingSki])[] = [
@@ -51,26 +51,27 @@ describe('anywhere in 2–75°, 200–4000 N, 0.04–90 N/mm³', () => {
       const finer = grooveSolver(ski, { elements: 240 });
       const misses: string[] = [];
       /** Beside a jump the radius answers by several times the change of the load: what 0.2 % of that is worth. */
-      const besideAFold = (asked: CarveConditions) => {
+      const besideAFold = (request: CarveConditions) => {
         const [heavier, lighter] = [1.001, 0.999].map(factor =>
-          finer.solve({ ...asked, load: factor * asked.load }),
+          finer.solve({ ...request, load: factor * request.load }),
         );
-        if (!heavier.ok || !lighter.ok) throw new Error(`${told(asked)}: not solved beside it`);
+        if (!heavier.ok || !lighter.ok) throw new Error(`${reported(request)}: not solved beside it`);
         return Math.abs(heavier.turnRadius / lighter.turnRadius - 1);
       };
-      for (const { asked, near } of fc.sample(somewhere, { seed: 41, numRuns: 60 })) {
-        const cold = solver.solve(asked);
+      for (const { request, near } of fc.sample(somewhere, { seed: 41, numRuns: 60 })) {
+        const cold = solver.solve(request);
         const from = solver.solve(near);
         if (!cold.ok) throw new Error(JSON.stringify(cold.reason));
         if (!from.ok) throw new Error(JSON.stringify(from.reason));
-        const warm = solver.solve(asked, { from });
-        const fine = finer.solve(asked);
+        const warm = solver.solve(request, { from });
+        const fine = finer.solve(request);
         if (!warm.ok) throw new Error(JSON.stringify(warm.reason));
         if (!fine.ok) throw new Error(JSON.stringify(fine.reason));
         const byStart = Math.abs(warm.turnRadius / cold.turnRadius - 1);
         const byMesh = Math.abs(fine.turnRadius / cold.turnRadius - 1);
-        if (!(byStart < 1e-5)) misses.push(`start: ${told(asked)}: ${byStart}`);
-        if (!(byMesh < 0.002 || byMesh < besideAFold(asked))) misses.push(`mesh: ${told(asked)}: ${byMesh}`);
+        if (!(byStart < 1e-5)) misses.push(`start: ${reported(request)}: ${byStart}`);
+        if (!(byMesh < 0.002 || byMesh < besideAFold(request)))
+          misses.push(`mesh: ${reported(request)}: ${byMesh}`);
       }
       expect(misses).toEqual([]);
     },
@@ -88,13 +89,13 @@ describe('a ski that stands on its ends under a light load', () => {
       for (const edge of [25, 55, 65, 75]) {
         for (const load of [200, 300, 450, 733]) {
           for (const snow of [0.3, 90]) {
-            const asked = { edgeAngle: radians(edge), load, hardness: hardness(snow), fore: 0 };
-            const coarse = solver.solve(asked);
-            const fine = finer.solve(asked);
+            const request = { edgeAngle: radians(edge), load, hardness: hardness(snow), fore: 0 };
+            const coarse = solver.solve(request);
+            const fine = finer.solve(request);
             if (!coarse.ok) throw new Error(JSON.stringify(coarse.reason));
             if (!fine.ok) throw new Error(JSON.stringify(fine.reason));
             const byMesh = Math.abs(fine.turnRadius / coarse.turnRadius - 1);
-            if (!(byMesh < 0.002)) misses.push(`${told(asked)}: ${byMesh}`);
+            if (!(byMesh < 0.002)) misses.push(`${reported(request)}: ${byMesh}`);
           }
         }
       }

@@ -130,12 +130,12 @@ describe('turn surface of a table', () => {
       const surface = tableTurnSurface(table);
       const out = new Float64Array(6);
       const misses: string[] = [];
-      let asked = 0;
+      let request = 0;
       let smoothed = 0;
       for (let edge = 2; edge <= 75; edge += 1.07) {
         for (let share = 0; share <= 1; share += 0.021) {
           const load = 200 * 20 ** share;
-          asked++;
+          request++;
           surface.curvature(radians(edge), load, out);
           const miss = Math.abs(out[0] * lookup.radius(radians(edge), load) - 1);
           if (surface.smoothedAt(radians(edge), load)) smoothed++;
@@ -146,7 +146,7 @@ describe('turn surface of a table', () => {
       }
       expect(misses).toEqual([]);
       // Soft snow has folds at all steep edge angles; on firm snow next to nothing is smoothed.
-      expect(smoothed).toBeLessThan((snow < 0.3 ? 0.25 : 0.1) * asked);
+      expect(smoothed).toBeLessThan((snow < 0.3 ? 0.25 : 0.1) * request);
     },
   );
 
@@ -154,11 +154,11 @@ describe('turn surface of a table', () => {
     const surface = tableTurnSurface(soft);
     const lookup = tableLookup(soft);
     const out = new Float64Array(6);
-    let told = 0;
+    let reported = 0;
     for (let edge = 10; edge <= 66; edge += 1.3) {
       for (let load = 300; load < 3000; load *= 1.06) {
         if (!surface.smoothedAt(radians(edge), load)) continue;
-        told++;
+        reported++;
         let least = Number.POSITIVE_INFINITY;
         let most = 0;
         for (let de = -9; de <= 9; de += 0.9) {
@@ -175,23 +175,23 @@ describe('turn surface of a table', () => {
         expect(bent).toBeLessThan(1.02 * most);
       }
     }
-    expect(told).toBeGreaterThan(50);
+    expect(reported).toBeGreaterThan(50);
   });
 
   it('says that it smooths where the table is steep', () => {
     const surface = tableTurnSurface(soft);
     const lookup = tableLookup(soft);
     let steep = 0;
-    let told = 0;
+    let reported = 0;
     for (let edge = 3; edge <= 74; edge += 0.5) {
       for (let load = 210; load < 3900; load *= 1.03) {
         if (!lookup.steepAt(radians(edge), load)) continue;
         steep++;
-        if (surface.smoothedAt(radians(edge), load)) told++;
+        if (surface.smoothedAt(radians(edge), load)) reported++;
       }
     }
     expect(steep).toBeGreaterThan(20);
-    expect(told).toBe(steep);
+    expect(reported).toBe(steep);
   });
 
   it('stays level beyond the loads and closes as the cosine rule does beyond the last edge angle', () => {

@@ -90,11 +90,11 @@ describe('the table of conditions', () => {
         expect(isAccepted(field, beyond)).toBe(false);
       }),
     );
-    const told = (given: object, ...of: Field[]) => say(faultIn(given, of)!);
-    expect(told({ slope: 1.2 }, 'slopeDeg')).toBe(
+    const reported = (given: object, ...of: Field[]) => say(faultIn(given, of)!);
+    expect(reported({ slope: 1.2 }, 'slopeDeg')).toBe(
       'slope: 68.8° is not accepted; accepted is a number from 0.0 to 60.0°',
     );
-    expect(told({ turns: 2.5 }, 'turns')).toContain('a whole number from 1 to 200');
+    expect(reported({ turns: 2.5 }, 'turns')).toContain('a whole number from 1 to 200');
     expect(faultIn({ mass: Number.NaN }, fieldsOf('body'))?.field).toBe('mass');
     expect(() => acceptConditions({ mass: 5 }, ['massKg'])).toThrow(FieldError);
   });

@@ -44,11 +44,16 @@ describe('readGates', () => {
     expect(readGates('').problems).toHaveLength(1);
   });
 
-  it('reads ten thousand rows and writes them back', () => {
-    const gates = rhythmicSet(10_000, 10, 3);
+  it('reads a thousand gates and writes them back; more are told with what is accepted', () => {
+    const gates = rhythmicSet(1000, 10, 3);
     const read = readGates(writeGates(gates, ';'));
     expect(read.problems).toEqual([]);
     expect(read.gates).toEqual(gates);
+    const more = readGates(writeGates(rhythmicSet(1001, 10, 3)));
+    expect(more.gates).toEqual([]);
+    expect(more.problems.map(problem => say(problem))).toEqual([
+      'gates: 1001 is not accepted; accepted is at most 1000',
+    ]);
   });
 
   it('loses no row', () => {

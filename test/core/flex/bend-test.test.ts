@@ -77,8 +77,8 @@ test('the workings explain the bench that was asked about', () => {
   );
   // A uniform ski comes out again, whatever the bench: c = 3 EI l/(a²(l − a)²), any handbook.
   const uniform = invented({ bending: { kind: 'uniform', newtonM2: 210 } });
-  for (const asked of [question, {}, { span: 1.1 }, { at: 0.5 }, { loads: [0] }])
-    expect(flexWorkings(uniform, asked)[1].result.value).toBeCloseTo(210, 6);
+  for (const request of [question, {}, { span: 1.1 }, { at: 0.5 }, { loads: [0] }])
+    expect(flexWorkings(uniform, request)[1].result.value).toBeCloseTo(210, 6);
   expect(equivalent.inputs.map(({ name, value }) => [name, value])).toEqual([
     ['c', spring.result.value],
     ['a', expect.closeTo(0.52, 12)],

@@ -69,7 +69,7 @@ test('two readings at the middle give a mean stiffness and an open statement tha
     { length: L },
   );
   expect(found.enough).toBe(false);
-  expect(found.told).toBeLessThan(2.5);
+  expect(found.resolved).toBeLessThan(2.5);
   expect(sayAll(found.notes)).toMatch(/the mean stiffness is found, its shape is not/);
 });
 

@@ -65,9 +65,9 @@ describe('a ski with a plate', () => {
   });
 
   it('has its plate explained', () => {
-    const told = flexWorkings(plated).find(each => each.key === 'flex.plate')!;
-    expect(checkWorking(told)).toEqual([]);
-    expect(told.result.value).toBeCloseTo(bendingOf(plated)!(0.65), 9);
+    const reported = flexWorkings(plated).find(each => each.key === 'flex.plate')!;
+    expect(checkWorking(reported)).toEqual([]);
+    expect(reported.result.value).toBeCloseTo(bendingOf(plated)!(0.65), 9);
     expect(flexWorkings(bare).some(each => each.key === 'flex.plate')).toBe(false);
   });
 

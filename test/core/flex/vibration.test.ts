@@ -6,10 +6,12 @@ import {
   massMatrix,
   massPerLength,
   meshThrough,
+  modeName,
   type VibratingSki,
   vibrate,
   vibrationTest,
 } from '../../../core/flex/index.ts';
+import { say } from '../../../core/language/index.ts';
 import { multiplySymmetric, quadrature } from '../../../core/numeric/index.ts';
 import { invented } from './ski.ts';
 
@@ -38,6 +40,16 @@ test('clamped parts: the shorter one swings faster', () => {
   const { shape } = first('forebody');
   expect(shape[0]).toBeCloseTo(0, 6);
   expect(shape[shape.length - 1]).toBeCloseTo(1, 9);
+});
+
+test('a mode is called by its part, its motion and its order, as its document has it', () => {
+  for (const mode of [...vibrate(uniform), ...vibrate(uniform, { clamped: true, modes: 12 })]) {
+    expect(say(modeName(mode))).toBe(mode.kind);
+  }
+  const clamped = vibrate(uniform, { clamped: true, modes: 12 }).map(({ kind }) => kind);
+  for (const kind of ['afterbody torsion 1', 'forebody torsion 1', 'forebody bending 2']) {
+    expect(clamped).toContain(kind);
+  }
 });
 
 test('frequencies go with the root of stiffness over mass', () => {

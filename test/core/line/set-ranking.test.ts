@@ -8,6 +8,7 @@ import {
   quickestRun,
   type RankingQuestion,
   rankByQuickestRun,
+  rankMany,
 } from '../../../core/line/index.ts';
 import { readPair, type Ski, skiOf } from '../../../core/pair/index.ts';
 import { sidecut } from '../../../core/shape/index.ts';
@@ -150,4 +151,43 @@ describe('pairs on a set', () => {
     expect(untimed.map(({ failure }) => failure.reason)).toEqual(['cancelled', 'cancelled']);
     expect(Math.max(...shares)).toBeLessThanOrEqual(1);
   });
+});
+
+describe('many pairs', () => {
+  test('beyond the number run whole, those quickest in the mean rhythm are, and it is said', () => {
+    const many = [12.5, 16, 22, 30].map((radius, i) => pair(skiWith(`Pair ${i}`, radius, 1.4)));
+    const { pairs, byRhythmAlone, because, untimed } = rankMany(many, slalomGates(3), {
+      ...stages,
+      whole: 2,
+    });
+    const whole = pairs.map(({ index }) => index);
+    expect(untimed).toEqual([]);
+    expect(whole.toSorted()).toEqual([0, 1]);
+    expect(byRhythmAlone.map(({ index }) => index)).toEqual([2, 3]);
+    expect(byRhythmAlone[0].secondsPerGate).toBeLessThan(byRhythmAlone[1].secondsPerGate!);
+    expect(say(because.at(-1)!)).toMatch(/^Of 4 pairs the 2 quickest in the mean rhythm/);
+  });
+
+  test('a pair that is barred does not take the place of one that may be picked', () => {
+    const barred = {
+      key: 'line.failsRules',
+      values: { discipline: { key: 'discipline.SL' }, rules: [] },
+    } as const;
+    const many = [12.5, 13, 30].map((radius, i) =>
+      pair(skiWith(`Pair ${i}`, radius, 1.4), i === 0 ? { barred } : {}),
+    );
+    const { pairs, pick } = rankMany(many, slalomGates(3), { ...stages, whole: 2 });
+    expect(pairs.map(({ index }) => index).toSorted()).toEqual([1, 2]);
+    expect(pick === null || pick === 1).toBe(true);
+  });
+});
+
+test('at a pace nothing is ranked by time', () => {
+  const { pick, because } = rankByQuickestRun(
+    [pair(skiWith('Alder', 12.5, 1.4)), pair(skiWith('Birch', 20, 1.4))],
+    { ...slalomGates(3), pace: 9 },
+    stages,
+  );
+  expect(pick).toBeNull();
+  expect(because.map(({ key }) => key)).toEqual(['line.atPace', 'line.differs', 'line.differs']);
 });

@@ -219,8 +219,8 @@ describe('what has no answer says so and names what is missed', () => {
   });
   test('cancelled', () => {
     const { problem, guess } = shortestDash(10);
-    let asked = 0;
-    const failure = failed(solveChain(problem, guess, { cancelled: () => ++asked > 3 }));
+    let request = 0;
+    const failure = failed(solveChain(problem, guess, { cancelled: () => ++request > 3 }));
     expect(failure).toMatchObject({ reason: 'cancelled', iterations: 3 });
   });
 });

@@ -60,8 +60,8 @@ describe('a plate in the pair file', () => {
 
 describe('the boot on the ski', () => {
   it('stands as high as the file says, else as high as the rules allow', () => {
-    const told = { ...larch, standingHeightMm: 46, bootSoleHeightMm: 40 } as unknown as Pair;
-    expect(skiOf(told)).toMatchObject({ standingHeight: 0.046, bootSoleHeight: 0.04 });
+    const reported = { ...larch, standingHeightMm: 46, bootSoleHeightMm: 40 } as unknown as Pair;
+    expect(skiOf(reported)).toMatchObject({ standingHeight: 0.046, bootSoleHeight: 0.04 });
     const silent = skiOf(larch as unknown as Pair);
     expect(silent.standingHeight + silent.bootSoleHeight).toBeCloseTo(0.093, 12);
   });

@@ -163,8 +163,8 @@ describe('readSheet', () => {
     fc.assert(
       fc.property(fc.array(row, { minLength: 1, maxLength: 8 }), rows => {
         const sheet = readSheet(writeCsvRows([heading.split(';'), ...rows], ';'));
-        const told = new Set([...sheet.pairs.map(p => p.row), ...sheet.problems.map(p => p.row)]);
-        expect(told.size).toBe(rows.length);
+        const reported = new Set([...sheet.pairs.map(p => p.row), ...sheet.problems.map(p => p.row)]);
+        expect(reported.size).toBe(rows.length);
       }),
     );
   });

@@ -38,15 +38,17 @@ function steady(side: 1 | -1, speed: number, radius: number, edge: number, slip 
   };
 }
 
-const told = (sentence: Sentence) => say(sentence).replaceAll('\u00a0', ' ');
+const inWords = (sentence: Sentence) => say(sentence).replaceAll('\u00a0', ' ');
 
 test.each([1, -1] as const)('a turn that carves says at which speed and radius grip ends (side %d)', side => {
   const words = momentWords(steady(side, 7, 9, 50 * DEGREE), 75);
-  expect(told(words.verdict)).toMatch(/it carves it\. The force leans 29\.0°, with 21\.0° of grip to spare/);
+  expect(inWords(words.verdict)).toMatch(
+    /it carves it\. The force leans 29\.0°, with 21\.0° of grip to spare/,
+  );
   // v² = g R tan θ and R = v²/(g tan θ), 50° of edge and no bevel.
   const speed = Math.sqrt(G * 9 * Math.tan(50 * DEGREE)) * 3.6;
   const radius = 49 / (G * Math.tan(50 * DEGREE));
-  expect(words.changes.map(told)).toEqual([
+  expect(words.changes.map(inWords)).toEqual([
     `On this arc grip ends here at ${speed.toFixed(0)} km/h; at this speed, at a radius of ${radius.toFixed(1)} m.`,
   ]);
 });
@@ -54,10 +56,10 @@ test.each([1, -1] as const)('a turn that carves says at which speed and radius g
 test('a turn that slides says how much slower it would grip, and on which radius', () => {
   const moment = steady(1, 12, 9, 50 * DEGREE, 3 * DEGREE);
   const words = momentWords({ ...moment, hold: 50 * DEGREE - moment.lean }, 75);
-  expect(told(words.verdict)).toMatch(/the edge lets go/);
+  expect(inWords(words.verdict)).toMatch(/the edge lets go/);
   const speed = Math.sqrt(G * 9 * Math.tan(50 * DEGREE)) * 3.6;
-  expect(told(words.changes[0]!)).toContain(`grips here below ${speed.toFixed(0)} km/h`);
-  expect(told(words.changes[1]!)).toContain(
+  expect(inWords(words.changes[0]!)).toContain(`grips here below ${speed.toFixed(0)} km/h`);
+  expect(inWords(words.changes[1]!)).toContain(
     `carries ${(144 / (G * Math.tan(50 * DEGREE))).toFixed(1)} m here`,
   );
 });

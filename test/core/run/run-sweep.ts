@@ -26,10 +26,10 @@ function sweep(title: string, cases: readonly RunCase[]): void {
     const faults = faultsOf(each, answer);
     faulty += faults.length > 0 ? 1 : 0;
     if (took > LONG) faults.push(`took ${took.toFixed(1)} s`);
-    const told = answer.ok
+    const reported = answer.ok
       ? faults
       : [`${answer.limit} at ${answer.at.toFixed(2)} s by ${answer.by.toPrecision(2)}`, ...faults];
-    if (told.length > 0) console.log(`${each.name}: ${told.join('; ')}`);
+    if (reported.length > 0) console.log(`${each.name}: ${reported.join('; ')}`);
     if (i % 20 === 19) console.log(`${solved} of ${i + 1} solved so far`);
   }
   const limits = [...refused].map(([limit, times]) => `${limit} ${times}`).join(', ');

@@ -82,35 +82,35 @@ describe('what to change', () => {
   it('at the speed, edge or ski it names, the hold is exactly used up', () => {
     fc.assert(
       fc.property(question, q => {
-        const asked = { ...QUESTION, ...q, turn: q.solved ? tableTurn(demoTable()) : QUESTION.turn };
-        const speed = holdingSpeed(asked);
-        if (speed > 0) expect(turnMoment({ ...asked, speed }).hold).toBeCloseTo(0, 7);
-        const radius = holdingRadius(asked);
+        const request = { ...QUESTION, ...q, turn: q.solved ? tableTurn(demoTable()) : QUESTION.turn };
+        const speed = holdingSpeed(request);
+        if (speed > 0) expect(turnMoment({ ...request, speed }).hold).toBeCloseTo(0, 7);
+        const radius = holdingRadius(request);
         if (Number.isFinite(radius) && radius > 0) {
-          expect(turnMoment({ ...asked, turn: { radius: () => radius } }).hold).toBeCloseTo(0, 7);
+          expect(turnMoment({ ...request, turn: { radius: () => radius } }).hold).toBeCloseTo(0, 7);
         }
-        const edge = holdingEdge(asked);
-        if (edge !== null) expect(turnMoment({ ...asked, edgeAngle: edge }).hold).toBeGreaterThan(-1e-9);
+        const edge = holdingEdge(request);
+        if (edge !== null) expect(turnMoment({ ...request, edgeAngle: edge }).hold).toBeGreaterThan(-1e-9);
       }),
     );
   });
 
-  const told = (sentence: Sentence) => say(sentence).replaceAll('\u00a0', ' ');
+  const inWords = (sentence: Sentence) => say(sentence).replaceAll('\u00a0', ' ');
 
   it('says it in words with numbers when the turn does not hold', () => {
     const words = coachWords({ ...QUESTION, edgeAngle: 40 * RAD });
     const speed = 3.6 * holdingSpeed({ ...QUESTION, edgeAngle: 40 * RAD });
-    expect(told(words.verdict)).toMatch(/40\.0° of edge and 32 km\/h .* the ski slides/);
-    expect(told(words.changes[0]!)).toContain(`below ${speed.toFixed(0)} km/h`);
+    expect(inWords(words.verdict)).toMatch(/40\.0° of edge and 32 km\/h .* the ski slides/);
+    expect(inWords(words.changes[0]!)).toContain(`below ${speed.toFixed(0)} km/h`);
     expect(sayAll(words.changes)).toMatch(/More edge/);
     expect(sayAll(words.changes)).toMatch(/Another ski/);
   });
 
   it('says what is left when it holds', () => {
     const words = coachWords({ ...QUESTION, speed: 6, pastFallLine: 0 });
-    expect(told(words.verdict)).toMatch(/\d+\.\d° of grip to spare/);
+    expect(inWords(words.verdict)).toMatch(/\d+\.\d° of grip to spare/);
     expect(sayAll(words.stance)).toMatch(/that is the angulation/);
-    expect(told(words.changes[0]!)).toMatch(/grip ends at \d+ km\/h/);
+    expect(inWords(words.changes[0]!)).toMatch(/grip ends at \d+ km\/h/);
   });
 
   it('says it in the reader’s units', () => {

@@ -66,9 +66,9 @@ test('check against an edition of one’s own, and in a lower-level race', async
 
 test('check says how the control goes on from a radius under the limit', async () => {
   const under = await write('under.pair.json', { ...larch, lengthMm: 1930, control: reading(92.5) });
-  const told = await run(['check', under, '--discipline', 'GS']);
+  const reported = await run(['check', under, '--discipline', 'GS']);
   // 30/1.015 = 29.557 m.
-  expect(told.out).toMatch(/radius at least: .* their mean must be at least 29\.56 m\./);
+  expect(reported.out).toMatch(/radius at least: .* their mean must be at least 29\.56 m\./);
 });
 
 test('check carries the control on to the mean of three readings and says which it used', async () => {

@@ -274,15 +274,15 @@ describe('names, nesting and units of', () => {
   });
 
   test('carve with a rebound of its own, which the working names', async () => {
-    const asked = ['carve', file, '--edge', '50', '--load', '1200', '--snow', 'groomed'];
-    const [usual] = (await json(...asked)).points;
-    const result = await json(...asked, '--rebound', '0.8', '--working');
+    const request = ['carve', file, '--edge', '50', '--load', '1200', '--snow', 'groomed'];
+    const [usual] = (await json(...request)).points;
+    const result = await json(...request, '--rebound', '0.8', '--working');
     const [point] = result.points;
     expect(point.reboundMm).toBe(0.8);
     expect(point.turnRadiusM).toBeLessThan(0.995 * usual.turnRadiusM);
     const [, solved] = result.workings;
     expect(solved.key).toBe('carve.turnRadius');
-    expect(solved.note).toContain('a rebound of 0.8 mm');
-    expect((await json(...asked, '--rebound', '0.08cm')).points[0].turnRadiusM).toBe(point.turnRadiusM);
+    expect(solved.note).toContain('a rebound of 0.80 mm');
+    expect((await json(...request, '--rebound', '0.08cm')).points[0].turnRadiusM).toBe(point.turnRadiusM);
   });
 });

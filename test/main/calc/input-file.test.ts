@@ -20,7 +20,7 @@ describe('the command line decodes as the page does', () => {
   test('gates in UTF-16 and in Windows-1252, and says what it took for granted', async () => {
     const plain = await run(['set', file, '--json', '--course', await put('plain.csv', Buffer.from(gates))]);
     expect(plain).toMatchObject({ code: 0, err: '' });
-    for (const [name, bytes, told] of [
+    for (const [name, bytes, reported] of [
       ['wide.csv', wide(gates), 'Read as UTF-16 text.'],
       ['western.csv', western(gates), 'read as Western European text'],
     ] as const) {
@@ -28,7 +28,7 @@ describe('the command line decodes as the page does', () => {
       const { code, out, err } = await run(['set', file, '--json', '--course', path]);
       expect(code).toBe(0);
       expect(err).toContain(`${path}: `);
-      expect(err).toContain(told);
+      expect(err).toContain(reported);
       expect(out).toBe(plain.out);
     }
   });

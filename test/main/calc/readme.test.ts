@@ -25,7 +25,7 @@ describe('README.md', () => {
 
   test('its own limits are read, say every field there is and decide', async () => {
     const [pair, limits] = blocks('json');
-    const told = readme.slice(readme.indexOf(limits));
+    const reported = readme.slice(readme.indexOf(limits));
     const { edition, verdict, items } = await json(
       'check',
       await write('readme.pair.json', pair),
@@ -38,7 +38,7 @@ describe('README.md', () => {
     const limit = editionSchema.shape.limits.element.shape;
     for (const field of Object.keys(limit)) expect(limits).toContain(`"${field}"`);
     for (const name of [...limit.quantity.options, ...limit.status.options, ...categories, ...disciplines])
-      expect(told).toContain(name);
+      expect(reported).toContain(name);
   });
 
   test('its bench readings give the stiffness they were made from', async () => {
@@ -54,9 +54,9 @@ describe('README.md', () => {
   });
 
   test('its commands run as told', { timeout: 240_000 }, async () => {
-    const told = blocks('sh').flatMap(block => [...block.matchAll(/^npm run -s calc -- (.*)$/gm)]);
-    expect(told.length).toBeGreaterThanOrEqual(4);
-    for (const [, line] of told) {
+    const reported = blocks('sh').flatMap(block => [...block.matchAll(/^npm run -s calc -- (.*)$/gm)]);
+    expect(reported.length).toBeGreaterThanOrEqual(4);
+    for (const [, line] of reported) {
       const argv = line
         .split(' ')
         .map(each => (each.startsWith('renderer/') ? join(projectRoot, each) : each));

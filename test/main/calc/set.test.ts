@@ -83,36 +83,36 @@ test('set does not pick a pair that fails the rule check, and says so', async ()
 test('set ranks many pairs on gates from a file, and says what was taken for granted', async () => {
   const birch = await write('birch.pair.json', { ...larch, name: 'Birch 193', discipline: 'GS' });
   const gates = await write('slalom.csv', 'gate,x,y\n1,1,10\n2,-1,20\n3,1,30\n4,-1,40\n');
-  const told = await run(['set', file, file, file, birch, file, '--course', gates, '--snow', '10']);
-  expect(told.code).toBe(0);
-  expect(told.err.split('\n')[3]).toBe('4 of 5: bending Birch 193 into the snow');
-  expect(told.out).toContain('Birch 193 is stated for giant slalom; these gates are taken as slalom.');
-  expect(told.out).toMatch(/^Birch 193 /m);
-  expect(told.out).toContain('Asked on a slope of 20° at 30 km/h kept all the way.');
-  expect(told.out).toContain(
+  const reported = await run(['set', file, file, file, birch, file, '--course', gates, '--snow', '10']);
+  expect(reported.code).toBe(0);
+  expect(reported.err.split('\n')[3]).toBe('4 of 5: bending Birch 193 into the snow');
+  expect(reported.out).toContain('Birch 193 is stated for giant slalom; these gates are taken as slalom.');
+  expect(reported.out).toMatch(/^Birch 193 /m);
+  expect(reported.out).toContain('Asked on a slope of 20° from 30 km/h at the start, running free.');
+  expect(reported.out).toContain(
     'The slope and the speed are assumed; say otherwise with --slope and --speed or',
   );
-  expect((await run(['set', '--help'])).out).toContain('30 km/h kept on 20°');
+  expect((await run(['set', '--help'])).out).toContain('30 km/h at the start on 20°');
 });
 
 test('set takes slope and speed from the file of gates, and an option over it', async () => {
-  const asked = async (...options: string[]) =>
+  const request = async (...options: string[]) =>
     (await json('set', file, '--course', stating, '--turn', 'cosine', ...options)).asked;
-  expect(await asked()).toEqual({
+  expect(await request()).toEqual({
     slopeDeg: 17,
     speedKmh: 34,
     speedKept: false,
-    greatestEdgeDeg: 65,
+    greatestEdgeDeg: 70,
     startSpeedKmh: 34,
     assumed: [],
   });
-  expect(await asked('--speed', '40', '--slope', '12')).toMatchObject({
+  expect(await request('--speed', '40', '--slope', '12')).toMatchObject({
     slopeDeg: 12,
     speedKmh: 40,
     speedKept: true,
     startSpeedKmh: 34,
   });
-  expect(await asked('--start-speed', '20')).toMatchObject({ speedKmh: 20, speedKept: false });
+  expect(await request('--start-speed', '20')).toMatchObject({ speedKmh: 20, speedKept: false });
 });
 
 test.each([

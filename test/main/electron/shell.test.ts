@@ -237,16 +237,16 @@ test('a page that ended unexpectedly is loaded again, but not for ever', () => {
 test('closing asks while something is unsaved, and closes only when the page says it is saved', async () => {
   await page.evaluate(() => {
     window.turnwrightHost.setUnsaved(['Larch 155']);
-    const asked: string[] = [];
-    Object.assign(window, { asked, nextAnswer: false });
+    const request: string[] = [];
+    Object.assign(window, { request, nextAnswer: false });
     const state = window as never as { nextAnswer: boolean };
     window.turnwrightHost.onClosing(async () => {
-      asked.push('save all');
+      request.push('save all');
       if (state.nextAnswer) window.turnwrightHost.setUnsaved([]);
       return state.nextAnswer;
     });
   });
-  const asked = () => page.evaluate(() => (window as never as { asked: string[] }).asked.length);
+  const request = () => page.evaluate(() => (window as never as { request: string[] }).request.length);
   await vi.waitFor(() => expect(shown.edited).toBe(true));
   stage.dialogAnswers.push({ response: 2 });
   shown.close();
@@ -260,7 +260,7 @@ test('closing asks while something is unsaved, and closes only when the page say
   await new Promise(resolve => setTimeout(resolve));
   stage.dialogAnswers.push({ response: 0 });
   shown.close();
-  await vi.waitFor(async () => expect(await asked()).toBe(1));
+  await vi.waitFor(async () => expect(await request()).toBe(1));
   await page.evaluate(() => window.turnwrightHost.setUnsaved([]));
   await vi.waitFor(() => expect(shown.edited).toBe(false));
   expect(shown.destroyed).toBe(false);
@@ -273,5 +273,5 @@ test('closing asks while something is unsaved, and closes only when the page say
   stage.dialogAnswers.push({ response: 0 });
   shown.close();
   await vi.waitFor(() => expect(shown.destroyed).toBe(true));
-  expect(await asked()).toBe(2);
+  expect(await request()).toBe(2);
 });

@@ -19,10 +19,10 @@ test('each file comes whole or with the reason why it does not, in the order giv
     path('old.pair.json'),
   ]);
   for (const each of handed) expect(arrival.safeParse(each).success).toBe(true);
-  const told = handed.map(each => (each.ok ? `${each.file.name}: ${each.file.text}` : each.message));
-  expect(told[0]).toBe('larch.pair.json: {"name":"Lärche"}');
-  expect(told[1]).toBe(`none.pair.json could not be found in ${folder}.`);
-  expect(told[2]).toMatch(/is a folder; give a file/);
-  expect(told[3]).toBe('old.csv: lär');
-  expect(told[4]).toBe('old.pair.json is not UTF-8 text.');
+  const reported = handed.map(each => (each.ok ? `${each.file.name}: ${each.file.text}` : each.message));
+  expect(reported[0]).toBe('larch.pair.json: {"name":"Lärche"}');
+  expect(reported[1]).toBe(`none.pair.json could not be found in ${folder}.`);
+  expect(reported[2]).toMatch(/is a folder; give a file/);
+  expect(reported[3]).toBe('old.csv: lär');
+  expect(reported[4]).toBe('old.pair.json is not UTF-8 text.');
 });

@@ -47,34 +47,34 @@ beforeEach(() => {
 /** A question that can be changed, its answer, and how often a reader was told. */
 function asking<N extends JobName>(name: N, first: object | null, settleMs = 0) {
   const question = signal<object | null>(first);
-  const asked = answer<N, object>(name, {
+  const request = answer<N, object>(name, {
     label: 'Working',
     question: () => question.value,
     input: input => input as never,
     settleMs,
   });
-  let told = 0;
+  let reported = 0;
   const read = () =>
     effect(() => {
-      void asked.value;
-      told += 1;
+      void request.value;
+      reported += 1;
     });
-  return { question, asked, read, told: () => told };
+  return { question, request, read, reported: () => reported };
 }
 
 describe('an answer', () => {
   it('is asked for only while it is read, and told with the question it answers', async () => {
     const question = { id: 'a' };
-    const { asked, read } = asking('equilibria', question);
+    const { request, read } = asking('equilibria', question);
     await settled();
     expect(begun).toHaveLength(0);
-    expect(asked.value).toMatchObject({ value: null, running: false, error: null });
+    expect(request.value).toMatchObject({ value: null, running: false, error: null });
     const stop = read();
     await settled();
-    expect(asked.value).toMatchObject({ value: null, running: true });
+    expect(request.value).toMatchObject({ value: null, running: true });
     begun[0]!.finish('A');
     await settled();
-    expect(asked.value).toMatchObject({ value: 'A', of: question, running: false });
+    expect(request.value).toMatchObject({ value: 'A', of: question, running: false });
     stop();
     // Read again, the same question is not asked again.
     const again = read();
@@ -85,24 +85,24 @@ describe('an answer', () => {
 
   it('brief: comes all along a drag, and the newest question waits', async () => {
     expect(HOW_RUN.equilibria.ends).toBe(false);
-    const { asked, question, read } = asking('equilibria', { at: 1 });
+    const { request, question, read } = asking('equilibria', { at: 1 });
     const stop = read();
     await settled();
     question.value = { at: 2 };
     question.value = { at: 3 };
     begun[0]!.finish('one');
     await settled();
-    expect(asked.value.value).toBe('one');
+    expect(request.value.value).toBe('one');
     expect(begun.map(job => job.input)).toEqual([{ at: 1 }, { at: 3 }]);
     begun[1]!.finish('three');
     await settled();
-    expect(asked.value).toMatchObject({ value: 'three', of: { at: 3 } });
+    expect(request.value).toMatchObject({ value: 'three', of: { at: 3 } });
     stop();
   });
 
   it('long: a newer question ends the one that runs', async () => {
-    expect(HOW_RUN.rankRack.ends).toBe(true);
-    const { asked, question, read } = asking('rankRack', { at: 1 });
+    expect(HOW_RUN.quickestRuns.ends).toBe(true);
+    const { request, question, read } = asking('quickestRuns', { at: 1 });
     const stop = read();
     await settled();
     question.value = { at: 2 };
@@ -111,12 +111,12 @@ describe('an answer', () => {
     begun[0]!.finish('too late');
     begun[1]!.finish('two');
     await settled();
-    expect(asked.value.value).toBe('two');
+    expect(request.value.value).toBe('two');
     stop();
   });
 
   it('is dropped when nobody reads it any more, and asked for again by the next who does', async () => {
-    const { asked, read } = asking('rankRack', { at: 1 });
+    const { request, read } = asking('quickestRuns', { at: 21 });
     read()();
     await settled();
     expect(begun).toHaveLength(0);
@@ -127,30 +127,30 @@ describe('an answer', () => {
     const again = read();
     await settled();
     // That it was let go is nobody's stop button.
-    expect(asked.value).toMatchObject({ stopped: false, error: null });
+    expect(request.value).toMatchObject({ stopped: false, error: null });
     expect(begun).toHaveLength(2);
     begun[1]!.finish('there');
     await settled();
-    expect(asked.value.value).toBe('there');
+    expect(request.value.value).toBe('there');
     again();
   });
 
   it('waits for a question to stand still', async () => {
     vi.useFakeTimers();
-    const { question, read } = asking('rankRack', { at: 1 }, 250);
+    const { question, read } = asking('quickestRuns', { at: 31 }, 250);
     const stop = read();
     await vi.advanceTimersByTimeAsync(200);
-    question.value = { at: 2 };
+    question.value = { at: 32 };
     await vi.advanceTimersByTimeAsync(200);
     expect(begun).toHaveLength(0);
     await vi.advanceTimersByTimeAsync(60);
-    expect(begun.map(job => job.input)).toEqual([{ at: 2 }]);
+    expect(begun.map(job => job.input)).toEqual([{ at: 32 }]);
     stop();
     vi.useRealTimers();
   });
 
   it('is kept by the text of its question', async () => {
-    const { asked, question, read } = asking('modes', { skis: ['kept'] });
+    const { request, question, read } = asking('modes', { skis: ['kept'] });
     const stop = read();
     await settled();
     begun[0]!.finish(['modes of it']);
@@ -160,65 +160,65 @@ describe('an answer', () => {
     begun[1]!.finish(['modes of another']);
     await settled();
     question.value = { skis: ['kept'] };
-    expect(asked.value.value).toEqual(['modes of it']);
+    expect(request.value.value).toEqual(['modes of it']);
     expect(begun).toHaveLength(2);
     stop();
   });
 
   it('tells its progress to who reads that, and to nobody else', async () => {
-    const { asked, read, told } = asking('radiusTable', { at: 1 });
+    const { request, read, reported } = asking('radiusTable', { at: 1 });
     const stop = read();
     await settled();
-    const before = told();
+    const before = reported();
     const shares: (number | null)[] = [];
     const stopProgress = effect(() => {
-      shares.push(asked.value.progress);
+      shares.push(request.value.progress);
     });
     begun[0]!.progress(0.25);
     begun[0]!.progress(0.5);
     expect(shares).toEqual([null, 0.25, 0.5]);
-    expect(told()).toBe(before);
+    expect(reported()).toBe(before);
     begun[0]!.finish('table');
     await settled();
-    expect(asked.value).toMatchObject({ value: 'table', progress: null });
+    expect(request.value).toMatchObject({ value: 'table', progress: null });
     stop();
     stopProgress();
   });
 
   it('shows in the foot after a moment; stopped there it says so, and is asked again on request', async () => {
     vi.useFakeTimers();
-    const { asked, question, read } = asking('skiRuns', { at: 1 });
+    const { request, question, read } = asking('skiRuns', { at: 1 });
     const stop = read();
     await vi.advanceTimersByTimeAsync(1);
     begun[0]!.finish('one');
     await vi.advanceTimersByTimeAsync(1);
     question.value = { at: 2 };
     await vi.advanceTimersByTimeAsync(300);
-    expect(asked.value).toMatchObject({ value: 'one', running: true });
+    expect(request.value).toMatchObject({ value: 'one', running: true });
     expect(tasks.value.map(task => task.label)).toEqual(['Working']);
     tasks.value[0]!.cancel();
     await vi.advanceTimersByTimeAsync(1);
-    expect(asked.value).toMatchObject({ value: 'one', of: { at: 1 }, running: false, stopped: true });
+    expect(request.value).toMatchObject({ value: 'one', of: { at: 1 }, running: false, stopped: true });
     expect(tasks.value).toEqual([]);
-    asked.retry();
+    request.retry();
     await vi.advanceTimersByTimeAsync(1);
     begun[2]!.finish('two');
     await vi.advanceTimersByTimeAsync(1);
-    expect(asked.value).toMatchObject({ value: 'two', stopped: false });
+    expect(request.value).toMatchObject({ value: 'two', stopped: false });
     stop();
     vi.useRealTimers();
   });
 
   it('says what its job found wrong, which is no fault of the thread', async () => {
-    const { asked, question, read } = asking('equilibria', { at: 'bad' });
+    const { request, question, read } = asking('equilibria', { at: 'bad' });
     const stop = read();
     await settled();
     begun[0]!.break(new Error('load: 0 N found; more than 0 is accepted'));
     await settled();
-    expect(asked.value).toMatchObject({ value: null, error: 'load: 0 N found; more than 0 is accepted' });
+    expect(request.value).toMatchObject({ value: null, error: 'load: 0 N found; more than 0 is accepted' });
     expect(threadFailure.value).toBeNull();
     question.value = null;
-    expect(asked.value).toMatchObject({ value: null, error: null, running: false });
+    expect(request.value).toMatchObject({ value: null, error: null, running: false });
     stop();
   });
 });

@@ -42,7 +42,7 @@ test('a table with a hole is none', () => {
   expect(
     bendTable([
       ...answers.slice(1),
-      { ok: false, conditions: bendQuestions(1e9, 0)[0]!, reason: { key: 'course.stopped' } },
+      { ok: false, conditions: bendQuestions(1e9, 0)[0]!, reason: { key: 'line.runStopped' } },
     ]),
   ).toBeNull();
   expect(bendTable(answers.slice(1))).toBeNull();

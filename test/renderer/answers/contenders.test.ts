@@ -1,12 +1,11 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { fillCourseConditions } from '../../../core/course/index.ts';
 import type { Pair } from '../../../core/pair/index.ts';
+import { editionText } from '../../../core/rules/index.ts';
 import { enteredRack, leftOut } from '../../../renderer/answers/contenders.ts';
 import { setJobs } from '../../../renderer/answers/jobs/set-jobs.ts';
-import { turnModel } from '../../../renderer/answers/set-question.ts';
+import { scope, scopeOwner, setQuestion, turnModel } from '../../../renderer/answers/set-question.ts';
 import { demoPairs, demoSets } from '../../../renderer/demo/index.ts';
-import { addEntries, EMPTY_PROJECT, load } from '../../../renderer/state/index.ts';
-import { sureness } from '../../../renderer/views/set/sureness.ts';
+import { addEntries, chooseOnly, EMPTY_PROJECT, load, project } from '../../../renderer/state/index.ts';
 
 const superG: Pair = {
   format: 'turnwright.pair',
@@ -28,61 +27,65 @@ beforeEach(() => {
     course: demoSets.GS,
   });
   turnModel.value = 'cosine';
+  scope.value = 'rack';
 });
 
 describe('ranking the rack', () => {
   it('enters the pairs of the set’s discipline and those that state none', () => {
-    const names = enteredRack.value.pairs.map(pair => pair.name);
+    const names = enteredRack.value.pairs.map(({ pair }) => pair.name);
     const giants = demoPairs.filter(pair => pair.discipline === 'GS').map(pair => pair.name);
     expect(names).toEqual([...giants, 'Unsaid']);
     expect(leftOut.value).toBe(demoPairs.length + 2 - names.length);
   });
 
-  it('answers as plain data, with progress, each pair under its own id', () => {
+  it('enters the pairs of one owner where asked', () => {
+    scope.value = 'owner';
+    const mine = addEntries(
+      demoPairs.slice(0, 2).map((pair, i) => {
+        const own = { ...pair, discipline: 'GS', owner: 'Mia' } as Pair;
+        return { id: `m${i}`, pair: own, saved: own };
+      }),
+    )(project.value);
+    load({ ...chooseOnly(['m0'])(mine), course: demoSets.GS });
+    expect(scopeOwner.value).toBe('Mia');
+    expect(enteredRack.value.pairs.map(({ id }) => id)).toEqual(['m0', 'm1']);
+  });
+
+  it('answers as plain data, first times on the way, each pair under its own id', () => {
+    const pairs = enteredRack.value.pairs.slice(0, 2);
+    const soFar: unknown[] = [];
     const shares: number[] = [];
-    const { pairs } = enteredRack.value;
     const answer = structuredClone(
-      setJobs.rankRack(
-        {
-          pairs,
-          gates: demoSets.GS.gates,
-          conditions: fillCourseConditions({ startSpeed: 14, holdSpeed: true, slope: 0.29 }),
+      setJobs.quickestRuns(
+        { ...setQuestion.value, gates: demoSets.GS.gates.slice(0, 4), pairs },
+        (share, known) => {
+          shares.push(share);
+          if (known !== undefined) soFar.push(structuredClone(known));
         },
-        share => shares.push(share),
       ),
     );
     expect(shares.at(-1)).toBe(1);
-    expect(shares).toHaveLength(pairs.length);
-    expect(answer.ranking.pairs).toHaveLength(pairs.length);
-    for (const ranked of answer.ranking.pairs) {
-      expect(pairs.find(pair => pair.id === answer.pairs[ranked.index].id)?.name).toBe(ranked.name);
+    expect(soFar).toHaveLength(2);
+    expect(soFar.at(-1)).toEqual(pairs.map(({ id }) => ({ id, seconds: expect.any(Number) })));
+    expect(answer.pairs.map(({ id }) => id).toSorted()).toEqual(pairs.map(({ id }) => id).toSorted());
+    for (const { seconds, gates, run, worth } of answer.pairs) {
+      expect(gates).toHaveLength(4);
+      expect(gates.at(-1)!.seconds).toBeLessThan(seconds);
+      expect(gates.reduce((sum, { split }) => sum + split, 0)).toBeCloseTo(gates.at(-1)!.seconds, 9);
+      expect(run.t.at(-1)).toBeCloseTo(seconds, 9);
+      expect(worth.find(({ input }) => input === 'friction')!.seconds).toBeLessThan(0);
     }
-    answer.ranking.pairs.forEach((ranked, at) => {
-      ranked.report.gates.forEach((gate, i) => {
-        if (gate.mode === 'tight arcs') expect(answer.carvedRadii[at][i]).toBeLessThan(gate.neededRadius);
-        if (gate.mode === 'carves') expect(answer.carvedRadii[at][i]).toBeCloseTo(gate.neededRadius, 4);
-      });
-    });
   });
 
-  it('finds a quick line quicker than the drawn one', () => {
-    const [pair] = enteredRack.value.pairs;
-    const gates = demoSets.GS.gates.slice(0, 6);
-    const conditions = fillCourseConditions({ startSpeed: 10, slope: 0.29 });
-    const shares: number[] = [];
-    const quick = setJobs.quickLineOf({ pair, gates, conditions }, share => shares.push(share));
-    if (!quick.ok) throw new Error(JSON.stringify(quick.reason));
-    const drawn = setJobs.rankChosen({ pairs: [pair], gates, conditions }, () => {});
-    expect(quick.seconds).toBeLessThan(drawn.ranking.pairs[0].report.seconds);
-    expect(Math.max(...shares)).toBeLessThanOrEqual(1);
-  });
-});
-
-describe('how sure', () => {
-  it('names what was tried', () => {
-    expect(sureness('clear', 0, 'metric')).toMatch(/^Clear.*±0\.3\sm across.*±5\skm\/h/);
-    expect(sureness('clear', 0, 'imperial')).toMatch(/^Clear.*±1\.0\sft across.*±3\smph/);
-    expect(sureness('close', 3, 'metric')).toMatch(/^Close: 3 /);
-    expect(sureness('only one pair', 0, 'metric')).toMatch(/second pair/);
+  it('does not pick a pair that fails the rules of who races', () => {
+    const pairs = enteredRack.value.pairs
+      .slice(0, 1)
+      .map(pair => ({ ...pair, failedRules: [editionText('radius at least')] }));
+    const { pick, because } = setJobs.quickestRuns(
+      { ...setQuestion.value, gates: demoSets.GS.gates.slice(0, 2), pairs },
+      () => {},
+    );
+    expect(pick).toBeNull();
+    expect(because.map(({ key }) => key)).toContain('line.barred');
   });
 });

@@ -34,8 +34,8 @@ const birch: Compared = {
   doubts: ['Least radius'],
 };
 const metric = { system: 'metric', edgeDeg: 50, turnRadius: 10 } as const;
-const of = (topic: string, told = differences(larch, birch, metric)) =>
-  told.find(each => each.topic === topic)!;
+const of = (topic: string, reported = differences(larch, birch, metric)) =>
+  reported.find(each => each.topic === topic)!;
 
 describe('differences that matter', () => {
   it('are told in words with numbers, from the first pair', () => {
@@ -60,22 +60,26 @@ describe('differences that matter', () => {
       waist: known(0.065, 0.00025),
       sideAngle: known(88 * DEGREE, 0.1 * DEGREE),
     };
-    const told = differences(other, { ...larch, turnRadius: { ...known(9, 0.06), solved: true } }, metric);
-    expect(of('Waist', told).text).toMatch(
+    const reported = differences(
+      other,
+      { ...larch, turnRadius: { ...known(9, 0.06), solved: true } },
+      metric,
+    );
+    expect(of('Waist', reported).text).toMatch(
       /^Hazel 130 is 1\.0\smm narrower at the waist, so it takes less to tip \(/u,
     );
-    expect(of('Turn at 50°', told).text).toMatch(
+    expect(of('Turn at 50°', reported).text).toMatch(
       /^Hazel 130 carves 1\.90\sm tighter when tilted to 50° and bent/u,
     );
-    expect(of('Side edge', told).text).toBe(
+    expect(of('Side edge', reported).text).toBe(
       'Hazel 130 is 1.00° blunter at the side edge (88.00 ± 0.10° against 87.00 ± 0.10°).',
     );
   });
 
   it('turn round with the pairs', () => {
-    const told = differences(birch, larch, metric);
-    expect(of('Sidecut radius', told).text).toContain('Birch 193 turns 18.4\u00a0m wider');
-    expect(of('Under the boot', told).text).toContain('47 % stiffer');
+    const reported = differences(birch, larch, metric);
+    expect(of('Sidecut radius', reported).text).toContain('Birch 193 turns 18.4\u00a0m wider');
+    expect(of('Under the boot', reported).text).toContain('47 % stiffer');
   });
 
   it('are none within the measuring uncertainty, and say so', () => {

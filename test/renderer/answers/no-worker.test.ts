@@ -6,18 +6,15 @@ import { bendable } from '../../../renderer/answers/beam.ts';
 import {
   beamOf,
   boardBends,
-  chosenRanking,
-  findQuickLine,
   grooves,
   hillBends,
   largeBend,
   modesOf,
-  quickLineOf,
-  ranking,
   rest,
   retryAll,
   runs,
   scope,
+  setRuns,
   tableCurves,
   tableOf,
   tableShown,
@@ -39,7 +36,6 @@ import {
   inWords,
   load,
   project,
-  status,
 } from '../../../renderer/state/index.ts';
 import { identified } from '../../../renderer/views/flex/identify-state.ts';
 import { failWorkers, mendWorkers } from './stand-in-worker.ts';
@@ -50,7 +46,7 @@ const pairs = () => bendable(chosenPairs.value);
 const one = () => activePair.value!;
 
 /** Every answer that a view asks of a worker: what it says when none starts, and whether it is there. */
-const asked: Readonly<Record<string, { why?(): unknown; there(): boolean }>> = {
+const request: Readonly<Record<string, { why?(): unknown; there(): boolean }>> = {
   'Flex: modes, free': {
     why: () => modesOf(pairs(), false).error,
     there: () => modesOf(pairs(), false).found !== null,
@@ -78,11 +74,7 @@ const asked: Readonly<Record<string, { why?(): unknown; there(): boolean }>> = {
     there: () => turnSource(one(), conditions.value.hardnessNPerMm3).model === 'answers.model.bent',
   },
   'Board: bends': { there: () => boardBends[0].value?.ok === true },
-  'Set: chosen pairs': {
-    why: () => chosenRanking.value.error,
-    there: () => chosenRanking.value.value !== null,
-  },
-  'Set: whole rack': { why: () => ranking.value.error, there: () => ranking.value.value !== null },
+  'Set: quickest runs': { why: () => setRuns.value.error, there: () => setRuns.value.value !== null },
   'Sheet: radius table': {
     why: () => tableOf(one().pair, 3e9).value.failure,
     there: () => tableOf(one().pair, 3e9).value.table !== null,
@@ -119,7 +111,7 @@ afterEach(() => {
   mendWorkers();
 });
 
-describe.each(Object.entries(asked))('%s', (_, { why, there }) => {
+describe.each(Object.entries(request))('%s', (_, { why, there }) => {
   it('is told when no worker starts, and made on another try', async () => {
     failWorkers('script');
     follow = effect(() => {
@@ -135,18 +127,6 @@ describe.each(Object.entries(asked))('%s', (_, { why, there }) => {
     await expect.poll(there, { timeout: 60_000 }).toBe(true);
     // What it waits for, a table, may come after it.
     await expect.poll(() => threadFailure.value, { timeout: 60_000 }).toBeNull();
-  });
-});
-
-describe('Set: quick line', () => {
-  it('is told in the foot, and found when asked again', async () => {
-    scope.value = 'chosen';
-    failWorkers('script');
-    await findQuickLine('p0');
-    expect(status.value).toEqual({ kind: 'error', text: NO_WORKER });
-    mendWorkers();
-    await findQuickLine('p0');
-    expect(quickLineOf('p0')).not.toBeNull();
   });
 });
 

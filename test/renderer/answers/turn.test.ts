@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { asked } from '../../../renderer/answers/asked.ts';
 import { faultOf, unbendable } from '../../../renderer/answers/grooves.ts';
 import { tableOf } from '../../../renderer/answers/radius-tables.ts';
+import { request } from '../../../renderer/answers/request.ts';
 import { turnOf } from '../../../renderer/answers/turn.ts';
 import { demoPairs } from '../../../renderer/demo/index.ts';
 import {
@@ -48,7 +48,7 @@ describe('a pair on edge', () => {
   it('asks the groove only what the controls can ask', () => {
     show(bare);
     changeConditions('All', { edgeDeg: 89, loadN: 9, hardnessNPerMm3: 500, foreMm: -900 });
-    const { edgeAngle, load: force, hardness, fore } = asked.value;
+    const { edgeAngle, load: force, hardness, fore } = request.value;
     expect([Math.round((edgeAngle * 1800) / Math.PI) / 10, force, hardness / 1e9, fore]).toEqual([
       75, 200, 90, -0.15,
     ]);

@@ -33,13 +33,13 @@ interface File {
 
 /** The files a person picks whatever is asked for, and what was asked. */
 let picked: readonly File[] = [];
-const asked: FileKind[] = [];
+const request: FileKind[] = [];
 Object.assign(globalThis, {
   window: {
     turnwrightHost: {
       kind: 'desktop',
       open: async (kind: FileKind) => {
-        asked.push(kind);
+        request.push(kind);
         return picked;
       },
     },
@@ -96,7 +96,7 @@ beforeEach(() => {
   changeView({ question: 'shape' });
   flexSheet.value = 'stiffness';
   while (looking.value) nextSheet();
-  asked.length = 0;
+  request.length = 0;
   status.value = null;
 });
 
@@ -108,7 +108,7 @@ describe.each(Object.keys(texts) as (keyof typeof texts)[])('%s', kind => {
 
   it('is taken in by Open…', async () => {
     await open(came);
-    expect(asked).toEqual(['any']);
+    expect(request).toEqual(['any']);
     arrived[kind]();
     expect(status.value?.kind).not.toBe('error');
   });
@@ -171,7 +171,7 @@ describe('what is at fault', () => {
   it('is told with file, line and value where a slope was wanted, and how many lines more', async () => {
     picked = [file('hill.csv', '0,0\n10,steep\n20,flat\n15,high\n')];
     await openFiles('slope');
-    expect(asked).toEqual(['table']);
+    expect(request).toEqual(['table']);
     expect(status.value?.text).toBe(
       'hill.csv: line 2, height (m): "steep" is not accepted; accepted is a number (and 2 more)',
     );

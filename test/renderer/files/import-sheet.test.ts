@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkPair, rackOf, readRack, readSheet, writeRack } from '../../../core/pair/index.ts';
 import { readCsvRows } from '../../../core/table/index.ts';
 import { entriesOf, faultSheet, lookOver } from '../../../renderer/files/import-sheet.ts';
+import { READ } from '../../../renderer/files/reading.ts';
 import { extraOf, ownerOf, withOwner } from '../../../renderer/state/index.ts';
 
 const HEAD =
@@ -16,14 +17,14 @@ const sheet = [
 
 let next = 0;
 const newId = () => `id-${++next}`;
-const read = lookOver('squad.csv', sheet, []);
+const read = lookOver('squad.csv', READ.sheet(sheet), []);
 
 describe('a sheet looked over', () => {
   it('accounts for every line: a pair, a reason, or both', () => {
     expect(read.pairs.map(each => each.row)).toEqual([2, 4]);
     expect(read.refused).toEqual([3, 5]);
-    const told = new Set(read.lines.map(line => line.row));
-    for (const row of [3, 4, 5]) expect(told).toContain(row);
+    const reported = new Set(read.lines.map(line => line.row));
+    for (const row of [3, 4, 5]) expect(reported).toContain(row);
     expect(read.lines.filter(line => line.kind === 'field left out').map(line => line.row)).toEqual([4]);
   });
 
@@ -52,8 +53,8 @@ describe('a sheet looked over', () => {
   });
 
   it('lines its reasons up under their heading, once, also behind cells too many', () => {
-    const long = lookOver('squad.csv', `${sheet}\nBruno;Elm;GS;188;1650;95;64;;;;x;y`, []);
-    const again = lookOver('again.csv', faultSheet(long), []);
+    const long = lookOver('squad.csv', READ.sheet(`${sheet}\nBruno;Elm;GS;188;1650;95;64;;;;x;y`), []);
+    const again = lookOver('again.csv', READ.sheet(faultSheet(long)), []);
     const [head, ...lines] = readCsvRows(faultSheet(again)).rows.map(row => row.fields);
     expect(head!.filter(cell => cell === 'what was wrong')).toHaveLength(1);
     for (const line of lines) expect(line[head!.length - 1]).toMatch(/accepted/);
@@ -62,13 +63,19 @@ describe('a sheet looked over', () => {
 
   it('knows pairs that the rack has to the last measurement', () => {
     const rack = entriesOf(read.pairs, newId, false);
-    expect(lookOver('squad.csv', sheet, rack).pairs.map(each => each.known)).toEqual([true, true]);
+    expect(lookOver('squad.csv', READ.sheet(sheet), rack).pairs.map(each => each.known)).toEqual([
+      true,
+      true,
+    ]);
     const moved = sheet.replace('113,8', '113,9');
-    expect(lookOver('squad.csv', moved, rack).pairs.map(each => each.known)).toEqual([false, true]);
+    expect(lookOver('squad.csv', READ.sheet(moved), rack).pairs.map(each => each.known)).toEqual([
+      false,
+      true,
+    ]);
   });
 
   it('says what is wrong with a file that is no sheet', () => {
-    const none = lookOver('letter.txt', 'Dear club,\nhere are the skis.', []);
+    const none = lookOver('letter.txt', READ.sheet('Dear club,\nhere are the skis.'), []);
     expect(none.pairs).toEqual([]);
     expect(none.lines[0]!.message).toContain('headings');
     expect(faultSheet(none)).toContain('here are the skis.');

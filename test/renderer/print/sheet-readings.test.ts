@@ -14,19 +14,21 @@ describe('the readings of a pair sheet', () => {
 
   it('say what was taken where the file gives nothing', () => {
     const { camberMm: _camber, bending: _bending, ...bare } = larch;
-    const told = new Map(readingGroups(bare as typeof larch, 'metric').flatMap(group => group.rows));
-    expect(told.get('Camber')).toBe('none given');
-    expect(told.get('Bending stiffness')).toBe('not given');
+    const reported = new Map(readingGroups(bare as typeof larch, 'metric').flatMap(group => group.rows));
+    expect(reported.get('Camber')).toBe('none given');
+    expect(reported.get('Bending stiffness')).toBe('not given');
   });
 
   it('say it in the chosen system', () => {
     const { bootSoleMm: _sole, bootCentreFromTailMm: _centre, edges: _edges, ...bare } = { ...larch };
-    const told = (system: 'metric' | 'imperial') =>
+    const reported = (system: 'metric' | 'imperial') =>
       new Map(readingGroups(bare as typeof larch, system).flatMap(group => group.rows));
-    expect(told('metric').get('Boot sole')).toBe('300\u00a0mm (none given)');
-    expect(told('imperial').get('Boot sole')).toBe('11.81\u00a0in (none given)');
-    expect(told('imperial').get('Boot centre from rear contact')).toBe('0.47 × contact length (none given)');
-    expect(told('imperial').get('Side-edge angle')).toBe('90° (none given)');
+    expect(reported('metric').get('Boot sole')).toBe('300\u00a0mm (none given)');
+    expect(reported('imperial').get('Boot sole')).toBe('11.81\u00a0in (none given)');
+    expect(reported('imperial').get('Boot centre from rear contact')).toBe(
+      '0.47 × contact length (none given)',
+    );
+    expect(reported('imperial').get('Side-edge angle')).toBe('90° (none given)');
   });
 
   it('leave out the plate and the boot of a pair that states neither', () => {

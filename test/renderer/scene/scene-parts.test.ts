@@ -121,8 +121,8 @@ describe('camera', () => {
 describe('playback', () => {
   it('plays at its rate, stops at the end and starts over', () => {
     const clock = new Playback();
-    const told: number[] = [];
-    clock.onTime = seconds => told.push(seconds);
+    const reported: number[] = [];
+    clock.onTime = seconds => reported.push(seconds);
     clock.setDuration(2);
     clock.rate = 0.5;
     clock.play();
@@ -135,7 +135,7 @@ describe('playback', () => {
     expect(clock.time).toBe(0);
     clock.seek(9);
     expect(clock.time).toBe(2);
-    expect(told).toEqual([0, 0.5, 2, 0, 2]);
+    expect(reported).toEqual([0, 0.5, 2, 0, 2]);
   });
 });
 

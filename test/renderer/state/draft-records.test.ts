@@ -78,13 +78,22 @@ describe('a draft in records', () => {
     records[key] = records[key]!.slice(0, 40);
     const { project, whole } = projectFromRecords(records);
     expect(project!.rack).toHaveLength(start.rack.length - 1);
-    expect(project!.setAside.map(each => each.text)).toContain(records[key]);
+    expect(project!.unreadable.map(each => each.text)).toContain(records[key]);
     expect(whole).toBe(false);
     // Written anew, the damaged record is gone and what it held is still set aside.
     const next = applied(records, draftChanges(null, project!, Object.keys(records)));
     const later = projectFromRecords(next);
-    expect(later.project!.setAside).toHaveLength(1);
+    expect(later.project!.unreadable).toHaveLength(1);
     expect(later.whole).toBe(true);
+  });
+
+  test('what an earlier start kept under its earlier name is still there', () => {
+    const kept = { id: 'draft', name: 'Last work', fileName: 'work.json', why: 'damaged', text: '{"half":' };
+    const { unreadable: _, ...records } = applied({}, draftChanges(null, start));
+    const back = projectFromRecords({ ...records, setAside: JSON.stringify([kept]) });
+    expect(back.project!.unreadable).toEqual([kept]);
+    const text = draftOf(start).replace('"unreadable":[]', `"setAside":${JSON.stringify([kept])}`);
+    expect(projectFromRecords({ whole: text }).project!.unreadable).toEqual([kept]);
   });
 
   test('a pair that the order does not know is a pair all the same', () => {
@@ -96,19 +105,19 @@ describe('a draft in records', () => {
     const { project, whole } = projectFromRecords({ whole: draftOf(start) });
     expect(project).toEqual(start);
     expect(whole).toBe(false);
-    expect(projectFromRecords({ whole: '{"half":' }).aside[0]!.text).toBe('{"half":');
+    expect(projectFromRecords({ whole: '{"half":' }).unreadable[0]!.text).toBe('{"half":');
   });
 
   test('none is none, and one of another version is set aside', () => {
     expect(projectFromRecords(null)).toEqual({
       project: null,
-      aside: [],
+      unreadable: [],
       whole: false,
       notTaken: [],
     });
     const other = projectFromRecords({ rest: '{"version":99}', 'pair/a': '{"id":"a"}' });
     expect(other.project).toBeNull();
-    expect(other.aside[0]!.why).toContain('99');
-    expect(other.aside[0]!.text).toContain('"id":"a"');
+    expect(other.unreadable[0]!.why).toContain('99');
+    expect(other.unreadable[0]!.text).toContain('"id":"a"');
   });
 });

@@ -129,17 +129,17 @@ describe('the run and the board in the project', () => {
   });
 
   it('say by name which settings of a draft were not taken up, and what was found', () => {
-    const told = (change: object) => {
+    const reported = (change: object) => {
       const draft = JSON.stringify({ ...JSON.parse(draftOf(project.value)), ...change });
       return settingsNotTaken(draft, projectFrom(draft)!).map(each => say(each));
     };
-    expect(told({})).toEqual([]);
-    expect(told({ conditions: { massKg: 4000, heightM: 1.7, friction: null } })).toEqual([
+    expect(reported({})).toEqual([]);
+    expect(reported({ conditions: { massKg: 4000, heightM: 1.7, friction: null } })).toEqual([
       'Mass with equipment (4000 found)',
       'Friction on snow (null found)',
     ]);
     expect(
-      told({
+      reported({
         slope: { ...DEFAULT_SLOPE, ground: 'moon', ghost: 'gone', drawn: Array(9).fill({ at: 0, deg: 1 }) },
         course: { ...NO_COURSE, slopeDeg: 88 },
         view: { ...EMPTY_PROJECT.view, theme: 'pink', page: 'squad' },

@@ -62,8 +62,8 @@ test('the board, its verdict and its picture agree: the balance is that of a leg
   expect(slow!.path).toBe(slow!.moment.radius);
   const { lean, radius } = slow!.moment;
   const { speed, slope, leg } = slow!.question;
-  const asked = (speed * speed * (1 - (leg! * Math.sin(lean)) / radius)) / radius;
-  expect(Math.tan(lean)).toBeCloseTo(asked / (9.81 * Math.cos(slope)), 9);
+  const request = (speed * speed * (1 - (leg! * Math.sin(lean)) / radius)) / radius;
+  expect(Math.tan(lean)).toBeCloseTo(request / (9.81 * Math.cos(slope)), 9);
   changeConditions('Height', { heightM: 1.95 });
   expect(boardAnswers.value[0]!.moment.lean).toBeLessThan(lean);
   changeConditions('Speed', { speedKmh: 60 });

@@ -86,9 +86,9 @@ test('the chain follows from its formulas and agrees with the track', () => {
   for (const working of chain) {
     expect(value(working) / working.result.value, working.key).toBeCloseTo(1, 9);
   }
-  const told = (key: string) => chain.find(working => working.key === key)!.result.value;
-  expect(told('run.radius')).toBeCloseTo(slow.track.radius[row]!, 6);
-  expect(told('run.hold')).toBeCloseTo(slow.track.hold[row]!, 9);
+  const reported = (key: string) => chain.find(working => working.key === key)!.result.value;
+  expect(reported('run.radius')).toBeCloseTo(slow.track.radius[row]!, 6);
+  expect(reported('run.hold')).toBeCloseTo(slow.track.hold[row]!, 9);
   expect(moment.leanFromBalance).toBeCloseTo(moment.lean, 2);
 });
 
