@@ -44,6 +44,7 @@ export {
 } from './edition.ts';
 export { foundText, limitedText, limitText, sourcesText, statusText, verdictText } from './found-text.ts';
 export { faultOf, grooveOf, grooves, unbendable } from './grooves.ts';
+export { identified, readOf, uncertaintyMm } from './identified.ts';
 export type { Identified, LargeBendAnswer, Modes, TableCurve } from './jobs/flex-jobs.ts';
 export { groundOf, programmeOf, type RhythmAnswer } from './jobs/run-plan.ts';
 export type { QuickestAnswer, QuickestPair } from './jobs/set-jobs.ts';

@@ -82,7 +82,9 @@ function Picked({ answer }: { answer: QuickestAnswer }): JSX.Element | null {
           plusMinus: decimal(told.secondsPlusMinus, 2),
         })}
       </p>
-      <p class="reading-note">{t('set.legal', { verdict, category: t(`category.${course.value.category}`) })}</p>
+      <p class="reading-note">
+        {t('set.legal', { verdict, category: t(`category.${course.value.category}`) })}
+      </p>
     </>
   );
 }
@@ -174,10 +176,7 @@ function HillAndStart(): JSX.Element {
           turnModel.value = value as TurnModel;
         }}
       />
-      <ConditionControl
-        field="hardnessNPerMm3"
-        note={snow && t(`snow.${snow.name}`)}
-      />
+      <ConditionControl field="hardnessNPerMm3" note={snow && t(`snow.${snow.name}`)} />
       <Quantity
         label={t('condition.edgeMost')}
         measure="angleDeg"
