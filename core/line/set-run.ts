@@ -31,7 +31,7 @@ import {
 import { type LineRun, readLine } from './line-run.ts';
 import { longerSet } from './longer-set.ts';
 import type { LinePoint } from './reference-line.ts';
-import { type LineFailure, meanRhythm, rhythm, told } from './rhythm.ts';
+import { type LineFailure, meanRhythm, reported, rhythm } from './rhythm.ts';
 import { setGuess } from './set-guess.ts';
 
 /** A turning pole: x across, positive to the right, y down the fall line, m; turn −1 to the left, +1 to the right. */
@@ -181,7 +181,7 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
 
   const found = best as ChainAnswer | null;
   if (!found) {
-    if (failure) return told(failure, problem.stages);
+    if (failure) return reported(failure, problem.stages);
     const reason = cancelled?.() ? 'cancelled' : 'no feasible step';
     return { ok: false, reason, limit: 'rhythm', at: 0 };
   }

@@ -66,10 +66,10 @@ const headingOf = ({ pick, pairs }: QuickestAnswer) =>
 
 function Picked({ answer }: { answer: QuickestAnswer }): JSX.Element | null {
   const { pick, pairs } = answer;
-  const told = pairs.find(({ id }) => id === pick) ?? (pairs.length === 1 ? pairs[0] : null);
-  if (!told) return null;
-  const entry = project.value.rack.find(each => each.id === told.id);
-  const mark = chosenPairs.value.find(each => each.id === told.id)?.mark;
+  const reported = pairs.find(({ id }) => id === pick) ?? (pairs.length === 1 ? pairs[0] : null);
+  if (!reported) return null;
+  const entry = project.value.rack.find(each => each.id === reported.id);
+  const mark = chosenPairs.value.find(each => each.id === reported.id)?.mark;
   const { verdict } = entry ? checkOf(entry.pair, course.value.discipline) : { verdict: 'unknown' };
   return (
     <>
@@ -78,8 +78,8 @@ function Picked({ answer }: { answer: QuickestAnswer }): JSX.Element | null {
       </p>
       <p class="pick-time">
         {t('set.seconds', {
-          seconds: decimal(estimated.value?.get(told.id) ?? told.seconds, 2),
-          plusMinus: decimal(told.secondsPlusMinus, 2),
+          seconds: decimal(estimated.value?.get(reported.id) ?? reported.seconds, 2),
+          plusMinus: decimal(reported.secondsPlusMinus, 2),
         })}
       </p>
       <p class="reading-note">

@@ -23,8 +23,8 @@ export function WorthSheet(): JSX.Element {
       </Empty>
     );
   }
-  const told = run.worth.filter(({ seconds }) => Math.abs(seconds) >= LEAST);
-  const most = Math.max(...told.map(({ seconds }) => Math.abs(seconds)));
+  const reported = run.worth.filter(({ seconds }) => Math.abs(seconds) >= LEAST);
+  const most = Math.max(...reported.map(({ seconds }) => Math.abs(seconds)));
   const rows = () => [
     [t('set.change'), t('set.by'), t('set.csv.worth')],
     ...run.worth.map(each => [inputName(each), changeText(each), each.seconds.toFixed(4)]),
@@ -62,7 +62,7 @@ export function WorthSheet(): JSX.Element {
             </tr>
           </thead>
           <tbody>
-            {told.map(each => (
+            {reported.map(each => (
               <tr key={each.input}>
                 <th scope="row">{inputName(each)}</th>
                 <td class="number">{changeText(each)}</td>
