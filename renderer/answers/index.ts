@@ -100,3 +100,4 @@ export { type TableShown, tableShown } from './tables.ts';
 export { today } from './today.ts';
 export { byLatest, tuneText } from './tune-text.ts';
 export { rigidOf, turnOf } from './turn.ts';
+export { changeText, inputName } from './worth-words.ts';
