@@ -61,7 +61,7 @@ export interface SetOptions {
   readonly from?: readonly SetRun[];
   /** Whether to search from scratch too when a neighbour's answer led to one; false unless given. */
   readonly afresh?: boolean;
-  /** Beginnings tried from scratch, 1 to 3, the best kept; 1 unless given. */
+  /** Beginnings tried from scratch, up to 3, the best kept; 1 unless given, 0 to begin from neighbours' answers alone. */
   readonly beginnings?: number;
   readonly onProgress?: (share: number) => void;
   readonly cancelled?: () => boolean;
@@ -93,6 +93,8 @@ const FIRST_PRICES = [1, 10, 100];
 /** Shares of the rhythm's own pace that the first guess takes, until one leads to an answer. */
 const PACES = [1, 0.75, 0.55];
 const MOST_STEPS = 600;
+/** A neighbour's answer that has not led to one by then is no help. */
+const WARM_STEPS = 250;
 /** Heading at the start, rad from the fall line, away from and towards the first pole's side. */
 const START_HEADING = [-0.1, 1.2] as const;
 /** The run is ridden to its end: heading within this of the fall line as it crosses the finish, rad. */
@@ -137,8 +139,8 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
     const left = Math.max(0, Math.log10(Math.max(error, barrier) / 1e-7)) / 7;
     options.onProgress?.((begun + Math.max(0, 1 - left)) / beginnings);
   };
-  const search = (guess: Parameters<ChainSolver['solve']>[0], barrier: number) => {
-    const found = solver.solve(guess, { barrier, mostSteps: MOST_STEPS, cancelled, onStep });
+  const search = (guess: ChainGuess, barrier: number, mostSteps = MOST_STEPS) => {
+    const found = solver.solve(guess, { barrier, mostSteps, cancelled, onStep });
     iterations += found.iterations;
     begun++;
     if (found.ok) {
@@ -149,9 +151,10 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
     if (answer.x.length !== (problem.stages + 1) * STATES.length) continue;
     // Where the wall can break on one ski only, their limits are not of a number, and multipliers do not carry over.
     const alike = answer.multipliers.limits.length === (problem.stages + 1) * chain.model.limits.outputCount;
-    search(alike ? answer : { x: answer.x, u: answer.u }, WARM_BARRIER);
+    search(alike ? answer : { x: answer.x, u: answer.u }, WARM_BARRIER, WARM_STEPS);
   }
-  if ((!best || options.afresh) && poles.length > LONG && !cancelled?.()) {
+  const scratch = tries > 0;
+  if (scratch && (!best || options.afresh) && poles.length > LONG && !cancelled?.()) {
     const head = solveSet(
       { ...question, poles: poles.slice(0, HEAD), finish: undefined },
       { stages: perPiece, cancelled },
@@ -162,7 +165,7 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
       search(longerSet(head.answer, HEAD, turns, perPiece), EXTENDED_BARRIER);
     }
   }
-  if ((!best || (options.afresh && poles.length <= LONG)) && !cancelled?.()) {
+  if (scratch && (!best || (options.afresh && poles.length <= LONG)) && !cancelled?.()) {
     for (const pace of PACES) {
       const guess = firstGuess(question, chain, perPiece, pace);
       for (const price of guess ? FIRST_PRICES.slice(0, tries) : []) {
