@@ -286,6 +286,7 @@ export const english = {
   'line.byRhythmFirst':
     'Of {count} pairs the {whole} quickest in the mean rhythm of these gates were run through the whole set.',
   'line.atPace': 'At a pace of {pace} nothing is ranked by time. What it asks:',
+  'line.gateFurtherDown': 'each gate must stand at least {least} further down the hill than the one before',
   'line.tooGentleToStart': 'the slope at the start is too gentle to set off from rest; give a start speed',
   'line.noneAllowed': 'No pair that may be picked was timed.',
   'limit.hold': 'the edge would have to carry more lean than its angle does',

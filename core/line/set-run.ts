@@ -3,7 +3,7 @@
  */
 
 import { acceptConditions, fieldsOf } from '../conditions/index.ts';
-import { FieldError } from '../fault/index.ts';
+import { accept, FieldError } from '../fault/index.ts';
 import {
   type ChainAnswer,
   type ChainFailure,
@@ -81,6 +81,9 @@ export interface SetRun {
 }
 
 const SET_STAGES = 16;
+/** Gates closer than this down the hill leave no turn between them, m; more than so many take minutes. */
+const LEAST_DOWN = 1.5;
+const MOST_GATES = 200;
 const FIRST_BARRIER = 0.01;
 const WARM_BARRIER = 1e-4;
 const RELEASED_BARRIER = 1e-3;
@@ -120,15 +123,14 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   const { conditions, poles, startSpeed } = question;
   acceptLine(conditions);
   if (startSpeed !== 0) acceptConditions({ startSpeed }, fieldsOf('start'));
-  if (poles.length < 2) {
-    throw new FieldError({ field: 'poles', found: poles.length, accepted: { key: 'accepted.twoOrMore' } });
-  }
+  acceptGates(poles);
   const straight = straightSeconds(question);
   const perPiece = options.stages ?? SET_STAGES;
   const { chain, problem, poleNodes } = setChain(question, perPiece);
   const solver = new ChainSolver(problem);
   let best: ChainAnswer | null = null;
   let failure: ChainFailure | null = null;
+  let noRhythm: LineFailure | null = null;
   let iterations = 0;
   const { cancelled } = options;
   const tries = Math.min(FIRST_PRICES.length, options.beginnings ?? 1);
@@ -168,11 +170,15 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   if (scratch && (!best || (options.afresh && poles.length <= LONG)) && !cancelled?.()) {
     for (const pace of PACES) {
       const guess = firstGuess(question, chain, perPiece, pace);
-      for (const price of guess ? FIRST_PRICES.slice(0, tries) : []) {
-        if (price === 1) search(guess as ChainGuess, FIRST_BARRIER);
+      if ('ok' in guess) {
+        noRhythm = guess;
+        break;
+      }
+      for (const price of FIRST_PRICES.slice(0, tries)) {
+        if (price === 1) search(guess, FIRST_BARRIER);
         else {
           // With rates made dear the search keeps to even turns; let go from there it ends in other ones.
-          const even = dearer(solver, problem, guess as ChainGuess, price, cancelled);
+          const even = dearer(solver, problem, guess, price, cancelled);
           iterations += even.iterations;
           if (even.ok) search(even, RELEASED_BARRIER);
         }
@@ -185,12 +191,31 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   const found = best as ChainAnswer | null;
   if (!found) {
     if (failure) return told(failure, problem.stages);
-    const reason = cancelled?.() ? 'cancelled' : 'no feasible step';
-    return { ok: false, reason, limit: 'rhythm', at: 0 };
+    if (noRhythm && !cancelled?.()) return { ...noRhythm, at: 0 };
+    return { ok: false, reason: 'cancelled', limit: '', at: 0 };
   }
   const run = readLine(chain, found, conditions);
   const seconds = run.seconds + straight;
   return { ok: true, question, run, seconds, poleNodes, chain, answer: found, iterations };
+}
+
+/** @throws FieldError for less than two gates, too many, or one that is not far enough down from the one before */
+function acceptGates(poles: readonly TurningPole[]): void {
+  accept('gates', poles.length, { from: 2, to: MOST_GATES, whole: true });
+  for (const [i, { y }] of poles.entries()) {
+    const before = poles[i - 1];
+    if (before && !(y - before.y >= LEAST_DOWN)) {
+      throw new FieldError({
+        field: `gates[${i + 1}]`,
+        found: { quantity: 'distance', value: y },
+        accepted: { from: before.y + LEAST_DOWN, quantity: 'distance' },
+        because: {
+          key: 'line.gateFurtherDown',
+          values: { least: { quantity: 'distance', value: LEAST_DOWN } },
+        },
+      });
+    }
+  }
 }
 
 function mirrored(question: SetQuestion): SetQuestion {
@@ -228,15 +253,20 @@ function dearer(
   );
 }
 
-/** The rhythm nearest the set, laid along it; `pace` slows the guess. */
-function firstGuess(question: SetQuestion, chain: LineChain, perPiece: number, pace: number) {
+/** The rhythm nearest the set, laid along it; `pace` slows the guess. Why there is none, where no pace can be kept. */
+function firstGuess(
+  question: SetQuestion,
+  chain: LineChain,
+  perPiece: number,
+  pace: number,
+): ChainGuess | LineFailure {
   const { conditions, poles } = question;
   const { spacing, offset } = meanRhythm(poles);
   const pattern = rhythm(
     { conditions, spacing: Math.max(3, spacing), offset: Math.min(offset, 0.8 * spacing) },
     { stages: perPiece, beginnings: 1 },
   );
-  if (!pattern.ok) return null;
+  if (!pattern.ok) return pattern;
   const turns = [0, ...poles.map(({ turn }) => turn)];
   const ends = [...poles.map(({ turn }) => turn), 0];
   const slower = { ...pattern.answer, x: pattern.answer.x.slice() };
