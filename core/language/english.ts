@@ -862,6 +862,8 @@ export const english = {
   'kit.table': 'Table, CSV',
   'kit.choosePair': 'Choose a pair in the rack to draw this.',
   'kit.readingAt': 'at {at}: {values}',
+  'kit.notFetched': 'The server of this page does not answer',
+  'kit.tryAgain': 'Try again',
   'kit.nothingHere': 'nothing here',
   'kit.cursor': '{chart}: {axis}, reading cursor',
   'kit.noReading': 'no reading; press an arrow key',
@@ -968,7 +970,12 @@ export const english = {
   'rack.deselectStep': 'Deselect {name}',
   'rack.fourChosen': 'Four pairs are chosen already; deselect one first.',
   'rack.removeStep': 'Remove {name}',
-  'rack.removed': '{name} removed from the rack; undo brings it back. Its file is untouched.',
+  'rack.removed': '{name} removed from the rack; undo brings it back.',
+  'rack.fileUntouched': 'Its file is untouched.',
+  'rack.fileAsSaved': 'Its file is as it was last saved; what was changed since is in no file.',
+  'rack.staysInRackFile': 'The rack file holds it until the rack is saved.',
+  'rack.inNoFile': 'It is in no file.',
+  'rack.asItCame': 'It came with the program.',
   'rack.duplicate': 'Duplicate',
   'rack.remove': 'Remove',
   'rack.copyOf': '{name} copy',
@@ -2631,7 +2638,14 @@ export const english = {
   'rules.caution.noLimits': 'This edition holds no limits for {discipline}, {category}.',
   'rules.caution.missing': 'Not given, so not checked: {rules}.',
   'rules.caution.fromMemory': 'Limits marked from memory must be confirmed.',
-  'rules.caution.ofEdition': '{notes}',
+  'rules.caution.then': '{rule}; {next}',
+  'rules.asWritten': '{text}',
+  'rules.limited.lengthMm': 'length',
+  'rules.limited.radiusM': 'radius',
+  'rules.limited.waistWidthMm': 'width under the binding',
+  'rules.limited.frontWidthMm': 'width at the front',
+  'rules.limited.standingHeightMm': 'standing height',
+  'rules.limited.bootSoleMm': 'boot sole height',
   'rules.caution.inForce':
     'Rules change every season: only the rulebook in force and the equipment controller decide. A rule this edition does not list is not checked.',
   'rules.note.otherStations':
@@ -2641,6 +2655,28 @@ export const english = {
   'rules.note.threeReadings':
     'The mean of the three is {mean}. The pair is accepted when {allowance} times it is at or over the limit.',
   'rules.note.controllerDecides': 'Only the equipment controller decides.',
+
+  // The program’s own editions of competition limits: names, rules and sources.
+  'edition.season2024': 'International federation 2024/25, as known to this program',
+  'edition.season2024Notes':
+    'The width limits for giant slalom are as in a federation notice for 2016/17; the children’s limits and the widths for the other disciplines are from memory.',
+  'edition.lengthAtLeast': 'length at least',
+  'edition.lengthAtMost': 'length at most',
+  'edition.radiusAtLeast': 'radius at least',
+  'edition.waistAtLeast': 'width under the binding at least',
+  'edition.waistAtMost': 'width under the binding at most',
+  'edition.frontAtMost': 'width at the front at most',
+  'edition.standingHeightAtMost': 'standing height at most',
+  'edition.soleHeightAtMost': 'boot sole height at most',
+  'edition.guide': 'minimum lengths and radii as listed by an Olympic broadcaster’s guide',
+  'edition.guideEased':
+    'minimum lengths and radii as listed by an Olympic broadcaster’s guide; −5 cm in lower-level races as in an older edition',
+  'edition.copy': 'encyclopaedia copy of the international federation’s equipment specification, 2024/25',
+  'edition.copyEased':
+    'encyclopaedia copy of the international federation’s equipment specification, 2024/25; −5 cm in lower-level races as in an older edition',
+  'edition.memory': 'recalled, not looked up: confirm in the rulebook in force',
+  'edition.notice': 'federation notice for 2016/17, in force since 2017/18',
+  'edition.specification': 'international federation equipment specification',
 
   // Workings of the energy of a run.
   'run.title.endSpeed': 'Speed at the end',

@@ -4,6 +4,7 @@ import { type ControlFinding, controlFinding } from './control-finding.ts';
 import { controlReadingsOf, type StatedControl } from './control-of.ts';
 import { type ControlReading, rulebookRadius } from './control-radius.ts';
 import type { Category, Discipline, Edition, Limit, LimitedQuantity } from './edition.ts';
+import { editionText } from './edition-words.ts';
 import { season2024 } from './editions.ts';
 import { type LimitVerdict, limitVerdict, worstOf } from './limit-verdict.ts';
 import { rulebookUncertainty } from './rulebook-uncertainty.ts';
@@ -215,11 +216,17 @@ function caution(
       key: 'rules.caution.noLimits',
       values: { discipline, category: { key: `category.${category}` } },
     },
-    missing.length > 0 && { key: 'rules.caution.missing', values: { rules: missing.join('; ') } },
+    missing.length > 0 && {
+      key: 'rules.caution.missing',
+      values: { rules: listed(missing.map(editionText)) },
+    },
     items.some(item => item.status === 'from memory') && { key: 'rules.caution.fromMemory' },
-    edition.notes !== undefined &&
-      edition.notes !== '' && { key: 'rules.caution.ofEdition', values: { notes: edition.notes } },
+    edition.notes !== undefined && edition.notes !== '' && editionText(edition.notes),
     { key: 'rules.caution.inForce' },
   ];
   return said.filter(each => each !== false);
 }
+
+/** Rules one after another; a comma may stand in the name of one. */
+const listed = (rules: readonly Sentence[]): Sentence =>
+  rules.reduceRight((next, rule) => ({ key: 'rules.caution.then', values: { rule, next } }));

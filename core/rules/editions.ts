@@ -1,14 +1,11 @@
 import type { Edition, Limit } from './edition.ts';
+import { EDITION_TEXTS as TEXTS } from './edition-words.ts';
 
 /**
  * The limits known to this program. Each value keeps how well it is established: `seen` was read in the
  * source named, `from memory` was recalled and must be confirmed. Only the rulebook in force and the
  * equipment controller decide.
  */
-
-const guide = "minimum lengths and radii as listed by an Olympic broadcaster's guide";
-const copy = "encyclopaedia copy of the international federation's equipment specification, 2024/25";
-const memory = 'recalled, not looked up: confirm in the rulebook in force';
 
 const men = ['men'] as const;
 const women = ['women'] as const;
@@ -24,70 +21,68 @@ function row(
   return { ...rest, disciplines: [...disciplines], categories: [...categories] };
 }
 
-const lengthAtLeast = (least: number, source: string, lowerLevel = false): Row => ({
-  rule: 'length at least',
+const lengthAtLeast = (least: number, source: 'guide' | 'copy', lowerLevel = false): Row => ({
+  rule: TEXTS.lengthAtLeast,
   quantity: 'lengthMm',
   least,
   ...(lowerLevel ? { lowerLevelTolerance: 50 } : {}),
   status: 'seen',
-  source: lowerLevel ? `${source}; −5 cm in lower-level races as in an older edition` : source,
+  source: TEXTS[lowerLevel ? (`${source}Eased` as const) : source],
 });
 
-const radiusAtLeast = (least: number, source: string): Row => ({
-  rule: 'radius at least',
+const radiusAtLeast = (least: number, source: 'guide' | 'copy'): Row => ({
+  rule: TEXTS.radiusAtLeast,
   quantity: 'radiusM',
   least,
   status: 'seen',
-  source,
+  source: TEXTS[source],
 });
 
 const recalled = (rest: Omit<Row, 'status' | 'source'>): Row => ({
   ...rest,
   status: 'from memory',
-  source: memory,
+  source: TEXTS.memory,
 });
 
 export const season2024: Edition = {
   format: 'turnwright.rules',
   version: 1,
-  edition: 'International federation 2024/25, as known to this program',
-  notes:
-    'The width limits for giant slalom are as in a federation notice for 2016/17; the children’s limits and ' +
-    'the widths for the other disciplines are from memory.',
+  edition: TEXTS.season2024,
+  notes: TEXTS.season2024Notes,
   limits: [
-    row(['DH'], men, lengthAtLeast(2180, guide, true)),
-    row(['DH'], men, radiusAtLeast(50, guide)),
-    row(['SG'], men, lengthAtLeast(2100, guide, true)),
-    row(['SG'], men, radiusAtLeast(45, guide)),
-    row(['GS'], men, lengthAtLeast(1930, copy, true)),
-    row(['GS'], men, radiusAtLeast(30, copy)),
-    row(['SL'], men, lengthAtLeast(1650, guide)),
-    row(['DH'], women, lengthAtLeast(2100, guide, true)),
-    row(['DH'], women, radiusAtLeast(50, guide)),
-    row(['SG'], women, lengthAtLeast(2050, guide, true)),
-    row(['SG'], women, radiusAtLeast(40, guide)),
-    row(['GS'], women, lengthAtLeast(1880, copy, true)),
-    row(['GS'], women, radiusAtLeast(30, copy)),
-    row(['SL'], women, lengthAtLeast(1550, guide)),
+    row(['DH'], men, lengthAtLeast(2180, 'guide', true)),
+    row(['DH'], men, radiusAtLeast(50, 'guide')),
+    row(['SG'], men, lengthAtLeast(2100, 'guide', true)),
+    row(['SG'], men, radiusAtLeast(45, 'guide')),
+    row(['GS'], men, lengthAtLeast(1930, 'copy', true)),
+    row(['GS'], men, radiusAtLeast(30, 'copy')),
+    row(['SL'], men, lengthAtLeast(1650, 'guide')),
+    row(['DH'], women, lengthAtLeast(2100, 'guide', true)),
+    row(['DH'], women, radiusAtLeast(50, 'guide')),
+    row(['SG'], women, lengthAtLeast(2050, 'guide', true)),
+    row(['SG'], women, radiusAtLeast(40, 'guide')),
+    row(['GS'], women, lengthAtLeast(1880, 'copy', true)),
+    row(['GS'], women, radiusAtLeast(30, 'copy')),
+    row(['SL'], women, lengthAtLeast(1550, 'guide')),
     row(['GS'], men, {
-      rule: 'width under the binding at most',
+      rule: TEXTS.waistAtMost,
       quantity: 'waistWidthMm',
       most: 65,
       status: 'seen',
-      source: 'federation notice for 2016/17, in force since 2017/18',
+      source: TEXTS.notice,
     }),
     row(['GS'], men, {
-      rule: 'width at the front at most',
+      rule: TEXTS.frontAtMost,
       quantity: 'frontWidthMm',
       most: 103,
       status: 'seen',
-      source: 'federation notice for 2016/17, in force since 2017/18',
+      source: TEXTS.notice,
     }),
     row(
       ['SL'],
       [...men, ...women],
       recalled({
-        rule: 'width under the binding at least',
+        rule: TEXTS.waistAtLeast,
         quantity: 'waistWidthMm',
         least: 63,
       }),
@@ -96,7 +91,7 @@ export const season2024: Edition = {
       ['SG', 'DH'],
       [...men, ...women],
       recalled({
-        rule: 'width under the binding at most',
+        rule: TEXTS.waistAtMost,
         quantity: 'waistWidthMm',
         most: 65,
       }),
@@ -105,29 +100,29 @@ export const season2024: Edition = {
       ['SG', 'DH'],
       [...men, ...women],
       recalled({
-        rule: 'width at the front at most',
+        rule: TEXTS.frontAtMost,
         quantity: 'frontWidthMm',
         most: 95,
       }),
     ),
     row(['SL', 'GS', 'SG', 'DH'], [...men, ...women], {
-      rule: 'standing height at most',
+      rule: TEXTS.standingHeightAtMost,
       quantity: 'standingHeightMm',
       most: 50,
       status: 'seen',
-      source: 'international federation equipment specification',
+      source: TEXTS.specification,
     }),
     row(['SL', 'GS', 'SG', 'DH'], [...men, ...women], {
-      rule: 'boot sole height at most',
+      rule: TEXTS.soleHeightAtMost,
       quantity: 'bootSoleMm',
       most: 43,
       status: 'seen',
-      source: 'international federation equipment specification',
+      source: TEXTS.specification,
     }),
-    row(['SL'], children, recalled({ rule: 'length at least', quantity: 'lengthMm', least: 1300 })),
-    row(['GS'], children, recalled({ rule: 'length at most', quantity: 'lengthMm', most: 1880 })),
-    row(['GS'], children, recalled({ rule: 'radius at least', quantity: 'radiusM', least: 17 })),
-    row(['SG'], children, recalled({ rule: 'radius at least', quantity: 'radiusM', least: 27 })),
+    row(['SL'], children, recalled({ rule: TEXTS.lengthAtLeast, quantity: 'lengthMm', least: 1300 })),
+    row(['GS'], children, recalled({ rule: TEXTS.lengthAtMost, quantity: 'lengthMm', most: 1880 })),
+    row(['GS'], children, recalled({ rule: TEXTS.radiusAtLeast, quantity: 'radiusM', least: 17 })),
+    row(['SG'], children, recalled({ rule: TEXTS.radiusAtLeast, quantity: 'radiusM', least: 27 })),
   ],
 };
 

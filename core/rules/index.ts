@@ -35,6 +35,7 @@ export {
   type Limit,
   type LimitedQuantity,
 } from './edition.ts';
+export { editionText, limitedQuantity } from './edition-words.ts';
 export { editions, season2024 } from './editions.ts';
 export { type LimitVerdict, limitVerdict } from './limit-verdict.ts';
 export { readEdition } from './read-edition.ts';

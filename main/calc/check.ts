@@ -8,6 +8,7 @@ import {
   controlReadingsOf,
   disciplines,
   type Edition,
+  editionText,
   missingReadings,
   type PairCheck,
   readEdition,
@@ -63,6 +64,7 @@ export const check: Command = {
     }));
     const spoken = items.map(item => ({
       ...item,
+      rule: told(editionText(item.rule)),
       verdict: t(`rules.verdict.${item.verdict}`),
       status: t(`calc.status.${item.status}`),
     }));
@@ -70,7 +72,7 @@ export const check: Command = {
       name: pair.name,
       discipline: result.discipline,
       category: t(`category.${result.category}`),
-      edition: result.edition,
+      edition: editionText(result.edition),
       verdict: t(`rules.verdict.${result.verdict}`),
     });
     return {
@@ -88,7 +90,9 @@ export const check: Command = {
       csv: tableOf(items, columns),
       words: [
         ...controlWords(pair.control),
-        ...result.items.flatMap(({ rule, note }) => (note ? [`${rule}: ${told(note)}.`] : [])),
+        ...result.items.flatMap(({ rule, note }) =>
+          note ? [`${told(editionText(rule))}: ${told(note)}.`] : [],
+        ),
         toldAll(result.caution),
       ].join('\n'),
       workings: [

@@ -4,7 +4,7 @@ import { gateTurns } from '../../core/course/index.ts';
 import type { Sentence } from '../../core/language/index.ts';
 import { type ManyRanking, type RankingQuestion, rankMany } from '../../core/line/index.ts';
 import { type Pair, skiOf } from '../../core/pair/index.ts';
-import { type Category, checkPair, type PairCheck } from '../../core/rules/index.ts';
+import { type Category, checkPair, editionText, type PairCheck } from '../../core/rules/index.ts';
 import type { SlopeProfile } from '../../core/run/index.ts';
 import { skierOf } from '../../core/skier/index.ts';
 import { KMH } from '../../core/units/index.ts';
@@ -72,7 +72,9 @@ export const ruleCheck = (pair: Pair, { discipline }: SetQuestion, category: Cat
 
 function barredBy(check: PairCheck | null): Sentence | undefined {
   if (check?.verdict !== 'fails') return undefined;
-  const failed = check.items.filter(({ verdict }) => verdict === 'fails').map(({ rule }) => rule);
+  const failed = check.items
+    .filter(({ verdict }) => verdict === 'fails')
+    .map(({ rule }) => editionText(rule));
   const discipline = { key: `discipline.${check.discipline}` } as const;
   return { key: 'line.failsRules', values: { discipline, rules: failed } };
 }

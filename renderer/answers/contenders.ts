@@ -1,6 +1,8 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import { inSi } from '../../core/conditions/index.ts';
+import type { Sentence } from '../../core/language/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
+import { editionText } from '../../core/rules/index.ts';
 import type { TurnBasis } from '../../core/run/index.ts';
 import { chosenPairs, conditions, course, perPair, project, ski, t } from '../state/index.ts';
 import type { SetPair } from './jobs/set-jobs.ts';
@@ -60,10 +62,10 @@ export interface Entered {
 }
 
 /** Rules of the set's discipline that a pair fails; one that is stated for no discipline is checked all the same. */
-function failedRules(pair: Pair): string[] {
+function failedRules(pair: Pair): Sentence[] {
   const check = checkOf(pair, course.value.discipline);
   if (check.verdict !== 'fails') return [];
-  return check.items.filter(({ verdict }) => verdict === 'fails').map(({ rule }) => rule);
+  return check.items.filter(({ verdict }) => verdict === 'fails').map(({ rule }) => editionText(rule));
 }
 
 const entered = (list: ReadonlySignal<readonly Contender[]>) =>

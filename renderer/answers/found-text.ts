@@ -1,4 +1,10 @@
-import type { CheckItem, LimitedQuantity, LimitVerdict } from '../../core/rules/index.ts';
+import {
+  type CheckItem,
+  editionText,
+  type LimitedQuantity,
+  type LimitVerdict,
+  limitedQuantity,
+} from '../../core/rules/index.ts';
 import { formatQuantity, type MeasureName, type System, shownAs } from '../../core/units/index.ts';
 import { inWords, t } from '../state/index.ts';
 
@@ -30,7 +36,7 @@ export function foundText(item: CheckItem, system: System): string {
 }
 
 /** What a rule limits. Whether at least or at most stands beside it, in the limit. */
-export const limitedText = ({ rule }: CheckItem): string => rule.replace(/ at (least|most)$/, '');
+export const limitedText = (item: CheckItem): string => inWords(limitedQuantity(item));
 
 /** Where the limits come from, the rules of one source together. */
 export function sourcesText(items: readonly CheckItem[]): string {
@@ -39,7 +45,9 @@ export function sourcesText(items: readonly CheckItem[]): string {
     const rules = bySource.get(item.source) ?? [];
     bySource.set(item.source, [...rules, limitedText(item)]);
   }
-  return [...bySource].map(([source, rules]) => t('rules.sourceOf', { rules, source })).join('; ');
+  return [...bySource]
+    .map(([source, rules]) => t('rules.sourceOf', { rules, source: editionText(source) }))
+    .join('; ');
 }
 
 /** The limit as the edition words it; in imperial its converted ends follow. */

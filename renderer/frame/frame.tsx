@@ -1,4 +1,5 @@
 import './frame.css';
+import './narrow.css';
 import type { JSX } from 'preact';
 import { AboutModel, aboutOpen, HelpPanel, helpOpen } from '../help/index.ts';
 import { WorkingPanel } from '../kit/index.ts';

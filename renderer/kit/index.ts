@@ -46,5 +46,6 @@ export { type PairReadingRow, PairReadings, Reading, type ReadingProps } from '.
 export { Segments, Toolbar, worded } from './segments.tsx';
 export { type Axis, extentOf, type Series, valueAt } from './series.ts';
 export { spread } from './spread.ts';
+export { type PictureState, usePicture } from './use-picture.ts';
 export type { Size } from './use-size.ts';
 export { showWorking, WorkingPanel } from './working-panel.tsx';

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { Pair } from '../../core/pair/index.ts';
+import { editionText } from '../../core/rules/index.ts';
 import {
   byLatest,
   checkOf,
@@ -96,7 +97,7 @@ function Rules({ pair }: { pair: Pair }): JSX.Element {
         {t('print.ruleCheck', {
           discipline: disciplineText(check.discipline),
           category: { key: `category.${check.category}` },
-          edition: check.edition,
+          edition: editionText(check.edition),
           verdict: verdictText(check.verdict),
         })}
       </caption>

@@ -1,8 +1,10 @@
+import type { PlainKey } from '../../core/language/index.ts';
 import {
   activate,
   choose,
   edit,
   editWithoutUndo,
+  isUnsaved,
   letterFree,
   project,
   type RackEntry,
@@ -30,7 +32,8 @@ export function toggle({ id, pair }: Named): void {
   else report(t('rack.fourChosen'), 'error');
 }
 
-export function remove({ id, pair }: Named): void {
+export function remove(entry: RackEntry): void {
+  const { id, pair } = entry;
   edit(t('rack.removeStep', { name: pair.name }), before => {
     const after = removeEntry(id)(before);
     if (after.chosen.some(each => each !== null)) return after;
@@ -39,5 +42,13 @@ export function remove({ id, pair }: Named): void {
     const next = after.rack[Math.min(at, after.rack.length - 1)];
     return before.activeId === id && next ? choose(next.id)(after) : after;
   });
-  report(t('rack.removed', { name: pair.name }));
+  report(`${t('rack.removed', { name: pair.name })} ${t(whereItStands(entry))}`.trimEnd());
+}
+
+/** Where a pair that is taken out of the rack stands now, if anywhere. */
+function whereItStands(entry: RackEntry): PlainKey {
+  const { fileToken, inRackFile, saved } = entry;
+  if (inRackFile) return saved === null ? 'rack.inNoFile' : 'rack.staysInRackFile';
+  if (fileToken !== undefined) return isUnsaved(entry) ? 'rack.fileAsSaved' : 'rack.fileUntouched';
+  return isUnsaved(entry) ? 'rack.inNoFile' : 'rack.asItCame';
 }

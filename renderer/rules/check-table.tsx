@@ -5,6 +5,7 @@ import {
   catalogueRadiusWorking,
   controlRadiusWorking,
   controlReadingsOf,
+  editionText,
   type PairCheck,
   threeReadingsWorking,
 } from '../../core/rules/index.ts';
@@ -40,7 +41,7 @@ export function CheckTable(props: {
                 name,
                 discipline: disciplineText(check.discipline),
                 category: { key: `category.${check.category}` },
-                edition: check.edition,
+                edition: editionText(check.edition),
               })}
             </caption>
             <thead>

@@ -2,7 +2,7 @@ import './rules.css';
 import type { JSX } from 'preact';
 import type { PlainKey } from '../../core/language/index.ts';
 import type { Pair } from '../../core/pair/index.ts';
-import { type Category, categories, type Discipline } from '../../core/rules/index.ts';
+import { type Category, categories, type Discipline, editionText } from '../../core/rules/index.ts';
 import {
   category,
   checkOf,
@@ -16,7 +16,7 @@ import {
   lowerLevel,
 } from '../answers/index.ts';
 import { editionProblems, openFiles } from '../files/index.ts';
-import { type PairMark, t } from '../state/index.ts';
+import { inWords, type PairMark, t } from '../state/index.ts';
 import { CheckTable } from './check-table.tsx';
 
 export interface CheckedEntry {
@@ -85,7 +85,9 @@ export function RuleCheckPanel(props: {
           value={edition.value.edition}
           options={knownEditions.value.map(each => ({
             value: each.edition,
-            label: isOwn(each) ? t('rules.yourFile', { edition: each.edition }) : each.edition,
+            label: isOwn(each)
+              ? t('rules.yourFile', { edition: each.edition })
+              : inWords(editionText(each.edition)),
           }))}
           onInput={chooseEdition}
         />

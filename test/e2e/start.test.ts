@@ -1,5 +1,7 @@
 import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtemp, writeFile } from 'node:fs/promises';
+import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -111,4 +113,19 @@ test('a port that is taken or is none is refused in one line', async () => {
   }
   child.kill('SIGTERM');
   await first;
+});
+
+test('with its usual port taken it says that this is a second window with work of its own', async () => {
+  const other = createServer();
+  // Where a program of somebody else's has it already, all the better.
+  await Promise.race([once(other.listen(47155, '127.0.0.1'), 'listening'), once(other, 'error')]);
+  const { child, ended, output } = start('--serve');
+  await expect.poll(output, { timeout: 60_000 }).toMatch(/Turnwright is at http:\S+/);
+  expect(output()).toMatch(/Port 47155 is taken.*second window with work of its own.*save to files/s);
+  const address = output().match(/is at (http:\S+\/)/)?.[1] as string;
+  expect(new URL(address).port).not.toBe('47155');
+  expect((await fetch(address)).status).toBe(200);
+  child.kill('SIGTERM');
+  expect(await ended).toBe(0);
+  other.close();
 });

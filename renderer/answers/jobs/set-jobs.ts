@@ -30,7 +30,7 @@ export interface SetPair {
   readonly pair: Pair;
   readonly turn: TurnBasis;
   /** Rules it fails where it is known who races; it is timed and not picked. */
-  readonly failedRules: readonly string[];
+  readonly failedRules: readonly Sentence[];
 }
 
 /** Pairs to be timed over their quickest runs, as plain data. */

@@ -1,10 +1,9 @@
-import { computed, effect, type Signal, untracked, useSignal } from '@preact/signals';
+import { computed, effect, type Signal, untracked } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
 import { inSi } from '../../../core/conditions/index.ts';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { boardAnswers, boardBends, formOf, type Place } from '../../answers/index.ts';
-import { styleOf } from '../../kit/index.ts';
+import { styleOf, usePicture } from '../../kit/index.ts';
 import type { EdgeSceneHandle, EdgeSceneInput, ExtraArc } from '../../scene/index.ts';
 import { conditions, t, view } from '../../state/index.ts';
 import { pageColour } from '../../theme/index.ts';
@@ -29,35 +28,12 @@ interface Props {
 
 /** The snow: the skis, their arcs and the room's guess. */
 export function BoardScene({ scene, onTime }: Props): JSX.Element {
-  const box = useRef<HTMLDivElement>(null);
-  const flat = useSignal<string | null>(null);
-
-  useEffect(() => {
-    let gone = false;
-    const stops: (() => void)[] = [];
-    const begin = async () => {
-      const {
-        createScene,
-        lookHere: deviceSceneOptions,
-        webglAvailable,
-      } = await import('../../scene/index.ts');
-      if (gone || !box.current) return;
-      if (!webglAvailable()) {
-        flat.value = t('board.noWebGL');
-        return;
-      }
-      const made = createScene(box.current, { kind: 'edge', theme: theme.peek(), ...deviceSceneOptions() });
+  const { box, flat, again } = usePicture(
+    () => import('../../scene/index.ts'),
+    ({ createScene, lookHere: deviceSceneOptions }, host) => {
+      const made = createScene(host, { kind: 'edge', theme: theme.peek(), ...deviceSceneOptions() });
       made.onTime(onTime);
-      const lost = () => {
-        flat.value = t('board.pictureLost');
-      };
-      made.canvas.addEventListener('webglcontextlost', lost);
-      stops.push(
-        () => {
-          made.canvas.removeEventListener('webglcontextlost', lost);
-          scene.value = null;
-          made.dispose();
-        },
+      const stops = [
         effect(() => made.setTheme(theme.value)),
         effect(() => made.setCamera(guessPhase.value === 'asking' ? 'arc' : boardCamera.value)),
         // The small picture would lie over the longer of two arcs, and show the guessed one close by.
@@ -74,22 +50,35 @@ export function BoardScene({ scene, onTime }: Props): JSX.Element {
           made.seek(0);
         }),
         pointing(made),
-      );
+      ];
       scene.value = made;
-    };
-    begin().catch((error: Error) => {
-      flat.value = error.message;
-    });
-    return () => {
-      gone = true;
-      for (const stop of stops.reverse()) stop();
-    };
-  }, []);
+      return {
+        canvas: made.canvas,
+        end() {
+          for (const stop of stops.reverse()) stop();
+          scene.value = null;
+          made.dispose();
+        },
+      };
+    },
+    {
+      none: () => t('board.noWebGL'),
+      lost: () => t('board.pictureLost'),
+      notFetched: () => t('kit.notFetched'),
+    },
+  );
 
-  if (flat.value !== null) {
+  if (flat !== null) {
     return (
       <div class="board-snow flat">
-        <p role="note">{t('board.flatPlan', { reason: flat.value })}</p>
+        <p role="note">
+          {t('board.flatPlan', { reason: flat })}{' '}
+          {again && (
+            <button type="button" onClick={again}>
+              {t('kit.tryAgain')}
+            </button>
+          )}
+        </p>
         <ArcPlan onPoint={pointAt} />
       </div>
     );

@@ -1,9 +1,8 @@
 import { effect, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
 import type { PlainKey } from '../../../core/language/index.ts';
 import { getHost } from '../../host/index.ts';
-import { Segments, worded } from '../../kit/index.ts';
+import { Segments, usePicture, worded } from '../../kit/index.ts';
 import type * as Scene from '../../scene/index.ts';
 import type { EdgeCamera, EdgeSceneHandle } from '../../scene/index.ts';
 import { activePair, chosenPairs, errorWords, report, t, view } from '../../state/index.ts';
@@ -23,42 +22,39 @@ const CAMERAS: readonly { value: EdgeCamera; label: PlainKey; title: PlainKey }[
 
 /** The ski in the snow and the arc it carves; flat drawings where the page cannot draw in space. */
 export function SceneStage(): JSX.Element {
-  const box = useRef<HTMLDivElement>(null);
   const scene = useSignal<EdgeSceneHandle | null>(null);
-  const flat = useSignal<string | null>(null);
-
-  useEffect(() => {
-    let gone = false;
-    let stop = () => {};
-    const drawn = async () => {
-      // The drawing library is large and only some views need it.
-      const { webglAvailable, ...drawing } = await import('../../scene/index.ts');
-      if (gone || !box.current) return;
-      if (!webglAvailable()) {
-        flat.value = t('edge.flat.noWebGL');
-        return;
-      }
-      const { made, end } = begin(drawing, box.current, () => {
-        flat.value = t('edge.flat.lost');
-      });
+  const { box, flat, again } = usePicture(
+    // The drawing library is large and only some views need it.
+    () => import('../../scene/index.ts'),
+    (drawing, host) => {
+      const { made, end } = begin(drawing, host);
       scene.value = made;
-      stop = end;
-    };
-    drawn().catch((error: Error) => {
-      flat.value = t('edge.snowDrawnFlat', { error: errorWords(error) });
-    });
-    return () => {
-      gone = true;
-      stop();
-    };
-  }, []);
+      return {
+        canvas: made.canvas,
+        end() {
+          scene.value = null;
+          end();
+        },
+      };
+    },
+    {
+      none: () => t('edge.flat.noWebGL'),
+      lost: () => t('edge.flat.lost'),
+      notFetched: () => t('edge.snowDrawnFlat', { error: t('kit.notFetched') }),
+    },
+  );
 
   const active = activePair.value;
-  if (flat.value !== null && active) {
+  if (flat !== null && active) {
     return (
       <section class="scene flat" aria-label={t('edge.scene.label')}>
         <p class="scene-note" role="status">
-          {flat.value}
+          {flat}{' '}
+          {again && (
+            <button type="button" class="quiet" onClick={again}>
+              {t('kit.tryAgain')}
+            </button>
+          )}
         </p>
         <div class="stage-split">
           <FlatDrawings pairs={chosenPairs.value} active={active} />
@@ -107,10 +103,8 @@ export function SceneStage(): JSX.Element {
 function begin(
   { createScene, lookHere: deviceSceneOptions }: Pick<typeof Scene, 'createScene' | 'lookHere'>,
   box: HTMLElement,
-  lost: () => void,
 ): { made: EdgeSceneHandle; end: () => void } {
   const made = createScene(box, { kind: 'edge', theme: view.peek().theme, ...deviceSceneOptions() });
-  made.canvas.addEventListener('webglcontextlost', lost);
   const stops = [
     effect(() => made.setTheme(view.value.theme)),
     effect(() => {
@@ -124,7 +118,6 @@ function begin(
     made,
     end() {
       for (const stop of stops) stop();
-      made.canvas.removeEventListener('webglcontextlost', lost);
       made.dispose();
     },
   };

@@ -1,10 +1,9 @@
 import './hill.css';
 import { computed, effect, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
 import { formatQuantity } from '../../../core/units/index.ts';
 import { bendAlong, formOf, ground, hardestRow, hillBends, leadRun, runs } from '../../answers/index.ts';
-import { styleOf } from '../../kit/index.ts';
+import { styleOf, usePicture } from '../../kit/index.ts';
 import type { HillRun, HillSceneHandle } from '../../scene/index.ts';
 import { conditions, type Theme, t, view } from '../../state/index.ts';
 import { clock, tick, usePlayer } from './clock.ts';
@@ -21,53 +20,38 @@ const mass = computed(() => conditions.value.massKg);
 
 /** The hill with the skis on it; the flat plan where the page cannot draw in space. */
 export function Hill(): JSX.Element {
-  const host = useRef<HTMLDivElement>(null);
   const laid = useSignal(false);
-  const flat = useSignal<string | null>(null);
-
-  useEffect(() => {
-    let gone = false;
-    const stops: (() => void)[] = [];
-    const begin = async () => {
-      // Drawing in space is the heaviest part of the program, so it is fetched when it is first looked at.
-      const {
-        createScene,
-        lookHere: deviceSceneOptions,
-        webglAvailable,
-      } = await import('../../scene/index.ts');
-      if (gone || !host.current) return;
-      if (!webglAvailable()) {
-        flat.value = t('board.noWebGL');
-        return;
-      }
-      const scene = createScene(host.current, { kind: 'hill', theme: theme.peek(), ...deviceSceneOptions() });
-      const lost = () => {
-        flat.value = t('board.pictureLost');
-      };
-      scene.canvas.addEventListener('webglcontextlost', lost);
-      stops.push(() => {
-        scene.canvas.removeEventListener('webglcontextlost', lost);
-        scene.onTime(null);
-        usePlayer(null);
-        scene.dispose();
-      });
+  const { box, flat, again } = usePicture(
+    // Drawing in space is the heaviest part of the program, so it is fetched when it is first looked at.
+    () => import('../../scene/index.ts'),
+    ({ createScene, lookHere: deviceSceneOptions }, host) => {
+      const scene = createScene(host, { kind: 'hill', theme: theme.peek(), ...deviceSceneOptions() });
+      const stops: (() => void)[] = [];
       follow(scene, stops);
       laid.value = true;
-    };
-    begin().catch((error: Error) => {
-      flat.value = error.message;
-    });
-    return () => {
-      gone = true;
-      for (const stop of stops.reverse()) stop();
-    };
-  }, []);
+      return {
+        canvas: scene.canvas,
+        end() {
+          for (const stop of stops.reverse()) stop();
+          laid.value = false;
+          scene.onTime(null);
+          usePlayer(null);
+          scene.dispose();
+        },
+      };
+    },
+    {
+      none: () => t('board.noWebGL'),
+      lost: () => t('board.pictureLost'),
+      notFetched: () => t('kit.notFetched'),
+    },
+  );
 
   // The picture of a run that is no longer the answer would be taken for it.
   const nothing = laid.value && runs.value.runs.length === 0 && !runs.value.working;
-  if (flat.value !== null) return <PlanView why={flat.value} />;
+  if (flat !== null) return <PlanView why={flat} again={again} />;
   return (
-    <div class={nothing ? 'hill of-nothing' : 'hill'} ref={host}>
+    <div class={nothing ? 'hill of-nothing' : 'hill'} ref={box}>
       {!laid.value && <p class="hill-waiting">{t('slope.layingOut')}</p>}
       {nothing && <p class="hill-waiting">{t('slope.noRun')}</p>}
     </div>

@@ -47,7 +47,7 @@ const ALLOWED: Readonly<Record<string, string>> = {
   'pair/rack-file.ts': 'meanings of fields, as in the JSON Schema',
   'pair/stiffness-schema.ts': 'the JSON Schema of the pair file',
   'rules/control-radius.ts': 'how the procedure ends, as the command line’s documents name it',
-  'rules/editions.ts': 'editions as a person would write them: data with the names and sources of its limits',
+  'rules/edition-words.ts': 'texts of editions, as a person would write them in a file',
   'rules/limit-verdict.ts': 'verdicts, as the command line’s documents name them',
   'working/check.ts': 'what a test says of a working to whoever wrote it',
   'working/own-result.ts': 'what a test says of a working to whoever wrote it',

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Pair } from '../../../core/pair/index.ts';
+import { editionText } from '../../../core/rules/index.ts';
 import { enteredRack, leftOut } from '../../../renderer/answers/contenders.ts';
 import { setJobs } from '../../../renderer/answers/jobs/set-jobs.ts';
 import { scope, scopeOwner, setQuestion, turnModel } from '../../../renderer/answers/set-question.ts';
@@ -77,7 +78,9 @@ describe('ranking the rack', () => {
   });
 
   it('does not pick a pair that fails the rules of who races', () => {
-    const pairs = enteredRack.value.pairs.slice(0, 1).map(pair => ({ ...pair, failedRules: ['radius'] }));
+    const pairs = enteredRack.value.pairs
+      .slice(0, 1)
+      .map(pair => ({ ...pair, failedRules: [editionText('radius at least')] }));
     const { pick, because } = setJobs.quickestRuns(
       { ...setQuestion.value, gates: demoSets.GS.gates.slice(0, 2), pairs },
       () => {},
