@@ -27,8 +27,9 @@ const CORRECTION_GAIN = 0.99;
 /** How dear movement is made where no step is acceptable, and how often at most. */
 const RETREAT_DAMPING = [1e-2, 1, 100];
 const MOST_RETREATS = 30;
-/** Times that a point is brought away from its bounds. */
-const MOST_RETURNS = 5;
+/** A point that misses less in all is jammed at its bounds: how often it is brought away from them. */
+const JAMMED = 1;
+const MOST_RETURNS = 3;
 const SHORTEST_STEP = 1e-10;
 const MOST_RESTORATIONS = 60;
 /** Where no step is acceptable any more, an error of this many tolerances is rounding and good enough. */
@@ -132,7 +133,7 @@ export class ChainSolver {
       if (alpha > 0) continue;
       if (error <= ROUNDING * tolerance) return iterate.answer(iteration, error);
       if (retreats++ < MOST_RETREATS && this.#retreat(mu)) continue;
-      if (!atCentre && returns++ < MOST_RETURNS) {
+      if (!atCentre && from.violation < JAMMED && returns++ < MOST_RETURNS) {
         // Whatever has come so near a bound that every step ends there is brought back inside.
         mu = Math.max(mu, WARM_BARRIER);
         iterate.begin(problem, this.#step.recursion, iterate.centre(mu).guess(), mu);
@@ -144,6 +145,7 @@ export class ChainSolver {
       if (++restorations > MOST_RESTORATIONS || !this.#restore(mu)) {
         return iterate.failure('no feasible step', iteration);
       }
+      iteration += this.#restoration?.steps ?? 0;
     }
     return iterate.failure('too many steps', mostSteps);
   }
