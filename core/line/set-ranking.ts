@@ -11,7 +11,8 @@ import type { PairOnSnow } from './pair-on-snow.ts';
 import { paceSentences, rankingSentences } from './ranking-sentences.ts';
 import type { LineFailure } from './rhythm.ts';
 import { type EachOtherOptions, runsFromEachOther } from './runs-from-each-other.ts';
-import { type SetQuestion, type SetRun, startSpeedWorth } from './set-run.ts';
+import type { SetQuestion } from './set-question.ts';
+import { type SetRun, startSpeedWorth } from './set-run.ts';
 import { type SkiWorth, skiWorths } from './ski-changes.ts';
 import { type LineWorth, worthOf } from './worth.ts';
 

@@ -3,7 +3,6 @@
  */
 
 import { acceptConditions, fieldsOf } from '../conditions/index.ts';
-import { accept, FieldError } from '../fault/index.ts';
 import {
   type ChainAnswer,
   type ChainFailure,
@@ -11,9 +10,8 @@ import {
   type ChainProblem,
   ChainSolver,
 } from '../numeric/index.ts';
-import { GRAVITY } from '../skier/index.ts';
 import { DEGREE } from '../units/index.ts';
-import { acceptLine, type LineConditions } from './conditions.ts';
+import { acceptLine } from './conditions.ts';
 import { column, type LineChain, lineChain } from './line-chain.ts';
 import {
   COST_SCALE,
@@ -33,26 +31,14 @@ import { longerSet } from './longer-set.ts';
 import type { LinePoint } from './reference-line.ts';
 import { type LineFailure, meanRhythm, rhythm, told } from './rhythm.ts';
 import { setGuess } from './set-guess.ts';
-
-/** A turning pole: x across, positive to the right, y down the fall line, m; turn −1 to the left, +1 to the right. */
-export interface TurningPole {
-  readonly x: number;
-  readonly y: number;
-  readonly turn: 1 | -1;
-}
-
-export interface SetQuestion {
-  readonly conditions: LineConditions;
-  readonly poles: readonly TurningPole[];
-  /** m/s at the start; 0 from rest. */
-  readonly startSpeed: number;
-  /** Greatest speed of the mass, m/s, where the skier keeps to a pace: what is faster is scraped away. */
-  readonly pace?: number;
-  /** Where the run starts; in the middle of the first two poles, as far above the first as the second is below. */
-  readonly start?: { readonly x: number; readonly y: number };
-  /** Where it ends; likewise below the last. Crossed anywhere along its line. */
-  readonly finish?: { readonly x: number; readonly y: number };
-}
+import {
+  acceptGates,
+  lineSpeed,
+  ROLLING,
+  type SetQuestion,
+  straightPull,
+  straightSeconds,
+} from './set-question.ts';
 
 export interface SetOptions {
   /** Stages between two gates, 16 unless given; comparisons use one number for all. */
@@ -81,9 +67,6 @@ export interface SetRun {
 }
 
 const SET_STAGES = 16;
-/** Gates closer than this down the hill leave no turn between them, m; more than so many take minutes. */
-const LEAST_DOWN = 1.5;
-const MOST_GATES = 200;
 const FIRST_BARRIER = 0.01;
 const WARM_BARRIER = 1e-4;
 const RELEASED_BARRIER = 1e-3;
@@ -102,8 +85,6 @@ const WARM_STEPS = 250;
 const START_HEADING = [-0.1, 1.2] as const;
 /** The run is ridden to its end: heading within this of the fall line as it crosses the finish, rad. */
 const FINISH_HEADING = 20 * DEGREE;
-/** Slower than this the skis run straight: the line begins at this speed, m/s (own choice, half a metre from rest). */
-const ROLLING = 1.5;
 /** A kept pace is kept to within this, m/s, so that a run that begins at it has room. */
 const PACE_ROOM = 0.02;
 
@@ -199,25 +180,6 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   return { ok: true, question, run, seconds, poleNodes, chain, answer: found, iterations };
 }
 
-/** @throws FieldError for less than two gates, too many, or one that is not far enough down from the one before */
-function acceptGates(poles: readonly TurningPole[]): void {
-  accept('gates', poles.length, { from: 2, to: MOST_GATES, whole: true });
-  for (const [i, { y }] of poles.entries()) {
-    const before = poles[i - 1];
-    if (before && !(y - before.y >= LEAST_DOWN)) {
-      throw new FieldError({
-        field: `gates[${i + 1}]`,
-        found: { quantity: 'distance', value: y },
-        accepted: { from: before.y + LEAST_DOWN, quantity: 'distance' },
-        because: {
-          key: 'line.gateFurtherDown',
-          values: { least: { quantity: 'distance', value: LEAST_DOWN } },
-        },
-      });
-    }
-  }
-}
-
 function mirrored(question: SetQuestion): SetQuestion {
   const over = <T extends { readonly x: number }>(point: T): T => ({ ...point, x: -point.x });
   return {
@@ -284,31 +246,6 @@ export function startSpeedWorth({ question, answer }: SetRun): number {
   return question.startSpeed < ROLLING
     ? -1 / straightPull(question)
     : -answer.multipliers.ends[START_SPEED_ROW] / COST_SCALE;
-}
-
-/** The speed the line itself begins at, m/s. */
-const lineSpeed = ({ startSpeed, pace = Infinity }: SetQuestion): number =>
-  Math.min(Math.max(startSpeed, ROLLING), pace);
-
-/** Seconds of the straight run that a start slower than the line can begin at takes. */
-const straightSeconds = (question: SetQuestion): number =>
-  question.startSpeed < ROLLING ? (ROLLING - question.startSpeed) / straightPull(question) : 0;
-
-/**
- * What a ski that runs straight from a start at rest gains, m/s².
- *
- * @throws FieldError where the slope is too gentle to set off on
- */
-function straightPull({ conditions, poles, startSpeed }: SetQuestion): number {
-  const sine = conditions.slope.sine(poles[0].y);
-  const pull = GRAVITY * (sine - conditions.friction * Math.sqrt(1 - sine * sine));
-  if (pull > 0) return pull;
-  throw new FieldError({
-    field: 'startSpeed',
-    found: startSpeed,
-    accepted: { from: ROLLING, unit: 'm/s' },
-    because: { key: 'line.tooGentleToStart' },
-  });
 }
 
 function setChain(question: SetQuestion, perPiece: number) {
