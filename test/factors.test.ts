@@ -11,12 +11,17 @@ const BY_HAND = [
   /[*/] ?1e9\b/,
 ];
 
-const byHand = (source: string): string[] =>
+/** Millimetres and grams, in the page: what is a thousand of something else is written in front of it. */
+const BY_HAND_IN_PAGE = [...BY_HAND, /[*/] ?(?:1e-?3|1000|2e3|2000)\b/];
+/** Times of the browser are in milliseconds. */
+const NO_LENGTHS = ['renderer/views/slope/clock.ts'];
+
+const byHand = (source: string, patterns = BY_HAND): string[] =>
   source
     .replace(/\/\*[\s\S]*?\*\//g, '')
     .split('\n')
     .map(line => line.replace(/\/\/.*$/, ''))
-    .filter(line => BY_HAND.some(pattern => pattern.test(line)))
+    .filter(line => patterns.some(pattern => pattern.test(line)))
     .map(line => line.trim());
 
 test('units become SI by core/units and core/conditions, nowhere by hand', async () => {
@@ -27,7 +32,10 @@ test('units become SI by core/units and core/conditions, nowhere by hand', async
       const path = join(entry.parentPath, entry.name);
       const at = relative(projectRoot, path);
       if (at.startsWith(join('core', 'units'))) continue;
-      found.push(...byHand(await readFile(path, 'utf8')).map(line => `${at}: ${line}`));
+      const inPage =
+        folder === 'renderer' && !at.startsWith(join('renderer', 'scene')) && !NO_LENGTHS.includes(at);
+      const lines = byHand(await readFile(path, 'utf8'), inPage ? BY_HAND_IN_PAGE : BY_HAND);
+      found.push(...lines.map(line => `${at}: ${line}`));
     }
   }
   expect(found).toEqual([]);
@@ -42,3 +50,10 @@ test.each([
 ])('a factor by hand is found: %s', line => {
   expect(byHand(`${line}\n`)).toEqual([line]);
 });
+
+test.each(['const at = shareMm / 1000;', 'rows.push((x * 1e3).toFixed(1));', 'y: (widthMm / 2000)'])(
+  'in the page, a length made into mm by hand is found: %s',
+  line => {
+    expect(byHand(`${line}\n`, BY_HAND_IN_PAGE)).toEqual([line]);
+  },
+);

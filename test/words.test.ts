@@ -39,7 +39,7 @@ const READ =
   /^(label|title|aria-label|aria-valuetext|placeholder|alt|note|hint|heading|why|none|empty|description|said|text|caption)$/;
 /** Calls whose first text a person reads: reports, and steps that undo names. */
 const SPOKEN =
-  /^(report|edit|changeCourse|changeSlope|changeRules|changePair|changeConditions|changeBoard|showWorking)$/;
+  /^(report|edit|changeCourse|changeSlope|changeRules|changePair|changeConditions|changeBoard|showWorking|axisTitle)$/;
 /** What looks like a text and is none: a key, a selector of elements, a name the program gives itself. */
 const isNone = (text: string): boolean =>
   Object.hasOwn(languages.en.texts, text) ||

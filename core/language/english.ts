@@ -1469,7 +1469,7 @@ export const english = {
   'compare.sameOrUnknown': 'The same, or not known ({count})',
   'compare.noneMeasured': 'None that could be measured.',
   'compare.withinUncertainty':
-    '“No difference” means within two standard uncertainties of measuring: a tape to 1 mm, a caliper to 0.25 mm, stiffness taken as known to {stiffness} %, mass to {massKg} g, edges to {angleDeg}°. Letter keys make another pair the one compared from.',
+    '“No difference” means within two standard uncertainties of measuring: a tape to 1 mm, a caliper to 0.25 mm, stiffness taken as known to {stiffness} %, mass to {mass} g, edges to {angle}°. Letter keys make another pair the one compared from.',
   'compare.differences': 'Differences that matter',
   'compare.radiusTurn': 'Radius of the turn',
   'compare.quantity': 'Quantity',

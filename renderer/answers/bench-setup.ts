@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import { reachOf } from '../../core/conditions/index.ts';
 import type { BenchSetup } from '../../core/flex/index.ts';
 import type { Ski } from '../../core/pair/index.ts';
+import { MM } from '../../core/units/index.ts';
 import { conditions } from '../state/index.ts';
 
 /** What the ski lies on. */
@@ -20,11 +21,11 @@ export function setupOf(ski: Ski, load: number): BenchSetup {
   const { benchForeMm, benchRearInMm, benchFrontInMm } = conditions.value;
   const length = ski.contactLength;
   const inset = (mm: number) =>
-    rest.value === 'table' ? 0 : Math.min(Math.max(0, mm) / 1e3, SUPPORT_SHARE * length);
+    rest.value === 'table' ? 0 : Math.min(Math.max(0, mm) * MM, SUPPORT_SHARE * length);
   const rear = inset(benchRearInMm);
   const front = length - inset(benchFrontInMm);
   const [least, most] = pressRange(ski, rear, front);
-  const at = Math.min(most, Math.max(least, ski.bootCentre + benchForeMm / 1e3));
+  const at = Math.min(most, Math.max(least, ski.bootCentre + benchForeMm * MM));
   return { length, rear, front, at, load };
 }
 

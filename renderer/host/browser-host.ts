@@ -44,18 +44,21 @@ export function createBrowserHost(): Host {
       message: say({ key: 'host.otherWindows', values: { count } }),
     }),
   );
-  const remember = (
+  /**
+   * Resolves once the copy is down: the browser gives up the writes of a page that is reloaded or closed, so a file
+   * that was shown before could be missing among the recent ones.
+   */
+  const remember = async (
     name: string,
     text: string,
     writable: WritableFile | null,
     kind: FileKind,
     token: string = crypto.randomUUID(),
-  ) => {
+  ): Promise<string> => {
     files.set(token, { name, writable, text });
-    if (kind === 'skis') {
-      void copies.keep(token, name, text).then(kept => {
-        if (!kept) arrive({ ok: false, message: say({ key: 'host.noRoom', values: { name } }) });
-      });
+    if (kind === 'skis' && !(await copies.keep(token, name, text))) {
+      // Behind the file itself, whose own message would take its place.
+      setTimeout(() => arrive({ ok: false, message: say({ key: 'host.noRoom', values: { name } }) }));
     }
     return token;
   };
@@ -77,21 +80,21 @@ export function createBrowserHost(): Host {
     event.preventDefault();
     for (const file of event.dataTransfer?.files ?? []) {
       const kind = kindOf(file.name);
-      contentOf(file).then(
-        read => {
-          const token = remember(file.name, read.text, null, kind);
+      contentOf(file)
+        .then(async read => {
+          const token = await remember(file.name, read.text, null, kind);
           arrive({ ok: true, file: { token, name: file.name, ...read } });
-        },
-        (error: Error) => arrive({ ok: false, message: error.message }),
-      );
+        })
+        .catch((error: Error) => arrive({ ok: false, message: error.message }));
     }
   });
-  takeHanded().then(all => {
+  takeHanded().then(async all => {
     for (const each of all) {
       if (!each.ok) arrive(each);
       else {
         const { name, text } = each.file;
-        arrive({ ok: true, file: { ...each.file, token: remember(name, text, null, kindOf(name)) } });
+        const token = await remember(name, text, null, kindOf(name));
+        arrive({ ok: true, file: { ...each.file, token } });
       }
     }
   });
@@ -105,7 +108,7 @@ export function createBrowserHost(): Host {
       const picked = await pickFiles(kind);
       return Promise.all(
         picked.map(async ({ writable, ...read }) => ({
-          token: remember(
+          token: await remember(
             read.name,
             read.text,
             writable,
@@ -128,7 +131,7 @@ export function createBrowserHost(): Host {
         throw new Error(say({ key: 'host.moved', values: { name } }));
       });
       const text = file ? (await contentOf(file)).text : copy.text;
-      remember(name, text, writable, 'skis', token);
+      await remember(name, text, writable, 'skis', token);
       return { token, name, text };
     },
     async save(token: string, text: string): Promise<SavedFile> {
@@ -145,7 +148,7 @@ export function createBrowserHost(): Host {
         }
         await writeTo(writable, text);
       } else download(known.name, 'application/json', text);
-      remember(known.name, text, writable, 'skis', token);
+      await remember(known.name, text, writable, 'skis', token);
       return { token, name: known.name };
     },
     async saveAs(name: string, text: string): Promise<SavedFile | null> {
@@ -154,7 +157,8 @@ export function createBrowserHost(): Host {
       if (target) await writeTo(target, text);
       else download(name, 'application/json', text);
       const savedName = target?.name ?? name;
-      return { token: remember(savedName, text, target, 'skis', await tokenOf(target)), name: savedName };
+      const token = await remember(savedName, text, target, 'skis', await tokenOf(target));
+      return { token, name: savedName };
     },
     async exportFile(name: string, mime: string, data: string | Uint8Array): Promise<boolean> {
       download(name, mime, data);

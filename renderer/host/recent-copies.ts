@@ -32,11 +32,18 @@ const isListed = (file: Partial<Listed> | undefined): file is Listed =>
 export function createRecentCopies(database = 'turnwright.recent-files'): RecentCopies {
   let opened: Promise<IDBPDatabase<Schema>> | null = null;
   const open = () => {
+    // A database that would not open, or that the browser has closed, is asked for anew the next time.
     opened ??= openDB<Schema>(database, 1, {
       upgrade(created) {
         created.createObjectStore('files', { keyPath: 'token' });
         created.createObjectStore('texts');
       },
+      terminated: () => {
+        opened = null;
+      },
+    }).catch(error => {
+      opened = null;
+      throw error;
     });
     return opened;
   };
@@ -67,7 +74,9 @@ export function createRecentCopies(database = 'turnwright.recent-files'): Recent
       }
     },
     async all() {
-      const files = await (await open()).getAll('files').catch(() => []);
+      const files = await open()
+        .then(each => each.getAll('files'))
+        .catch(() => []);
       return latestFirst(files).map(({ token, name, folder }) => ({ token, name, folder }));
     },
     async read(token) {

@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import type { Pair } from '../../core/pair/index.ts';
 import { editionText } from '../../core/rules/index.ts';
+import { sizeOf } from '../../core/units/index.ts';
+
 import {
   byLatest,
   checkOf,
@@ -58,7 +60,7 @@ export function PairSheet({ id }: { id: string }): JSX.Element | null {
       <p class="sheet-cautions">
         {t('print.uncertainty', {
           stiffness: TAKEN_AS.stiffness * 100,
-          mass: TAKEN_AS.massKg * 1000,
+          mass: TAKEN_AS.massKg / sizeOf('g'),
           angle: TAKEN_AS.angleDeg,
         })}
       </p>

@@ -1,6 +1,6 @@
 import type { Pair } from '../../core/pair/index.ts';
 import { TAPE_AND_CALIPER } from '../../core/shape/index.ts';
-import { formatQuantity, type MeasureName, type System, shownAs } from '../../core/units/index.ts';
+import { formatQuantity, type MeasureName, MM, type System, shownAs } from '../../core/units/index.ts';
 import { sidecutOf, springsOf, TAKEN_AS } from '../answers/index.ts';
 import { FIELD_GROUPS, type NumberField, otherwiseText, textOf } from '../rack/index.ts';
 import { t } from '../state/index.ts';
@@ -12,12 +12,12 @@ export interface ReadingGroup {
 
 /** Standard uncertainty of a field as measured in a ski room, in the unit of the field. */
 const MEASURED: Partial<Record<string, number>> = {
-  lengthMm: TAPE_AND_CALIPER.uLength * 1e3,
-  contactLengthMm: TAPE_AND_CALIPER.uLength * 1e3,
-  waistFromTailMm: TAPE_AND_CALIPER.uLength * 1e3,
-  tipWidthMm: TAPE_AND_CALIPER.uWidth * 1e3,
-  waistWidthMm: TAPE_AND_CALIPER.uWidth * 1e3,
-  tailWidthMm: TAPE_AND_CALIPER.uWidth * 1e3,
+  lengthMm: TAPE_AND_CALIPER.uLength / MM,
+  contactLengthMm: TAPE_AND_CALIPER.uLength / MM,
+  waistFromTailMm: TAPE_AND_CALIPER.uLength / MM,
+  tipWidthMm: TAPE_AND_CALIPER.uWidth / MM,
+  waistWidthMm: TAPE_AND_CALIPER.uWidth / MM,
+  tailWidthMm: TAPE_AND_CALIPER.uWidth / MM,
   massKg: TAKEN_AS.massKg,
   'edges.baseBevelDeg': TAKEN_AS.angleDeg,
   'edges.sideAngleDeg': TAKEN_AS.angleDeg,

@@ -1,6 +1,6 @@
 import { computed, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../core/units/index.ts';
+import { formatQuantity, MM } from '../../core/units/index.ts';
 import { radiusOf } from '../answers/index.ts';
 import { saveEntry } from '../files/index.ts';
 import { PairBadge } from '../kit/index.ts';
@@ -42,7 +42,7 @@ export function RackRow({ entry, focusable }: Props): JSX.Element {
   const owner = ownerOf(pair);
   const facts = [
     disciplineText(pair.discipline),
-    formatQuantity(pair.lengthMm / 1000, 'skiLength', { system: system.value, decimals: 0 }).text,
+    formatQuantity(pair.lengthMm * MM, 'skiLength', { system: system.value, decimals: 0 }).text,
     radius === null ? t('rack.noSidecut') : formatQuantity(radius, 'radius', { system: system.value }).text,
   ];
   const onKeyDown = (event: KeyboardEvent) => {

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { Pair } from '../../core/pair/index.ts';
-import { formatQuantity } from '../../core/units/index.ts';
+import { formatQuantity, MM } from '../../core/units/index.ts';
 import { agoShort, type Care, radiusOf, type SquadRow, sidecutOf } from '../answers/index.ts';
 import { PairBadge } from '../kit/index.ts';
 import { editPair, remove, removeRow, toggle } from '../rack/index.ts';
@@ -20,7 +20,7 @@ export function SquadTableRow({ row, selected, focusable }: Props): JSX.Element 
   const place = project.value.chosen.indexOf(id);
   const { system } = view.value;
   const radius = radiusOf(pair);
-  const length = formatQuantity(pair.lengthMm / 1000, 'skiLength', { system, decimals: 0 });
+  const length = formatQuantity(pair.lengthMm * MM, 'skiLength', { system, decimals: 0 });
   const { sideAngleDeg, baseBevelDeg } = pair.edges ?? {};
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === ' ') toggle(entry);

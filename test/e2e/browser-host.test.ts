@@ -14,17 +14,23 @@ declare const window: { bench: Bench };
 
 let app: App;
 
+let script: string;
+
 beforeAll(async () => {
   app = await openApp();
-  const script = await bundleHost();
-  await app.page.evaluate(`${script}
+  script = await bundleHost();
+  await setUp();
+});
+afterAll(() => app?.close());
+
+/** A host of its own in the page as it stands. */
+const setUp = () =>
+  app.page.evaluate(`${script}
     const host = browserHost.createBrowserHost();
     window.bench = { host, commands: [], arrivals: [] };
     host.onCommand(command => window.bench.commands.push(command));
     host.onArrival(arrival => window.bench.arrivals.push(arrival));
   `);
-});
-afterAll(() => app?.close());
 
 async function bundleHost(): Promise<string> {
   const entry = fileURLToPath(new URL('../../renderer/host/browser-host.ts', import.meta.url));
@@ -145,4 +151,28 @@ test('an export is a download, bytes and all', async () => {
     ),
   ]);
   expect([...(await readFile(await download.path()))]).toEqual([137, 80, 0, 255]);
+});
+
+test('a large rack that has arrived is among the recent files, however soon the page is reloaded', async () => {
+  const { page } = app;
+  for (let time = 0; time < 4; time++) {
+    const name = `club ${time}.rack.json`;
+    await page.evaluate(
+      async ([called]) => {
+        const { arrivals } = window.bench;
+        arrivals.splice(0);
+        const dataTransfer = new DataTransfer();
+        dataTransfer.items.add(new File([JSON.stringify('y'.repeat(8_000_000))], called));
+        document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+        while (arrivals.length === 0) await new Promise(requestAnimationFrame);
+      },
+      [name] as const,
+    );
+    await page.reload();
+    await setUp();
+    const recent = await page.evaluate(() => window.bench.host.recent());
+    expect(recent.map(file => file.name)).toContain(name);
+    const { text } = await page.evaluate(token => window.bench.host.reopen(token), recent[0]!.token);
+    expect(text).toHaveLength(8_000_002);
+  }
 });

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../../core/units/index.ts';
+import { formatQuantity, MM } from '../../../core/units/index.ts';
 import { bodyPath, edgePath, endPaths, halfOutline, overhang, type Placing } from '../../answers/index.ts';
 import { Figure, PairBadge, type Size } from '../../kit/index.ts';
 import { type ChosenPair, t, view } from '../../state/index.ts';
@@ -89,7 +89,11 @@ function widthRows(pairs: readonly ChosenPair[]): (string | number)[][] {
   for (const pair of pairs) {
     const { x, y } = halfOutline(pair.pair);
     for (let at = 0; at < x.length; at++) {
-      rows.push([pair.name, ((x[at]! - pair.ski.bootCentre) * 1e3).toFixed(1), (y[at]! * 2e3).toFixed(3)]);
+      rows.push([
+        pair.name,
+        ((x[at]! - pair.ski.bootCentre) / MM).toFixed(1),
+        ((2 * y[at]!) / MM).toFixed(3),
+      ]);
     }
   }
   return rows;

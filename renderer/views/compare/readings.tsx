@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { sizeOf } from '../../../core/units/index.ts';
 import { type Compared, comparedOf, differences, TAKEN_AS } from '../../answers/index.ts';
 import { ConditionSliders } from '../../controls/index.ts';
 import { PairBadge, Quantity } from '../../kit/index.ts';
@@ -60,8 +61,8 @@ function AllDifferences(props: { active: ChosenPair; pairs: readonly ChosenPair[
       <p class="reading-hint">
         {t('compare.withinUncertainty', {
           stiffness: TAKEN_AS.stiffness * 100,
-          massKg: TAKEN_AS.massKg * 1000,
-          angleDeg: TAKEN_AS.angleDeg,
+          mass: TAKEN_AS.massKg / sizeOf('g'),
+          angle: TAKEN_AS.angleDeg,
         })}
       </p>
     </>

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { edgeLateral, pressedHeight } from '../../../core/carve/index.ts';
+import { MM } from '../../../core/units/index.ts';
 import { asked, edgeOf, grooveOf, turnOf } from '../../answers/index.ts';
 import { Figure, PairBadge, type Size, spread } from '../../kit/index.ts';
 import { type ChosenPair, ski, t } from '../../state/index.ts';
@@ -58,8 +59,8 @@ export function FromAbove(props: {
         ...tracks.flatMap(({ pair, along, aside, pressed }) =>
           Array.from(along, (x, at) => [
             pair.name,
-            (x * 1e3).toFixed(1),
-            (aside[at]! * 1e3).toFixed(3),
+            (x / MM).toFixed(1),
+            (aside[at]! / MM).toFixed(3),
             t(pressed(at) ? 'edge.yes' : 'edge.no'),
           ]),
         ),

@@ -112,7 +112,7 @@ function MapAxes(props: {
         {t('edge.map.edgeAxis')}
       </text>
       <text class="axis-title" x={8 - props.left} y={-11}>
-        {axisTitle('Load', force.unit, props.width / 2)}
+        {axisTitle(t('condition.load'), force.unit, props.width / 2)}
       </text>
     </g>
   );

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { pressedHeight } from '../../../core/carve/index.ts';
-import { DEGREE, formatQuantity } from '../../../core/units/index.ts';
+import { DEGREE, formatQuantity, MM } from '../../../core/units/index.ts';
 import { asked, edgeOf, grooveOf } from '../../answers/index.ts';
 import { Figure, type Size } from '../../kit/index.ts';
 import { type ChosenPair, ski, t, view } from '../../state/index.ts';
@@ -55,7 +55,7 @@ export function SeenAlong({ pair }: { pair: ChosenPair }): JSX.Element {
         ...cuts.map(cut => [
           t(`edge.cut.${cut.name}`),
           (cut.angle / DEGREE).toFixed(2),
-          (depthOf(cut) * 1e3).toFixed(3),
+          (depthOf(cut) / MM).toFixed(3),
         ]),
       ]}
     >

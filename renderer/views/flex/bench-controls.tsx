@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { MM } from '../../../core/units/index.ts';
 import { type Bendable, pressRange, rest, SUPPORT_SHARE, setupOf } from '../../answers/index.ts';
 import { ConditionControl } from '../../controls/index.ts';
 import { Quantity } from '../../kit/index.ts';
@@ -10,10 +11,10 @@ import { placeText } from './side-load.tsx';
 export function BenchControls({ lead }: { lead: Bendable }): JSX.Element {
   const { rear, front, at, length } = setupOf(lead.ski, 0);
   const [least, most] = pressRange(lead.ski, rear, front).map(
-    station => (station - lead.ski.bootCentre) * 1e3,
+    station => (station - lead.ski.bootCentre) / MM,
   ) as [number, number];
-  const fore = (at - lead.ski.bootCentre) * 1e3;
-  const inside = Math.round(SUPPORT_SHARE * length * 1e3);
+  const fore = (at - lead.ski.bootCentre) / MM;
+  const inside = Math.round((SUPPORT_SHARE * length) / MM);
   return (
     <section class="reading-group bench-controls" aria-label={t('flex.press')}>
       <ConditionControl field="benchLoadN" label="condition.load" />

@@ -1,6 +1,5 @@
 import { bendingCompliance, type Profile } from '../../../core/flex/index.ts';
-
-const MM = 1e-3;
+import { MM } from '../../../core/units/index.ts';
 
 /** Load stands, as shares of the contact length, of the made-up readings. */
 const STANDS = [0.2, 0.35, 0.5, 0.65, 0.8];
@@ -9,9 +8,9 @@ const STANDS = [0.2, 0.35, 0.5, 0.65, 0.8];
 export function exampleRows(profile: Profile, contactLength: number): string {
   const lines = ['loadFromTailMm,loadN,dialFromTailMm,deflectionMm'];
   for (const share of STANDS) {
-    const atMm = Math.round(share * contactLength * 1e3);
+    const atMm = Math.round((share * contactLength) / MM);
     const deflection = 100 * bendingCompliance(profile, 0, contactLength, atMm * MM);
-    lines.push(`${atMm},100,${atMm},${(deflection * 1e3).toFixed(2)}`);
+    lines.push(`${atMm},100,${atMm},${(deflection / MM).toFixed(2)}`);
   }
   return `${lines.join('\n')}\n`;
 }

@@ -1,11 +1,12 @@
 import { signal } from '@preact/signals';
 import { type BenchTable, DEFAULT_UNCERTAINTY, readBenchTable } from '../../../core/flex/index.ts';
+import { MM } from '../../../core/units/index.ts';
 import { answer } from '../../answers/index.ts';
 import { readingsOf } from '../../files/index.ts';
 import { activePair, type ChosenPair, t } from '../../state/index.ts';
 
 /** Standard uncertainty of one deflection, mm. */
-export const uncertaintyMm = signal(DEFAULT_UNCERTAINTY * 1e3);
+export const uncertaintyMm = signal(DEFAULT_UNCERTAINTY / MM);
 
 /** The rows of a pair as readings, or what is wrong with them; null when there are none. */
 export function readOf({ id, ski }: ChosenPair): BenchTable | null {
@@ -21,6 +22,6 @@ export const identified = answer('identify', {
     const rows = active && readOf(active);
     if (!rows?.ok) return null;
     const { contactLength: length } = active!.ski;
-    return { id: active!.id, readings: rows.readings, length, uncertainty: uncertaintyMm.value / 1e3 };
+    return { id: active!.id, readings: rows.readings, length, uncertainty: uncertaintyMm.value * MM };
   },
 });

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../../core/units/index.ts';
+import { formatQuantity, MM } from '../../../core/units/index.ts';
 import { MOST_LOAD_N, pressRange, type Rest, setupOf } from '../../answers/index.ts';
 import { Handle } from '../../kit/index.ts';
 import { changeConditions, conditions, t, view } from '../../state/index.ts';
@@ -29,9 +29,9 @@ export function SideLoad({
   const tail = tip - SHORTEST - load * perNewton;
   const { rear, front } = setupOf(pair.ski, 0);
   const [least, most] = pressRange(pair.ski, rear, front).map(
-    station => (station - pair.ski.bootCentre) * 1e3,
+    station => (station - pair.ski.bootCentre) / MM,
   ) as [number, number];
-  const fore = (shape.at - pair.ski.bootCentre) * 1e3;
+  const fore = (shape.at - pair.ski.bootCentre) / MM;
   const setLoad = (benchLoadN: number) => changeConditions(t('flex.step.load'), { benchLoadN }, 'benchLoadN');
   const text = formatQuantity(load, 'force', { system }).text;
   return (
@@ -49,7 +49,7 @@ export function SideLoad({
         along="x"
         x={x}
         y={RAIL}
-        invert={px => fore + ((px - x) / scale.perMetre) * 1e3}
+        invert={px => fore + (px - x) / scale.perMetre / MM}
         text={placeText(fore)}
         textSide={fore > 0.35 * most ? 'left' : 'right'}
         onInput={moveBench.press}
@@ -81,6 +81,6 @@ export function SideLoad({
 export function placeText(mm: number): string {
   const whole = Math.round(mm);
   if (whole === 0) return t('flex.place.centre');
-  const { text } = formatQuantity(Math.abs(whole) / 1e3, 'station', { system: view.value.system });
+  const { text } = formatQuantity(Math.abs(whole) * MM, 'station', { system: view.value.system });
   return t(whole > 0 ? 'flex.place.ahead' : 'flex.place.behind', { distance: text });
 }

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../../core/units/index.ts';
+import { formatQuantity, MM } from '../../../core/units/index.ts';
 import { type Bendable, SUPPORT_SHARE, setupOf } from '../../answers/index.ts';
 import { Handle } from '../../kit/index.ts';
 import { t, view } from '../../state/index.ts';
@@ -30,9 +30,9 @@ export function Supports(props: { shown: readonly Shown[]; lead: Bendable; scale
       stroke={colour}
     />
   );
-  const most = Math.round(SUPPORT_SHARE * length * 1e3);
+  const most = Math.round((SUPPORT_SHARE * length) / MM);
   const grip = (side: 'rear' | 'front', at: number, mm: number, set: (mm: number) => void) => {
-    const inside = formatQuantity(mm / 1e3, 'station', { system: view.value.system }).text;
+    const inside = formatQuantity(mm * MM, 'station', { system: view.value.system }).text;
     const x = scale.x(lead, at);
     return (
       <Handle
@@ -47,7 +47,7 @@ export function Supports(props: { shown: readonly Shown[]; lead: Bendable; scale
         y={foot}
         invert={px => {
           const along = (px - scale.x(lead, 0)) / scale.perMetre;
-          return (side === 'rear' ? along : length - along) * 1e3;
+          return (side === 'rear' ? along : length - along) / MM;
         }}
         text={mm === 0 ? t('flex.atContact') : t('flex.inside', { distance: inside })}
         textSide="below"

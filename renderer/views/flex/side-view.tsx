@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { Sentence } from '../../../core/language/index.ts';
+import { MM } from '../../../core/units/index.ts';
 import { type Bendable, pressedShape, rest, setupOf } from '../../answers/index.ts';
 import { Figure, Segments, type Size } from '../../kit/index.ts';
 import { conditions, t } from '../../state/index.ts';
@@ -110,9 +111,9 @@ function sideRows(shown: readonly Shown[]): (string | number)[][] {
     for (let i = 0; i < shape.x.length; i++) {
       rows.push([
         pair.name,
-        (shape.x[i] * 1e3).toFixed(1),
-        (shape.free[i] * 1e3).toFixed(3),
-        (shape.pressed[i] * 1e3).toFixed(3),
+        (shape.x[i] / MM).toFixed(1),
+        (shape.free[i] / MM).toFixed(3),
+        (shape.pressed[i] / MM).toFixed(3),
       ]);
     }
   }

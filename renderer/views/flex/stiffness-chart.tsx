@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3';
 import type { JSX } from 'preact';
 import type { Profile } from '../../../core/flex/index.ts';
+import { MM } from '../../../core/units/index.ts';
 import { beamOf } from '../../answers/index.ts';
 import { Chart, Handle, type Plot, Segments, type Series } from '../../kit/index.ts';
 import { type ChosenPair, chosenPairs, t } from '../../state/index.ts';
@@ -101,7 +102,7 @@ function Grips({ active, plot, most }: { active: ChosenPair; plot: Plot; most: n
   return (
     <g>
       {stiffness.stations.map(({ fromTailMm, newtonM2 }, at) =>
-        grip(at, t('flex.atStation', { at: fromTailMm }), fromTailMm / 1e3, newtonM2, value =>
+        grip(at, t('flex.atStation', { at: fromTailMm }), fromTailMm * MM, newtonM2, value =>
           setStiffness(active.id, which, withStation(stiffness, at, value), `${active.id} ${which} ${at}`),
         ),
       )}

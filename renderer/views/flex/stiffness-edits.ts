@@ -1,6 +1,7 @@
 import { type Profile, profileOf } from '../../../core/flex/index.ts';
 import type { PlainKey } from '../../../core/language/index.ts';
 import type { Pair, PairStiffness } from '../../../core/pair/index.ts';
+import { MM } from '../../../core/units/index.ts';
 import { changePair, t } from '../../state/index.ts';
 import type { Field } from './bench.ts';
 
@@ -19,7 +20,7 @@ const SAMPLES = 200;
 export function asStations(profile: Profile, lengthMm: number, count = STATIONS): PairStiffness {
   const stations = Array.from({ length: count }, (_, i) => {
     const fromTailMm = Math.round(((lengthMm * i) / (count - 1)) * 10) / 10;
-    return { fromTailMm, newtonM2: Math.max(0.1, Math.round(profile(fromTailMm / 1e3) * 10) / 10) };
+    return { fromTailMm, newtonM2: Math.max(0.1, Math.round(profile(fromTailMm * MM) * 10) / 10) };
   });
   return { kind: 'stations', stations };
 }
@@ -27,11 +28,11 @@ export function asStations(profile: Profile, lengthMm: number, count = STATIONS)
 /** Greatest relative difference between a profile and the stations that would stand for it. */
 export function stationsOffBy(profile: Profile, lengthMm: number): number {
   const stated = asStations(profile, lengthMm) as Extract<PairStiffness, { kind: 'stations' }>;
-  const length = lengthMm / 1e3;
+  const length = lengthMm * MM;
   const through = profileOf(
     {
       kind: 'stations',
-      stations: stated.stations.map(({ fromTailMm, newtonM2 }) => ({ x: fromTailMm / 1e3, newtonM2 })),
+      stations: stated.stations.map(({ fromTailMm, newtonM2 }) => ({ x: fromTailMm * MM, newtonM2 })),
     },
     length,
   );
@@ -66,7 +67,7 @@ export function withOneMore(
     if (gap(i) > gap(widest)) widest = i;
   }
   const fromTailMm = Math.round(stations[widest].fromTailMm + gap(widest) / 2);
-  const newtonM2 = Math.max(0.1, Math.round(profile(fromTailMm / 1e3) * 10) / 10);
+  const newtonM2 = Math.max(0.1, Math.round(profile(fromTailMm * MM) * 10) / 10);
   return {
     ...stiffness,
     stations: [...stations.slice(0, widest + 1), { fromTailMm, newtonM2 }, ...stations.slice(widest + 1)],

@@ -91,7 +91,7 @@ function TurnIntoStations({ active, which }: { active: ChosenPair; which: Field 
   const { contactLengthMm } = active.pair;
   const off = stationsOffBy(profile, contactLengthMm);
   const within =
-    off < 0.0005 ? t('flex.exact') : t('flex.within', { off: (Math.ceil(off * 1000) / 10).toFixed(1) });
+    off < 0.0005 ? t('flex.exact') : t('flex.within', { off: (Math.ceil(1000 * off) / 10).toFixed(1) });
   const stiffness = asStations(profile, contactLengthMm);
   const kind = active.pair[which]?.kind ?? 'uniform';
   return (

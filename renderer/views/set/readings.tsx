@@ -82,7 +82,7 @@ function Picked({ answer }: { answer: QuickestAnswer }): JSX.Element | null {
           plusMinus: decimal(told.secondsPlusMinus, 2),
         })}
       </p>
-      <p class="reading-note">{t('set.legal', { verdict, category: course.value.category })}</p>
+      <p class="reading-note">{t('set.legal', { verdict, category: t(`category.${course.value.category}`) })}</p>
     </>
   );
 }
@@ -106,6 +106,7 @@ type Start = 'rest' | 'speed' | 'pace';
 
 function HillAndStart(): JSX.Element {
   const { hardnessNPerMm3 } = conditions.value;
+  const snow = NAMED_SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3);
   const { slopeDeg, speedKmh, keepSpeed, onProfile, greatestEdgeDeg } = course.value;
   const { ground, groundFile } = slope.value;
   const change = (label: string, part: Partial<Course>, key?: string) =>
@@ -175,7 +176,7 @@ function HillAndStart(): JSX.Element {
       />
       <ConditionControl
         field="hardnessNPerMm3"
-        note={NAMED_SNOWS.find(each => each.hardnessNPerMm3 === hardnessNPerMm3)?.name}
+        note={snow && t(`snow.${snow.name}`)}
       />
       <Quantity
         label={t('condition.edgeMost')}

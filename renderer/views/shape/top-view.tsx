@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { formatQuantity } from '../../../core/units/index.ts';
+import { formatQuantity, MM } from '../../../core/units/index.ts';
 import {
   bodyPath,
   edgePath,
@@ -172,7 +172,7 @@ function outlineRows(pairs: readonly ChosenPair[]): (string | number)[][] {
     const { x, y } = halfOutline(pair.pair);
     const radius = sidecutOf(pair.pair).radius.toFixed(3);
     for (let at = 0; at < x.length; at++) {
-      rows.push([pair.name, (x[at]! * 1e3).toFixed(1), (y[at]! * 2e3).toFixed(3), radius]);
+      rows.push([pair.name, (x[at]! / MM).toFixed(1), ((2 * y[at]!) / MM).toFixed(3), radius]);
     }
   }
   return rows;

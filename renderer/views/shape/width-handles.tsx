@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { MM } from '../../../core/units/index.ts';
 import type { Placing } from '../../answers/index.ts';
 import { Handle } from '../../kit/index.ts';
 import { type ChosenPair, changePair, t } from '../../state/index.ts';
@@ -34,8 +35,8 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
       step={0.5}
       along="y"
       x={place.x(station)}
-      y={place.y(widthMm / 2000)}
-      invert={px => ((middle - px) / perMetre) * 2000}
+      y={place.y((widthMm * MM) / 2)}
+      invert={px => (2 * (middle - px)) / perMetre / MM}
       disabled={locked}
       onInput={value =>
         changePair(pair.id, t('shape.widthStep', { end }), { [field]: value }, `${pair.id} ${field}`)
@@ -50,14 +51,14 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
       <Handle
         label={t('shape.waistStationOf', { name: pair.name })}
         measure="stationMm"
-        value={waistStation * 1000}
+        value={waistStation / MM}
         min={Math.round(contactLengthMm * 0.3)}
         max={Math.round(contactLengthMm * 0.7)}
         step={5}
         along="x"
         x={place.x(waistStation)}
-        y={place.y(-waist / 2000)}
-        invert={px => (waistStation + (px - place.x(waistStation)) / along) * 1000}
+        y={place.y((-waist * MM) / 2)}
+        invert={px => (waistStation + (px - place.x(waistStation)) / along) / MM}
         disabled={locked}
         onInput={value =>
           changePair(
@@ -70,22 +71,27 @@ export function WidthHandles({ pair, place, perMetre, along }: Props): JSX.Eleme
       />
       <WidthLabel
         x={place.x(waistStation)}
-        y={place.y(waist / 2000) - 37}
+        y={place.y((waist * MM) / 2) - 37}
         anchor="middle"
         text={named('waist', waist)}
       />
       <WidthLabel
         x={place.x(waistStation)}
-        y={place.y(-waist / 2000) + 4}
+        y={place.y((-waist * MM) / 2) + 4}
         anchor="middle"
         text={t(pair.ski.waistStation === null ? 'shape.waistTakenMidway' : 'shape.waistAt', {
           at: { quantity: 'station', value: waistStation },
         })}
       />
-      <WidthLabel x={place.x(0) - 10} y={place.y(-tail / 2000)} anchor="start" text={named('tail', tail)} />
+      <WidthLabel
+        x={place.x(0) - 10}
+        y={place.y((-tail * MM) / 2)}
+        anchor="start"
+        text={named('tail', tail)}
+      />
       <WidthLabel
         x={place.x(pair.ski.contactLength) + 10}
-        y={place.y(-tip / 2000)}
+        y={place.y((-tip * MM) / 2)}
         anchor="end"
         text={named('tip', tip)}
       />

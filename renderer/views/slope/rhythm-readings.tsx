@@ -3,7 +3,7 @@ import './rhythm-readings.css';
 import type { JSX } from 'preact';
 import type { PlainKey } from '../../../core/language/index.ts';
 import type { Track } from '../../../core/run/index.ts';
-import type { MeasureName } from '../../../core/units/index.ts';
+import { type MeasureName, sizeOf } from '../../../core/units/index.ts';
 import { leadRun, type PairRun, type RhythmAnswer } from '../../answers/index.ts';
 import { PairReadings } from '../../kit/index.ts';
 import { limitInline, limitName, limitReason, mostWorth } from './limit-words.ts';
@@ -16,6 +16,8 @@ interface Answer {
   /** Keys of the workings that tell how; none where it is read off the path as solved. */
   readonly how?: readonly string[];
 }
+
+const MILLISECOND = sizeOf('ms');
 
 const most = (column: Float64Array) => column.reduce((a, v) => Math.max(a, Math.abs(v)), 0);
 
@@ -103,7 +105,7 @@ function HeldBack({ name, rhythm }: { readonly name: string; readonly rhythm: Rh
               <td>
                 <span class="worth-bar" style={{ width: `${(100 * seconds) / first!.seconds}%` }} />
               </td>
-              <td class="worth">{t('slope.milliseconds', { value: (1000 * seconds).toFixed(1) })}</td>
+              <td class="worth">{t('slope.milliseconds', { value: (seconds / MILLISECOND).toFixed(1) })}</td>
             </tr>
           ))}
         </tbody>

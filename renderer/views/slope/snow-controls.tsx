@@ -11,14 +11,12 @@ export function SnowControls(): JSX.Element {
   const [min, max] = reachOf('wallStrengthKPa');
   const { measure, label: key } = rowOf('wallStrengthKPa');
   const label = t(key);
+  const snow = NAMED_SNOWS.find(({ hardnessNPerMm3 }) => hardnessNPerMm3 === c.hardnessNPerMm3);
   const own = c.wallStrengthKPa !== undefined;
   return (
     <details class="control-group">
       <summary>{t('slope.snow')}</summary>
-      <ConditionControl
-        field="hardnessNPerMm3"
-        note={NAMED_SNOWS.find(({ hardnessNPerMm3 }) => hardnessNPerMm3 === c.hardnessNPerMm3)?.name}
-      />
+      <ConditionControl field="hardnessNPerMm3" note={snow && t(`snow.${snow.name}`)} />
       <Quantity
         label={label}
         measure={measure}

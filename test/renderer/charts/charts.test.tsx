@@ -1,32 +1,14 @@
 // @module-tag slow
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { type ComponentType, h, options } from 'preact';
-import { renderToString } from 'preact-render-to-string';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import type { PlainKey } from '../../../core/language/index.ts';
 import { projectRoot } from '../../../main/tools/index.ts';
-import { radiusOf, rest } from '../../../renderer/answers/index.ts';
-import { demoSets } from '../../../renderer/demo/index.ts';
-import { flexSheet, readingsOf } from '../../../renderer/files/index.ts';
-import { demoEntries } from '../../../renderer/rack/index.ts';
-import {
-  changeSlope,
-  chooseOnly,
-  EMPTY_PROJECT,
-  fileStem,
-  load,
-  project,
-  t,
-} from '../../../renderer/state/index.ts';
-import { sheet as edgeSheet } from '../../../renderer/views/edge/sheet-state.ts';
-import { exampleRows } from '../../../renderer/views/flex/bench-rows.ts';
-import { pages, views } from '../../../renderer/views/index.ts';
-import { sheet as setSheet } from '../../../renderer/views/set/set-state.ts';
-import { sheet as slopeSheet } from '../../../renderer/views/slope/settings.ts';
+import { fileStem, t } from '../../../renderer/state/index.ts';
+import { beginDrawing, CHARTED, drawn, endDrawing } from '../drawn-views.ts';
 import { difference, RECORDS, readRecord, recordOf, writeRecord } from './record.ts';
 
-vi.mock('../../../renderer/answers/threads.ts', () => import('./in-place.ts'));
+vi.mock('../../../renderer/answers/threads.ts', () => import('../in-place.ts'));
 /** Every drawing gets the same room. */
 vi.mock('../../../renderer/kit/use-size.ts', () => ({
   useSize: () => [{ current: null }, { width: 560, height: 320 }],
@@ -34,84 +16,6 @@ vi.mock('../../../renderer/kit/use-size.ts', () => ({
 
 /** `npm test -- --renew-charts` writes the records anew, which is done before looking at what changed in them. */
 const renew = 'RENEW_CHARTS' in process.env;
-
-interface Drawn {
-  readonly where: string;
-  readonly Stage: ComponentType;
-  /** Brings the view to the sheet that is drawn. */
-  set(): void;
-}
-
-const stageOf = (id: string) => views.find(view => view.id === id)!.Stage;
-const nothing = () => {};
-const edge = (sheet: typeof edgeSheet.value): Drawn => ({
-  where: `edge ${sheet}`,
-  Stage: stageOf('edge'),
-  set: () => {
-    edgeSheet.value = sheet;
-  },
-});
-const slope = (sheet: typeof slopeSheet.value, programme: 'linked' | 'rhythm' = 'linked'): Drawn => ({
-  where: `slope ${programme} ${sheet}`,
-  Stage: stageOf('slope'),
-  set: () => {
-    changeSlope('Turns', { programme });
-    slopeSheet.value = sheet;
-  },
-});
-const flex = (sheet: typeof flexSheet.value, on: typeof rest.value = 'bench'): Drawn => ({
-  where: `flex ${on} ${sheet}`,
-  Stage: stageOf('flex'),
-  set: () => {
-    rest.value = on;
-    flexSheet.value = sheet;
-    if (sheet === 'readings') {
-      const { id, pair } = project.value.rack[0]!;
-      readingsOf(id).value = exampleRows(s => 60 + 400 * s * (1.36 - s), pair.contactLengthMm / 1000);
-    }
-  },
-});
-
-const ALL: readonly Drawn[] = [
-  { where: 'shape', Stage: stageOf('shape'), set: nothing },
-  flex('stiffness'),
-  flex('stiffness', 'table'),
-  flex('modes'),
-  flex('readings'),
-  edge('radius'),
-  edge('pressure'),
-  edge('twist'),
-  edge('hold'),
-  edge('boot'),
-  edge('flat'),
-  slope('traces'),
-  slope('plan'),
-  slope('binding'),
-  slope('programme'),
-  slope('traces', 'rhythm'),
-  slope('plan', 'rhythm'),
-  {
-    where: 'set',
-    Stage: stageOf('set'),
-    set: () => {
-      setSheet.value = 'along';
-    },
-  },
-  { where: 'compare', Stage: pages.compare.Stage, set: nothing },
-];
-
-/** Draws a view until nothing it asks is under way any more. */
-async function drawn({ Stage, set }: Drawn): Promise<string> {
-  set();
-  let html = '';
-  let before: string;
-  do {
-    before = html;
-    html = renderToString(h(Stage, {}));
-    await vi.runAllTimersAsync();
-  } while (html !== before);
-  return html;
-}
 
 /** The drawings of a view, by the title of their figure. */
 function figuresIn(html: string): Map<string, string> {
@@ -128,32 +32,10 @@ const seen = new Set<string>();
 const recorded = new Set<string>();
 
 describe('every chart of every view, on the demo pairs', () => {
-  const { unmount } = options;
-  beforeAll(() => {
-    vi.useFakeTimers();
-    vi.stubGlobal('document', {
-      documentElement: { dataset: {} },
-      body: {},
-      createElement: () => ({ getContext: () => null }),
-    });
-    vi.stubGlobal('window', { addEventListener: nothing });
-    vi.stubGlobal('getComputedStyle', () => ({ fontSize: '16px', getPropertyValue: () => '' }));
-    // What is drawn to text is taken off at once, and nothing would follow what it asks.
-    options.unmount = undefined;
-    const rack = demoEntries();
-    const [first] = rack;
-    const other = rack.find(({ pair }) => pair.discipline === 'GS' && radiusOf(pair) !== null)!;
-    // Few gates: what is drawn of a run is the same for many.
-    const course = { ...demoSets.SL, gates: demoSets.SL.gates.slice(0, 5) };
-    load(chooseOnly([first!.id, other.id])({ ...EMPTY_PROJECT, rack, course }));
-  });
-  afterAll(() => {
-    options.unmount = unmount;
-    vi.unstubAllGlobals();
-    vi.useRealTimers();
-  });
+  beforeAll(beginDrawing);
+  afterAll(endDrawing);
 
-  test.each(ALL)('$where', async view => {
+  test.each(CHARTED)('$where', async view => {
     const figures = figuresIn(await drawn(view));
     expect(figures.size).toBeGreaterThan(0);
     for (const [title, svg] of figures) {

@@ -1,5 +1,5 @@
-import { type JobName, jobs } from '../../../renderer/answers/jobs/jobs.ts';
-import { Queue } from '../../../renderer/answers/queue.ts';
+import { type JobName, jobs } from '../../renderer/answers/jobs/jobs.ts';
+import { Queue } from '../../renderer/answers/queue.ts';
 
 /** A queue whose jobs are done where they are asked, for tests that have no threads. */
 const queue = new Queue(() => ({
