@@ -4,7 +4,8 @@
  */
 
 import type { LineFailure } from './rhythm.ts';
-import { quickestRun, type SetOptions, type SetQuestion, type SetRun } from './set-run.ts';
+import type { SetQuestion } from './set-question.ts';
+import { quickestRun, type SetOptions, type SetRun } from './set-run.ts';
 
 export interface EachOtherOptions
   extends Pick<SetOptions, 'stages' | 'beginnings' | 'onProgress' | 'cancelled'> {
@@ -65,8 +66,7 @@ export function runsFromEachOther(
         .slice(0, NEIGHBOURS);
       for (const run of others) tried[i].add(run);
       if (others.length === 0) continue;
-      // Its own answer goes along, so that others that lead nowhere do not send it back to the beginning.
-      const again = quickestRun(question, { stages, from: [...others, own], cancelled });
+      const again = quickestRun(question, { stages, from: others, beginnings: 0, cancelled });
       if (again.ok && again.answer.objective < own.answer.objective * (1 - BETTER)) {
         found[i] = again;
         improved = true;

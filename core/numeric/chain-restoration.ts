@@ -33,6 +33,9 @@ export class ChainRestoration {
   readonly #recursion: ChainRecursion;
   readonly #right: ChainRightSide;
 
+  /** Steps that the last restoration took. */
+  steps = 0;
+
   constructor(private readonly iterate: ChainIterate) {
     const { equations } = iterate;
     const { n, m, N, problem } = equations;
@@ -56,7 +59,7 @@ export class ChainRestoration {
     const { iterate } = this;
     const first = iterate.measure(mu).violation;
     let weight = FIRST_WEIGHT;
-    for (let count = 0; count < MOST_STEPS; count++) {
+    for (this.steps = 0; this.steps < MOST_STEPS; this.steps++) {
       this.#take(linearise());
       const barrier = BARRIER * iterate.equations.worst(iterate.missed).by ** 2;
       let alpha = 0;

@@ -15,7 +15,7 @@ const BARRIER_POWER = 1.5;
 const BARRIER_ERROR = 10;
 /** The last barrier parameter is the tolerance over this: then complementarity can come within it. */
 const LAST_BARRIER = 11;
-/** Share of the way to a bound that a step may take at least. */
+/** Share of the way to a bound that a step may take. */
 const TO_BOUND = 0.99;
 /** Times that a step is bent, while it reaches no further than this; what a bend may add, over μ. */
 const MOST_BENDS = 3;
@@ -24,6 +24,12 @@ const MOST_BEND = 10;
 const MOST_CORRECTIONS = 4;
 /** A correction must bring the violation under this share of the one before. */
 const CORRECTION_GAIN = 0.99;
+/** How dear movement is made where no step is acceptable, and how often at most. */
+const RETREAT_DAMPING = [1e-2, 1, 100];
+const MOST_RETREATS = 30;
+/** A point that misses less in all is jammed at its bounds: how often it is brought away from them. */
+const JAMMED = 1;
+const MOST_RETURNS = 3;
 const SHORTEST_STEP = 1e-10;
 const MOST_RESTORATIONS = 60;
 /** Where no step is acceptable any more, an error of this many tolerances is rounding and good enough. */
@@ -83,6 +89,8 @@ export class ChainSolver {
     this.#damping.begin();
     filter.begin(iterate.measure(mu).violation);
     let restorations = 0;
+    let retreats = 0;
+    let returns = 0;
     let alpha = 0;
     let regularised = 0;
     for (let iteration = 0; iteration < mostSteps; iteration++) {
@@ -124,10 +132,20 @@ export class ChainSolver {
       alpha = regularised < 0 ? 0 : this.#search(from, mu);
       if (alpha > 0) continue;
       if (error <= ROUNDING * tolerance) return iterate.answer(iteration, error);
+      if (retreats++ < MOST_RETREATS && this.#retreat(mu)) continue;
+      if (!atCentre && from.violation < JAMMED && returns++ < MOST_RETURNS) {
+        // Whatever has come so near a bound that every step ends there is brought back inside.
+        mu = Math.max(mu, WARM_BARRIER);
+        iterate.begin(problem, this.#step.recursion, iterate.centre(mu).guess(), mu);
+        this.#damping.begin();
+        filter.begin(iterate.measure(mu).violation);
+        continue;
+      }
       filter.leave(from);
       if (++restorations > MOST_RESTORATIONS || !this.#restore(mu)) {
         return iterate.failure('no feasible step', iteration);
       }
+      iteration += this.#restoration?.steps ?? 0;
     }
     return iterate.failure('too many steps', mostSteps);
   }
@@ -141,7 +159,7 @@ export class ChainSolver {
   #bend(mu: number): void {
     const iterate = this.#iterate;
     const step = this.#step;
-    const toBound = Math.max(TO_BOUND, 1 - mu);
+    const toBound = TO_BOUND;
     let reach = iterate.reach(toBound);
     let dual = iterate.multiplierReach(toBound);
     for (let count = 0; count < MOST_BENDS && Math.min(reach, dual) < LONG_ENOUGH; count++) {
@@ -160,6 +178,19 @@ export class ChainSolver {
     }
   }
 
+  /**
+   * Where no step is acceptable: forgets the points left behind, and steps that are dearer and so shorter are tried.
+   * Restoring the equations alone is the last way out; it may lose all that was won for the objective.
+   */
+  #retreat(mu: number): boolean {
+    this.#filter.clear();
+    for (const dear of RETREAT_DAMPING) {
+      if (this.#step.find(mu, Math.max(dear, this.#damping.now)) < 0) continue;
+      if (this.#search(this.#iterate.measure(mu), mu) > 0) return true;
+    }
+    return false;
+  }
+
   #restore(mu: number): boolean {
     this.#restoration ??= new ChainRestoration(this.#iterate);
     const step = this.#step;
@@ -174,7 +205,7 @@ export class ChainSolver {
   #search(from: Measure, mu: number): number {
     const iterate = this.#iterate;
     const filter = this.#filter;
-    const toBound = Math.max(TO_BOUND, 1 - mu);
+    const toBound = TO_BOUND;
     const most = iterate.reach(toBound);
     const multipliers = iterate.multiplierReach(toBound);
     const slope = iterate.slope(mu);

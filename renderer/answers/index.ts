@@ -10,7 +10,7 @@
  * `retryAll` asks them all once more.
  */
 
-export { answer, retryAll, threadFailure } from './answer.ts';
+export { retryAll, threadFailure } from './answer.ts';
 export { type Balance, balanceIn } from './balance.ts';
 export { type Bendable, beamOf, bendable, flatTableOf, unitBench } from './beam.ts';
 export { MOST_LOAD_N, pressRange, type Rest, rest, SUPPORT_SHARE, setupOf } from './bench-setup.ts';
@@ -101,3 +101,4 @@ export { type TableShown, tableShown } from './tables.ts';
 export { today } from './today.ts';
 export { byLatest, tuneText } from './tune-text.ts';
 export { rigidOf, turnOf } from './turn.ts';
+export { changeText, inputName } from './worth-words.ts';

@@ -96,6 +96,8 @@ test.each(Object.keys(READERS))('%s: no text takes more steps than its length is
   const read = READERS[name]!;
   const slow: string[] = [];
   for (const [what, text] of Object.entries(LONG)) {
+    // A row of another kind of table is the same six faults for a sheet, whichever kind it is.
+    if (name === 'sheet' && /^(gates|ground|turns|readings)/.test(what)) continue;
     if (!(/^[{[]/.test(text(1)) ? JSON_READERS : TABLE_READERS).includes(name)) continue;
     const few = await counting.stepsOf(() => read(text(SHORT)));
     const many = await counting.stepsOf(() => read(text(SHORT * TIMES)));

@@ -4,9 +4,9 @@
  * trapezoids, another interior point) [derived], and signs and orders of published measurements.
  */
 import { describe, expect, test } from 'vitest';
-import { quickestRun, rhythm, type SetRun } from '../../core/line/index.ts';
+import { quickestRun, type Rhythm, rhythm, type SetRun } from '../../core/line/index.ts';
 import { evenSlope } from '../../core/run/index.ts';
-import { conditionsOf, DEGREE, SLALOM, slalom } from '../core/line/questions.ts';
+import { conditionsOf, DEGREE, giant, SLALOM, slalom } from '../core/line/questions.ts';
 import independent from './independent/skier-by-ipopt.json' with { type: 'json' };
 
 type Row = (typeof independent.rhythms)[number];
@@ -150,12 +150,23 @@ describe('published measurements, signs and orders', () => {
     expect(speed(of(30), 27, 7).secondsPerGate).toBeLessThan(speed(of(13), 27, 7).secondsPerGate);
   });
 
+  // Meyer et al. 2012, quoted in Appl. Sci. 2022, 12, 902 (secondary): air takes 15 % (5–28 %) of the energy lost in a
+  // giant-slalom turn. As quoted, of all that is lost: snow and air together.
+  const airShare = ({ energy: { drag, friction, scrape } }: Rhythm['run']) =>
+    drag / (drag + friction + scrape);
+
   test("the air's share of what is lost is that of a turn: a fifth in slalom", () => {
-    // Meyer et al. 2012, quoted in Appl. Sci. 2022, 12, 902 (secondary): 15 % (5–28 %) a giant-slalom turn of real
-    // racers, who lose more to the snow than the quickest turn of a model does.
-    const { run } = speed(slalom().conditions, 10, 3.2);
-    const { drag, friction, scrape } = run.energy;
-    expect(drag / (drag + friction + scrape)).toBeGreaterThan(0.05);
-    expect(drag / (drag + friction + scrape)).toBeLessThan(0.28);
+    const share = airShare(speed(slalom().conditions, 10, 3.2).run);
+    expect(share).toBeGreaterThan(0.05);
+    expect(share).toBeLessThan(0.28);
+  });
+
+  test('known deviation: in giant slalom the air takes more than was measured, for the quickest turn hardly slips', () => {
+    // Some 59 %. At 20 m/s the air alone takes 0.5 ρ C_dA u² = 100 N and friction μ times 1.4 body weights 55 N: only a
+    // ski that skids loses to the snow what the measured racers did. Nothing is tuned to meet it.
+    const { run } = speed(giant().conditions, 25, 8);
+    const { scrape, friction, drag } = run.energy;
+    expect(airShare(run)).toBeGreaterThan(0.28);
+    expect(scrape).toBeLessThan(0.1 * (scrape + friction + drag));
   });
 });

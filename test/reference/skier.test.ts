@@ -5,40 +5,21 @@
  */
 import { describe, expect, it } from 'vitest';
 import {
-  bankedTurns,
   cosineTurn,
   dynamicMoment,
   evenSlope,
   heldEdge,
   linkedTurns,
-  type Run,
   type RunConditions,
-  type RunOptions,
   solveRun,
   straightDistance,
   straightSpeed,
   type Track,
 } from '../../core/run/index.ts';
 import independent from './independent/skier-by-ipopt.json' with { type: 'json' };
+import { near, RAD, SKIER, solved } from './skier-cases.ts';
 
-const RAD = Math.PI / 180;
 const G = 9.81;
-
-const SKIER = {
-  mass: 75,
-  friction: 0.05,
-  dragArea: 0.4,
-  airDensity: 1.1,
-  contactLength: 1.36,
-  legShortest: 0.6,
-  legLongest: 1,
-};
-
-function solved(conditions: RunConditions, options?: RunOptions, from?: Run): Run {
-  const run = solveRun(conditions, options, from);
-  if (!run.ok) throw new Error(run.limit);
-  return run;
-}
 
 function linked(
   [radius, edge, period, slope, kmh]: readonly number[],
@@ -54,11 +35,6 @@ function linked(
     startHeading: -20 * RAD,
     ...others,
   };
-}
-
-/** Within a share, or within what the last printed figure leaves open. */
-function near(found: number, expected: number, share: number, rounding: number): void {
-  expect(Math.abs(found - expected)).toBeLessThan(Math.max(share * Math.abs(expected), rounding));
 }
 
 describe('runs of an independent program [derived], within 1 %', () => {
@@ -289,59 +265,6 @@ describe('a draft', () => {
     const other = solved(linked([12.2, 61, 1.6, 19, 39.6]), { draft: true }, draft);
     const wanted = solved(linked([12.2, 61, 1.6, 19, 39.6]), {}, run).track.summary;
     near(other.track.summary.maxLean, wanted.maxLean, 0.02, 0);
-  });
-});
-
-describe('banked turns on a leg', () => {
-  it('turn on their traverse with the skis tilted as the leg leans', () => {
-    const { track } = solved({
-      ...SKIER,
-      friction: 0.03,
-      dragArea: 0.45,
-      turn: cosineTurn(13),
-      profile: evenSlope(6 * RAD),
-      programme: bankedTurns(60 * RAD, 4),
-      startSpeed: 5,
-    });
-    const traverses = track.events.filter(e => e.name === 'traverse');
-    expect(traverses).toHaveLength(4);
-    for (const [i, e] of traverses.entries()) {
-      expect(e.heading).toBeCloseTo((i % 2 === 0 ? 60 : -60) * RAD, 2);
-    }
-    for (let i = 0; i < track.t.length; i++) expect(track.edge[i]).toBe(track.lean[i]);
-    expect(track.summary.energyErrorRatio).toBeLessThan(1e-6);
-  });
-});
-
-describe('forty banked turns between 60° traverses', () => {
-  const banked = (slope: number, leg: Partial<RunConditions> = {}) =>
-    solved({
-      ...SKIER,
-      friction: 0.03,
-      dragArea: 0.45,
-      turn: cosineTurn(13),
-      profile: evenSlope(slope * RAD),
-      programme: bankedTurns(60 * RAD, 40),
-      startSpeed: 5,
-      ...leg,
-    }).track;
-
-  it('are ridden on every slope from 4 to 12°', { timeout: 600_000 }, () => {
-    let before = 0;
-    for (const slope of [4, 6, 8, 10, 12]) {
-      const { summary, events } = banked(slope);
-      expect(events.filter(e => e.name === 'traverse')).toHaveLength(40);
-      expect(summary.energyErrorRatio).toBeLessThan(1e-6);
-      expect(summary.endSpeed).toBeGreaterThan(before);
-      before = summary.endSpeed;
-    }
-  });
-
-  // A point on the skis: end speeds derived apart from this solver; loads of a leg that lets the mass fall differ.
-  it('end as fast as those of a point on the skis, where the leg is short', { timeout: 240_000 }, () => {
-    const short = { legShortest: 0.2, legLongest: 0.3, pushMax: 20, pushRate: 100 };
-    near(banked(4, short).summary.endSpeed, 8.2, 0.02, 0);
-    near(banked(6, short).summary.endSpeed, 10.2, 0.015, 0);
   });
 });
 

@@ -40,7 +40,7 @@ export function SetReadings(): JSX.Element {
 /** The answer first: which pair, its time and how far ahead it is, whether the rules let it race, and why. */
 function Pick(): JSX.Element {
   const answer = setRuns.value.value;
-  if (!answer) {
+  if (!answer || answer.fault) {
     return (
       <section class="reading-group pick">
         <h2>{t('set.thePick')}</h2>

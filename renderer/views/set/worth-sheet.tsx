@@ -1,11 +1,10 @@
 import type { JSX } from 'preact';
 import { decimal } from '../../../core/units/index.ts';
-import { setRunOf, setRuns } from '../../answers/index.ts';
+import { changeText, inputName, setRunOf, setRuns } from '../../answers/index.ts';
 import { exportTable } from '../../files/index.ts';
 import { Empty, PairBadge } from '../../kit/index.ts';
 import { activePair, course, fileStem, t } from '../../state/index.ts';
 import { Waiting } from './waiting.tsx';
-import { changeText, inputName } from './worth-words.ts';
 
 /** What is worth less than this in the whole set is left out, s. */
 const LEAST = 0.0005;

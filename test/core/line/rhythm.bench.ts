@@ -36,4 +36,20 @@ describe('set: 16 stages between two gates', () => {
     () => void quickestRun({ ...set, conditions: other }, { from: ten.ok ? [ten] : [] }),
     { iterations: 2, time: 1, warmupIterations: 0 },
   );
+
+  const once = { iterations: 1, time: 0, warmupIterations: 0 };
+  const long = { ...set, poles: poles(60) };
+  let sixty: ReturnType<typeof quickestRun> | null = null;
+  bench(
+    '60 gates, from scratch',
+    () => {
+      sixty = quickestRun(long);
+    },
+    once,
+  );
+  bench(
+    '60 gates, from a neighbouring ski',
+    () => void quickestRun({ ...long, conditions: other }, { from: sixty?.ok ? [sixty] : [] }),
+    once,
+  );
 });

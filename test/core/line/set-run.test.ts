@@ -119,3 +119,37 @@ describe('what if', () => {
     expect(changeWorths(worth.inputs, []).some(({ input }) => input === 'startSpeed')).toBe(false);
   });
 });
+
+describe('gates that cannot be run', () => {
+  const told = (gates: SetQuestion['poles']) => {
+    try {
+      quickestRun({ ...question, poles: gates }, stages);
+    } catch (error) {
+      return error;
+    }
+    return null;
+  };
+
+  test('fewer than two and more than two hundred are refused with what is accepted', () => {
+    const accepted = { from: 2, to: 200, whole: true };
+    expect(told(poles.slice(0, 1))).toMatchObject({ field: 'gates', found: 1, accepted });
+    const many = Array.from({ length: 201 }, (_, i) => ({ ...poles[i % 2], y: 10 * (i + 1) }));
+    expect(told(many)).toMatchObject({ field: 'gates', found: 201 });
+  });
+
+  test('one beside or above the one before is refused by its number and place', () => {
+    const back = poles.map((pole, i) => (i === 2 ? { ...pole, y: 19 } : pole));
+    expect(told(back)).toMatchObject({
+      field: 'gates[3]',
+      accepted: { from: 21.5, quantity: 'distance' },
+      because: { key: 'line.gateFurtherDown' },
+    });
+  });
+
+  test('a set no pace can be kept through names the limit, not the method', () => {
+    const wide = poles.map(pole => ({ ...pole, x: 6 * Math.sign(pole.x), y: 0.4 * pole.y }));
+    const run = quickestRun({ ...question, poles: wide }, stages);
+    expect(run.ok).toBe(false);
+    if (!run.ok) expect(run.limit).not.toMatch(/rhythm|^$/);
+  });
+});

@@ -60,6 +60,8 @@ describe('a whole run', () => {
 
   const once = { iterations: 1, time: 0, warmupIterations: 0 };
   bench('60 s, with progress', () => void found(solveRun(of(48), { onProgress: () => {} })), once);
+  bench('60 s, in steps twice as long', () => void found(solveRun(of(48), { step: 0.04 })), once);
+  bench('60 s, a draft', () => void found(solveRun(of(48), { draft: true })), once);
 
   bench(
     '40 banked turns on 8°',
