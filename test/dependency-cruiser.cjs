@@ -81,6 +81,7 @@ const rendererRooms = {
     'rules',
     'rack',
     'squad',
+    'print',
   ],
   frame: ['state', 'host', 'demo', 'theme', 'files', 'answers', 'kit', 'help', 'rack', 'print', 'views'],
 };

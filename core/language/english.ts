@@ -286,6 +286,7 @@ export const english = {
   'line.byRhythmFirst':
     'Of {count} pairs the {whole} quickest in the mean rhythm of these gates were run through the whole set.',
   'line.atPace': 'At a pace of {pace} nothing is ranked by time. What it asks:',
+  'line.gateFurtherDown': 'each gate must stand at least {least} further down the hill than the one before',
   'line.tooGentleToStart': 'the slope at the start is too gentle to set off from rest; give a start speed',
   'line.noneAllowed': 'No pair that may be picked was timed.',
   'limit.hold': 'the edge would have to carry more lean than its angle does',
@@ -444,6 +445,7 @@ export const english = {
   'set.scope.rack': 'the rack’s {discipline} pairs',
   'set.leftOut': '{count} of other disciplines left out',
   'set.saveTable': 'Save table…',
+  'set.startSheet': 'Print start sheet…',
   'set.place': 'Place',
   'set.quickestCaption': 'Quickest runs, fastest first',
   'set.pair': 'Pair',
@@ -542,6 +544,13 @@ export const english = {
   'set.along.short.speed': 'speed',
   'set.along.short.load': 'load',
 
+  'print.startName': 'Start sheet',
+  'print.startHead': '{discipline}, {gates}, {day}',
+  'print.startConditions':
+    'Hill: {hill}. Start: {start, select, rest{from rest} pace{no faster than {speed}} other{{speed} as the run begins}}. Snow: {snow} {hardness}. Skier: {mass} with equipment.',
+  'print.startTimes': 'Quickest runs; rule check for {category}',
+  'print.startWorth': 'What a tenth is made of',
+  'print.startGates': 'Tightest turns: radius, speed, what holds back',
   'set.gateStep': 'Gate {gate}',
   'set.removeGateStep': 'Remove gate {gate}',
   'set.addGateStep': 'Add gate',

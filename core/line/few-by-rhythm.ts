@@ -34,8 +34,8 @@ function byRhythm(
   let from: Rhythm | undefined;
   const places = pairs.map(({ ski: { contactLength, baseBevel }, surface }, index): RhythmPlace => {
     options.onProgress?.(index / pairs.length);
-    const asked = { conditions: { ...conditions, ski: surface, contactLength, baseBevel }, ...gates };
-    const found = rhythm(asked, { stages: STAGES, from, cancelled: options.cancelled });
+    const request = { conditions: { ...conditions, ski: surface, contactLength, baseBevel }, ...gates };
+    const found = rhythm(request, { stages: STAGES, from, cancelled: options.cancelled });
     if (!found.ok) return { index, secondsPerGate: null, failure: found };
     from = found;
     return { index, secondsPerGate: found.secondsPerGate, failure: null };

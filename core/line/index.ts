@@ -13,6 +13,7 @@ export {
   type RhythmQuestion,
   rhythm,
 } from './rhythm.ts';
+export type { SetQuestion, TurningPole } from './set-question.ts';
 export {
   type RankingQuestion,
   rankByQuickestRun,
@@ -20,7 +21,7 @@ export {
   type TimedPair,
   type UntimedPair,
 } from './set-ranking.ts';
-export { quickestRun, type SetOptions, type SetQuestion, type SetRun, type TurningPole } from './set-run.ts';
+export { quickestRun, type SetOptions, type SetRun } from './set-run.ts';
 export {
   type GrooveCase,
   type SkiChange,

@@ -78,7 +78,7 @@ export function longerSet(
   };
   const limitAt = (i: number, mirrored: boolean) => (mirrored ? MIRRORED_LIMITS[i] : i);
   const { stateLow, stateHigh, controlLow, controlHigh } = multipliers;
-  const told: ChainMultipliers = {
+  const reported: ChainMultipliers = {
     costate: byStage(multipliers.costate, n, MIRRORED),
     ends: multipliers.ends,
     stateLow: bound(stateLow, stateHigh, n, MIRRORED, true),
@@ -88,7 +88,7 @@ export function longerSet(
     limits: byNode(multipliers.limits, g, [], limitAt),
     slack: byNode(multipliers.slack, g, [], limitAt),
   };
-  return { x: byNode(head.x, n, MIRRORED), u: byStage(head.u, m, MIRRORED_CONTROLS), multipliers: told };
+  return { x: byNode(head.x, n, MIRRORED), u: byStage(head.u, m, MIRRORED_CONTROLS), multipliers: reported };
 }
 
 function spread(length: number, value: (row: number, column: number) => number, width: number): Float64Array {

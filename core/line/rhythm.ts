@@ -98,8 +98,8 @@ export function rhythm(question: RhythmQuestion, options: LineOptions = {}): Rhy
     iterations += found.iterations;
     return found;
   };
-  const afresh = (asked: RhythmQuestion, problem: ChainProblem, tone: GuessTone) => {
-    const guess = rhythmGuess(asked, stages, tone);
+  const afresh = (request: RhythmQuestion, problem: ChainProblem, tone: GuessTone) => {
+    const guess = rhythmGuess(request, stages, tone);
     const found = solver.solve(guess, { barrier: FIRST_BARRIER, mostSteps: MOST_STEPS, cancelled }, problem);
     iterations += found.iterations;
     return found;
@@ -122,8 +122,8 @@ export function rhythm(question: RhythmQuestion, options: LineOptions = {}): Rhy
     if (best || i > 0 || cancelled?.()) continue;
     // Where the likeliest guess leads nowhere others seldom do: a way there shows the answer, or that there is none.
     const end = wayFromEasier(question, {
-      begin: asked => afresh(asked, rhythmChain(asked, model, stages).problem, BEGINNINGS[0]),
-      next: (asked, last) => warm(last, rhythmChain(asked, model, stages).problem),
+      begin: request => afresh(request, rhythmChain(request, model, stages).problem, BEGINNINGS[0]),
+      next: (request, last) => warm(last, rhythmChain(request, model, stages).problem),
       cancelled,
     });
     if (end?.arrived) best = end.answer;
@@ -132,7 +132,7 @@ export function rhythm(question: RhythmQuestion, options: LineOptions = {}): Rhy
     }
     if (best) break;
   }
-  if (!best) return stuck ?? told(failure as ChainFailure, stages);
+  if (!best) return stuck ?? reported(failure as ChainFailure, stages);
   const run = readLine(chain, best, conditions);
   return {
     ok: true,
@@ -146,7 +146,7 @@ export function rhythm(question: RhythmQuestion, options: LineOptions = {}): Rhy
   };
 }
 
-export function told(failure: ChainFailure, stages: number): LineFailure {
+export function reported(failure: ChainFailure, stages: number): LineFailure {
   return { ok: false, reason: failure.reason, limit: failure.worst.name, at: failure.worst.at / stages };
 }
 

@@ -4,7 +4,8 @@
  */
 
 import type { LineFailure } from './rhythm.ts';
-import { quickestRun, type SetOptions, type SetQuestion, type SetRun } from './set-run.ts';
+import type { SetQuestion } from './set-question.ts';
+import { quickestRun, type SetOptions, type SetRun } from './set-run.ts';
 
 export interface EachOtherOptions
   extends Pick<SetOptions, 'stages' | 'beginnings' | 'onProgress' | 'cancelled'> {

@@ -11,7 +11,8 @@ import type { PairOnSnow } from './pair-on-snow.ts';
 import { paceSentences, rankingSentences } from './ranking-sentences.ts';
 import type { LineFailure } from './rhythm.ts';
 import { type EachOtherOptions, runsFromEachOther } from './runs-from-each-other.ts';
-import { type SetQuestion, type SetRun, startSpeedWorth } from './set-run.ts';
+import type { SetQuestion } from './set-question.ts';
+import { type SetRun, startSpeedWorth } from './set-run.ts';
 import { type SkiWorth, skiWorths } from './ski-changes.ts';
 import { type LineWorth, worthOf } from './worth.ts';
 
@@ -67,6 +68,8 @@ export interface SetRanking {
 const COVERAGE = 2;
 /** What another local optimum brings at most once runs were begun from each other, s (own choice, from trials). */
 const SEARCH = 0.0025;
+/** A gap that is no more than its ± as both are told, in hundredths, is level, s. */
+const HALF_A_HUNDREDTH = 0.005;
 
 /**
  * Ranks pairs by their quickest runs. A pair that is barred is timed and not picked.
@@ -102,7 +105,7 @@ export function rankByQuickestRun(
   const allowed = timed.filter(({ index }) => !pairs[index].barred);
   const best = allowed[0];
   const level = allowed.filter(
-    other => other !== best && other.seconds - best.seconds <= gapPlusMinus(best, other),
+    other => other !== best && other.seconds - best.seconds <= gapPlusMinus(best, other) + HALF_A_HUNDREDTH,
   );
   const pick = best && level.length === 0 && question.pace === undefined ? best.index : null;
   const next = allowed[1];

@@ -3,7 +3,6 @@
  */
 
 import { acceptConditions, fieldsOf } from '../conditions/index.ts';
-import { FieldError } from '../fault/index.ts';
 import {
   type ChainAnswer,
   type ChainFailure,
@@ -11,9 +10,8 @@ import {
   type ChainProblem,
   ChainSolver,
 } from '../numeric/index.ts';
-import { GRAVITY } from '../skier/index.ts';
 import { DEGREE } from '../units/index.ts';
-import { acceptLine, type LineConditions } from './conditions.ts';
+import { acceptLine } from './conditions.ts';
 import { column, type LineChain, lineChain } from './line-chain.ts';
 import {
   COST_SCALE,
@@ -31,28 +29,16 @@ import {
 import { type LineRun, readLine } from './line-run.ts';
 import { longerSet } from './longer-set.ts';
 import type { LinePoint } from './reference-line.ts';
-import { type LineFailure, meanRhythm, rhythm, told } from './rhythm.ts';
+import { type LineFailure, meanRhythm, reported, rhythm } from './rhythm.ts';
 import { setGuess } from './set-guess.ts';
-
-/** A turning pole: x across, positive to the right, y down the fall line, m; turn −1 to the left, +1 to the right. */
-export interface TurningPole {
-  readonly x: number;
-  readonly y: number;
-  readonly turn: 1 | -1;
-}
-
-export interface SetQuestion {
-  readonly conditions: LineConditions;
-  readonly poles: readonly TurningPole[];
-  /** m/s at the start; 0 from rest. */
-  readonly startSpeed: number;
-  /** Greatest speed of the mass, m/s, where the skier keeps to a pace: what is faster is scraped away. */
-  readonly pace?: number;
-  /** Where the run starts; in the middle of the first two poles, as far above the first as the second is below. */
-  readonly start?: { readonly x: number; readonly y: number };
-  /** Where it ends; likewise below the last. Crossed anywhere along its line. */
-  readonly finish?: { readonly x: number; readonly y: number };
-}
+import {
+  acceptGates,
+  lineSpeed,
+  ROLLING,
+  type SetQuestion,
+  straightPull,
+  straightSeconds,
+} from './set-question.ts';
 
 export interface SetOptions {
   /** Stages between two gates, 16 unless given; comparisons use one number for all. */
@@ -99,8 +85,6 @@ const WARM_STEPS = 250;
 const START_HEADING = [-0.1, 1.2] as const;
 /** The run is ridden to its end: heading within this of the fall line as it crosses the finish, rad. */
 const FINISH_HEADING = 20 * DEGREE;
-/** Slower than this the skis run straight: the line begins at this speed, m/s (own choice, half a metre from rest). */
-const ROLLING = 1.5;
 /** A kept pace is kept to within this, m/s, so that a run that begins at it has room. */
 const PACE_ROOM = 0.02;
 
@@ -120,15 +104,14 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   const { conditions, poles, startSpeed } = question;
   acceptLine(conditions);
   if (startSpeed !== 0) acceptConditions({ startSpeed }, fieldsOf('start'));
-  if (poles.length < 2) {
-    throw new FieldError({ field: 'poles', found: poles.length, accepted: { key: 'accepted.twoOrMore' } });
-  }
+  acceptGates(poles);
   const straight = straightSeconds(question);
   const perPiece = options.stages ?? SET_STAGES;
   const { chain, problem, poleNodes } = setChain(question, perPiece);
   const solver = new ChainSolver(problem);
   let best: ChainAnswer | null = null;
   let failure: ChainFailure | null = null;
+  let noRhythm: LineFailure | null = null;
   let iterations = 0;
   const { cancelled } = options;
   const tries = Math.min(FIRST_PRICES.length, options.beginnings ?? 1);
@@ -168,11 +151,15 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
   if (scratch && (!best || (options.afresh && poles.length <= LONG)) && !cancelled?.()) {
     for (const pace of PACES) {
       const guess = firstGuess(question, chain, perPiece, pace);
-      for (const price of guess ? FIRST_PRICES.slice(0, tries) : []) {
-        if (price === 1) search(guess as ChainGuess, FIRST_BARRIER);
+      if ('ok' in guess) {
+        noRhythm = guess;
+        break;
+      }
+      for (const price of FIRST_PRICES.slice(0, tries)) {
+        if (price === 1) search(guess, FIRST_BARRIER);
         else {
           // With rates made dear the search keeps to even turns; let go from there it ends in other ones.
-          const even = dearer(solver, problem, guess as ChainGuess, price, cancelled);
+          const even = dearer(solver, problem, guess, price, cancelled);
           iterations += even.iterations;
           if (even.ok) search(even, RELEASED_BARRIER);
         }
@@ -184,9 +171,9 @@ function solveSet(question: SetQuestion, options: SetOptions): SetRun | LineFail
 
   const found = best as ChainAnswer | null;
   if (!found) {
-    if (failure) return told(failure, problem.stages);
-    const reason = cancelled?.() ? 'cancelled' : 'no feasible step';
-    return { ok: false, reason, limit: 'rhythm', at: 0 };
+    if (failure) return reported(failure, problem.stages);
+    if (noRhythm && !cancelled?.()) return { ...noRhythm, at: 0 };
+    return { ok: false, reason: 'cancelled', limit: '', at: 0 };
   }
   const run = readLine(chain, found, conditions);
   const seconds = run.seconds + straight;
@@ -228,15 +215,20 @@ function dearer(
   );
 }
 
-/** The rhythm nearest the set, laid along it; `pace` slows the guess. */
-function firstGuess(question: SetQuestion, chain: LineChain, perPiece: number, pace: number) {
+/** The rhythm nearest the set, laid along it; `pace` slows the guess. Why there is none, where no pace can be kept. */
+function firstGuess(
+  question: SetQuestion,
+  chain: LineChain,
+  perPiece: number,
+  pace: number,
+): ChainGuess | LineFailure {
   const { conditions, poles } = question;
   const { spacing, offset } = meanRhythm(poles);
   const pattern = rhythm(
     { conditions, spacing: Math.max(3, spacing), offset: Math.min(offset, 0.8 * spacing) },
     { stages: perPiece, beginnings: 1 },
   );
-  if (!pattern.ok) return null;
+  if (!pattern.ok) return pattern;
   const turns = [0, ...poles.map(({ turn }) => turn)];
   const ends = [...poles.map(({ turn }) => turn), 0];
   const slower = { ...pattern.answer, x: pattern.answer.x.slice() };
@@ -254,31 +246,6 @@ export function startSpeedWorth({ question, answer }: SetRun): number {
   return question.startSpeed < ROLLING
     ? -1 / straightPull(question)
     : -answer.multipliers.ends[START_SPEED_ROW] / COST_SCALE;
-}
-
-/** The speed the line itself begins at, m/s. */
-const lineSpeed = ({ startSpeed, pace = Infinity }: SetQuestion): number =>
-  Math.min(Math.max(startSpeed, ROLLING), pace);
-
-/** Seconds of the straight run that a start slower than the line can begin at takes. */
-const straightSeconds = (question: SetQuestion): number =>
-  question.startSpeed < ROLLING ? (ROLLING - question.startSpeed) / straightPull(question) : 0;
-
-/**
- * What a ski that runs straight from a start at rest gains, m/s².
- *
- * @throws FieldError where the slope is too gentle to set off on
- */
-function straightPull({ conditions, poles, startSpeed }: SetQuestion): number {
-  const sine = conditions.slope.sine(poles[0].y);
-  const pull = GRAVITY * (sine - conditions.friction * Math.sqrt(1 - sine * sine));
-  if (pull > 0) return pull;
-  throw new FieldError({
-    field: 'startSpeed',
-    found: startSpeed,
-    accepted: { from: ROLLING, unit: 'm/s' },
-    because: { key: 'line.tooGentleToStart' },
-  });
 }
 
 function setChain(question: SetQuestion, perPiece: number) {

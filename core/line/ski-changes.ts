@@ -115,13 +115,13 @@ function worthOfGroove(
   to: GrooveCase,
 ): number | null {
   const stages = worth.seconds.length;
-  const told = Array.from({ length: stages }, (_, k) => k).filter(
+  const reported = Array.from({ length: stages }, (_, k) => k).filter(
     k => Math.abs(worth.edge[k]) > LEAST_EDGE && worth.load[k] > LEAST_LOAD,
   );
-  if (told.length === 0) return null;
-  const every = Math.max(1, (told.length - 1) / (PLACES - 1));
+  if (reported.length === 0) return null;
+  const every = Math.max(1, (reported.length - 1) / (PLACES - 1));
   const places = [...new Set(Array.from({ length: PLACES }, (_, i) => Math.round(i * every)))]
-    .map(i => told[i])
+    .map(i => reported[i])
     .filter(k => k !== undefined);
   const before = grooves(from, worth, places);
   const after = grooves(to, worth, places);

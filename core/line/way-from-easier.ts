@@ -10,8 +10,8 @@ const GROWTH = 1.6;
 const MOST_FAILURES = 3;
 
 interface Walk {
-  readonly begin: (asked: RhythmQuestion) => ChainAnswer | ChainFailure;
-  readonly next: (asked: RhythmQuestion, last: ChainAnswer) => ChainAnswer | ChainFailure;
+  readonly begin: (request: RhythmQuestion) => ChainAnswer | ChainFailure;
+  readonly next: (request: RhythmQuestion, last: ChainAnswer) => ChainAnswer | ChainFailure;
   readonly cancelled?: () => boolean;
 }
 
@@ -48,15 +48,15 @@ export function wayFromEasier(question: RhythmQuestion, { begin, next, cancelled
   return { question: between(question, walked), answer, arrived: walked === 1 };
 }
 
-function between(asked: RhythmQuestion, share: number): RhythmQuestion {
-  if (share === 1) return asked;
+function between(request: RhythmQuestion, share: number): RhythmQuestion {
+  if (share === 1) return request;
   const blend = (easy: number, own: number) => easy + share * (own - easy);
-  const { slope } = asked.conditions;
+  const { slope } = request.conditions;
   return {
-    spacing: blend(EASY.spacing, asked.spacing),
-    offset: blend(EASY.offset, asked.offset),
+    spacing: blend(EASY.spacing, request.spacing),
+    offset: blend(EASY.offset, request.offset),
     conditions: {
-      ...asked.conditions,
+      ...request.conditions,
       slope: { sine: y => blend(EASY.sine, slope.sine(y)), curvature: y => share * slope.curvature(y) },
     },
   };

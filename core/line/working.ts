@@ -91,7 +91,7 @@ function paceWorking({ run, question, secondsPerGate, meanSpeed, answer, iterati
   const { conditions, spacing } = question;
   const { friction, scrape, drag, legs } = run.energy;
   const drop = quadrature(y => conditions.slope.sine(y), 0, spacing, DROP_PANELS) / spacing;
-  const told = working(
+  const reported = working(
     'line.meanSpeed',
     'line.title.meanSpeed',
     '\\bar v',
@@ -114,7 +114,7 @@ function paceWorking({ run, question, secondsPerGate, meanSpeed, answer, iterati
     },
   );
   return {
-    ...told,
+    ...reported,
     solved: {
       by: { key: 'line.by.interiorPoint', values: { steps: iterations } },
       of: { key: 'line.of.energy' },

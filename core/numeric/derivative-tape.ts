@@ -9,7 +9,7 @@
  */
 
 import { ChainRule, type Local, localsAt, ONE, replay, times, type Weight } from './local-derivatives.ts';
-import { Tape, type Term } from './tape.ts';
+import { Recorder, type Term } from './recorder.ts';
 import { isBinary, Op, type Recording } from './tape-operation.ts';
 
 /** What a derivative recording returns first to last, and the places of those that can differ from zero. */
@@ -28,7 +28,7 @@ export interface DerivativeRecording {
 /** Outputs, Jacobian, and of Σ weight·output Hessian and gradient; with `withData` the one to the data too. */
 export function derivativesOf(of: Recording, withData: boolean): DerivativeRecording {
   const { code, a, outputs, inputCount, dataCount } = of;
-  const t = new Tape();
+  const t = new Recorder();
   const inputs = Array.from({ length: inputCount }, () => t.input());
   const data = Array.from({ length: dataCount }, () => t.datum());
   const weights = Array.from(outputs, () => t.datum());

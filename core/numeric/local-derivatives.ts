@@ -2,7 +2,7 @@
  * What the operations of a recording are to their operands: slopes and curvatures of each kind, as terms on a tape.
  */
 
-import type { Tape, Term } from './tape.ts';
+import type { Recorder, Term } from './recorder.ts';
 import { isBinary, Op, type Recording, type TwoArgumentFunction } from './tape-operation.ts';
 
 /** A factor times a term, or the factor alone. */
@@ -21,7 +21,7 @@ export interface Local {
 
 /** Sums and products of weights, written on a tape. */
 export class ChainRule {
-  constructor(private readonly t: Tape) {}
+  constructor(private readonly t: Recorder) {}
 
   sum(x: Weight | undefined, y: Weight): Weight {
     const { t } = this;
@@ -47,7 +47,7 @@ export class ChainRule {
 }
 
 /** The formula's own operations on another tape. */
-export function replay(of: Recording, t: Tape, inputs: readonly Term[], data: readonly Term[]): Term[] {
+export function replay(of: Recording, t: Recorder, inputs: readonly Term[], data: readonly Term[]): Term[] {
   const values: Term[] = [];
   for (let i = 0; i < of.code.length; i++) values.push(replayed(of, t, inputs, data, values, i));
   return values;
@@ -55,7 +55,7 @@ export function replay(of: Recording, t: Tape, inputs: readonly Term[], data: re
 
 function replayed(
   { code, a, b, number, externals }: Recording,
-  t: Tape,
+  t: Recorder,
   inputs: readonly Term[],
   data: readonly Term[],
   values: readonly Term[],
@@ -107,7 +107,7 @@ export const times = (factor: number, term: Term): Weight => ({ factor, term });
 /** The slopes and curvatures of operation i; operands that are the same are one. */
 export function localsAt(
   of: Recording,
-  t: Tape,
+  t: Recorder,
   chain: ChainRule,
   values: readonly Term[],
   i: number,
@@ -143,7 +143,7 @@ export function localsAt(
 }
 
 /** f' and f''. */
-function unaryLocal(code: number, t: Tape, y: Term, p: Term, number: number): [Weight, Weight | null] {
+function unaryLocal(code: number, t: Recorder, y: Term, p: Term, number: number): [Weight, Weight | null] {
   switch (code) {
     case Op.Scale:
       return [plain(number), null];
@@ -173,7 +173,7 @@ function unaryLocal(code: number, t: Tape, y: Term, p: Term, number: number): [W
 /** f_a, f_b, f_aa, f_ab, f_bb. */
 function binaryLocal(
   code: number,
-  t: Tape,
+  t: Recorder,
   y: Term,
   p: Term,
   q: Term,

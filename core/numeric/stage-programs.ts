@@ -1,5 +1,5 @@
 import { LaneProgram } from './lane-program.ts';
-import { Tape, type Term } from './tape.ts';
+import { Recorder, type Term } from './recorder.ts';
 
 /** Which of a stage's slopes and second derivatives can differ from zero, by place in their row-major matrices. */
 export interface StagePattern {
@@ -47,7 +47,7 @@ type Matrix = Entry[][];
 
 function written(n: number, m: number, { slopes, hessian }: StagePattern): StagePrograms {
   const z = n + m;
-  const t = new Tape();
+  const t = new Recorder();
   const inputs = Array.from({ length: n * z }, () => t.input());
   const half = t.scale(t.datum(), 0.5);
   const f = empty(n, z);
@@ -75,7 +75,7 @@ const empty = (rows: number, columns: number): Matrix =>
   Array.from({ length: rows }, () => Array.from({ length: columns }, () => null));
 
 /** Gauss–Jordan on [e | right], pivots from the diagonal, the one that fills in least first. Returns the pivots. */
-function eliminate(t: Tape, e: Matrix, right: Matrix): Term[] {
+function eliminate(t: Recorder, e: Matrix, right: Matrix): Term[] {
   const n = e.length;
   const left = new Set(e.keys());
   const pivots: Term[] = [];
@@ -116,7 +116,7 @@ function eliminate(t: Tape, e: Matrix, right: Matrix): Term[] {
 
 /** V = Dᵀ W_xx D + Dᵀ [0, W_xu] + [0, W_xu]ᵀ D + W_uu */
 function ownProgram(n: number, z: number, pattern: Matrix, hessian: Int32Array): LaneProgram {
-  const t = new Tape();
+  const t = new Recorder();
   const inputs = Array.from({ length: n * z }, () => t.input());
   const data = Array.from({ length: z * z }, () => t.datum());
   const w = empty(z, z);

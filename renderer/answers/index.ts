@@ -10,7 +10,7 @@
  * `retryAll` asks them all once more.
  */
 
-export { answer, retryAll, threadFailure } from './answer.ts';
+export { retryAll, threadFailure } from './answer.ts';
 export { type Balance, balanceIn } from './balance.ts';
 export { type Bendable, beamOf, bendable, flatTableOf, unitBench } from './beam.ts';
 export { MOST_LOAD_N, pressRange, type Rest, rest, SUPPORT_SHARE, setupOf } from './bench-setup.ts';
@@ -44,6 +44,7 @@ export {
 } from './edition.ts';
 export { foundText, limitedText, limitText, sourcesText, statusText, verdictText } from './found-text.ts';
 export { faultOf, grooveOf, grooves, unbendable } from './grooves.ts';
+export { identified, readOf, uncertaintyMm } from './identified.ts';
 export type { Identified, LargeBendAnswer, Modes, TableCurve } from './jobs/flex-jobs.ts';
 export { groundOf, programmeOf, type RhythmAnswer } from './jobs/run-plan.ts';
 export type { QuickestAnswer, QuickestPair } from './jobs/set-jobs.ts';
@@ -100,3 +101,4 @@ export { type TableShown, tableShown } from './tables.ts';
 export { today } from './today.ts';
 export { byLatest, tuneText } from './tune-text.ts';
 export { rigidOf, turnOf } from './turn.ts';
+export { changeText, inputName } from './worth-words.ts';

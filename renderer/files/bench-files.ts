@@ -1,25 +1,13 @@
-import { type Signal, signal } from '@preact/signals';
+import { signal } from '@preact/signals';
 import { readBenchTable } from '../../core/flex/index.ts';
 import { CONTACT_LENGTH_MM } from '../../core/pair/index.ts';
 import { MM } from '../../core/units/index.ts';
-import { activePair, changeView, report, t } from '../state/index.ts';
+import { activePair, changeView, readingsOf, report, t } from '../state/index.ts';
 
 export type FlexSheet = 'stiffness' | 'modes' | 'layup' | 'readings';
 
 /** What lies under the ski on the bench. */
 export const flexSheet = signal<FlexSheet>('stiffness');
-
-const texts = new Map<string, Signal<string>>();
-
-/** The readings typed or opened for a pair, kept while the program runs. */
-export function readingsOf(id: string): Signal<string> {
-  let text = texts.get(id);
-  if (!text) {
-    text = signal('');
-    texts.set(id, text);
-  }
-  return text;
-}
 
 /** Lays bench readings out beside the pair in hand, where they are read and their faults told. */
 export function takeReadings(file: { readonly name: string; readonly text: string }): void {

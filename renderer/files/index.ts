@@ -6,9 +6,9 @@
  *   saveEntry, saveRack, saveAll, saveCourse
  *
  * Under them what a view has to show: `looking` (a sheet before it is taken in), `waitingRacks`, `fileProblems`
- * of a set, `editionProblems` of limits, `readingsOf` a pair on the bench.
+ * of a set, `editionProblems` of limits.
  */
-export { type FlexSheet, flexSheet, readingsOf } from './bench-files.ts';
+export { type FlexSheet, flexSheet } from './bench-files.ts';
 export { courseFileName, fileProblems, saveCourse, takeCourse } from './course-files.ts';
 export { importFile, openFiles } from './door.ts';
 export { editionProblems, takeEdition } from './edition-files.ts';

@@ -1,5 +1,5 @@
 /**
- * Paper: a page about a pair, and the list of what is due.
+ * Paper: a page about a pair, the list of what is due, and the page for the start.
  *
  *   printSheet(name, id?)   the pair's sheet; the active pair's unless an id is given
  */
@@ -8,3 +8,4 @@ import './sheet.css';
 export { Paper } from './paper.tsx';
 export { printDue } from './print-due.tsx';
 export { printSheet } from './print-sheet.tsx';
+export { printStart } from './print-start.tsx';

@@ -19,6 +19,7 @@
  * signals come in.
  */
 
+export { readingsOf } from './bench-readings.ts';
 export { board, changeBoard } from './board-settings.ts';
 export {
   asUsual,

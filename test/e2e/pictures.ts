@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { ensureBuilt, projectRoot } from '../../main/tools/index.ts';
 import { openApp } from './support/app.ts';
 import { ensureBrowser } from './support/browser.ts';
+import { settled } from './support/settled.ts';
 
 /** Takes the README's pictures of the app as it is now: `npm run pictures`. */
 const folder = join(projectRoot, 'test/e2e/pictures');
@@ -23,13 +24,7 @@ await app.close();
 
 /** Waits until nothing is being solved, so that the picture shows answers and no progress. */
 async function shoot(name: string): Promise<void> {
-  await page.waitForTimeout(1500);
-  await page
-    .locator('progress')
-    .first()
-    .waitFor({ state: 'detached', timeout: 60_000 })
-    .catch(() => {});
-  await page.waitForTimeout(1500);
+  await settled(page);
   await page.screenshot({ path: join(folder, `${name}.png`) });
   console.log(`test/e2e/pictures/${name}.png`);
 }

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, bench, describe } from 'vitest';
 import { ensureBuilt } from '../../main/tools/index.ts';
 import { type App, openApp } from './support/app.ts';
+import { settled } from './support/settled.ts';
 
 let app: App;
 
@@ -23,8 +24,7 @@ beforeAll(async () => {
   await app.page.getByRole('button', { name: /Slalom against giant slalom/ }).click();
   await app.page.locator('input[type=range][aria-label="Edge angle"]').waitFor();
   // The tables are made once; a drag begins after them.
-  await app.page.waitForTimeout(1000);
-  await app.page.locator('progress').first().waitFor({ state: 'detached', timeout: 60_000 });
+  await settled(app.page);
 }, 90_000);
 afterAll(() => app?.close());
 

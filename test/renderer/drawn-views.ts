@@ -3,9 +3,17 @@ import { renderToString } from 'preact-render-to-string';
 import { vi } from 'vitest';
 import { radiusOf, rest } from '../../renderer/answers/index.ts';
 import { demoSets } from '../../renderer/demo/index.ts';
-import { flexSheet, readingsOf } from '../../renderer/files/index.ts';
+import { flexSheet } from '../../renderer/files/index.ts';
 import { demoEntries } from '../../renderer/rack/index.ts';
-import { changeSlope, chooseOnly, EMPTY_PROJECT, load, project, t } from '../../renderer/state/index.ts';
+import {
+  changeSlope,
+  chooseOnly,
+  EMPTY_PROJECT,
+  load,
+  project,
+  readingsOf,
+  t,
+} from '../../renderer/state/index.ts';
 import { sheet as edgeSheet } from '../../renderer/views/edge/sheet-state.ts';
 import { exampleRows } from '../../renderer/views/flex/bench-rows.ts';
 import { pages, views } from '../../renderer/views/index.ts';

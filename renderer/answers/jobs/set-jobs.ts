@@ -1,6 +1,7 @@
 import { carvingSkiOf, wallStrengthOf } from '../../../core/carve/index.ts';
 import { fieldsOf, inSi, type Said, USUAL } from '../../../core/conditions/index.ts';
 import { type Gate, gateTurns } from '../../../core/course/index.ts';
+import { FieldError, type FieldFault } from '../../../core/fault/index.ts';
 import type { Sentence } from '../../../core/language/index.ts';
 import {
   type ChangeWorth,
@@ -9,6 +10,7 @@ import {
   gateReadings,
   type Inputs,
   type LineRun,
+  type ManyRanking,
   type PairOnSnow,
   type RankingQuestion,
   rankMany,
@@ -82,6 +84,8 @@ export interface QuickestAnswer {
   /** Id of the pair to pick; null where no gap is larger than its ±. */
   readonly pick: string | null;
   readonly because: readonly Sentence[];
+  /** What of the gates, the hill or the skier cannot be asked; null where runs were looked for. */
+  readonly fault: FieldFault | null;
 }
 
 /** Times of first runs, before they were begun from each other's. */
@@ -104,6 +108,8 @@ export function rankingQuestionOf(input: Omit<QuickestInput, 'pairs'>): RankingQ
   };
 }
 
+const NOTHING = { pairs: [], untimed: [], byRhythmAlone: [], pick: null, because: [] } as const;
+
 export const hardnessOf = (said: Partial<Said>): number =>
   inSi({ ...USUAL, ...said }, ['hardnessNPerMm3']).hardness;
 
@@ -114,16 +120,24 @@ export const setJobs = {
     const idOf = (index: number) => input.pairs[index]!.id;
     const first: { id: string; seconds: number }[] = [];
     let share = 0;
-    const ranking = rankMany(onSnow(input), rankingQuestionOf(input), {
-      onProgress(next) {
-        share = next;
-        progress(share);
-      },
-      onRun({ seconds }, index) {
-        first.push({ id: idOf(index), seconds });
-        progress(share, [...first]);
-      },
-    });
+    let ranking: ManyRanking;
+    try {
+      ranking = rankMany(onSnow(input), rankingQuestionOf(input), {
+        onProgress(next) {
+          share = next;
+          progress(share);
+        },
+        onRun({ seconds }, index) {
+          first.push({ id: idOf(index), seconds });
+          progress(share, [...first]);
+        },
+      });
+    } catch (error) {
+      if (!(error instanceof FieldError)) throw error;
+      // An error loses its fields on the way between threads.
+      const { field, found, accepted, because } = error;
+      return { ...NOTHING, fault: { field, found, accepted, ...(because && { because }) } };
+    }
     return {
       pairs: ranking.pairs.map(pair => toldOf(pair, idOf(pair.index))),
       untimed: ranking.untimed.map(({ index, failure }) => ({
@@ -136,6 +150,7 @@ export const setJobs = {
       })),
       pick: ranking.pick === null ? null : idOf(ranking.pick),
       because: ranking.because,
+      fault: null,
     };
   },
 };

@@ -1,12 +1,11 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { beamOf } from '../../answers/index.ts';
-import { openFiles, readingsOf } from '../../files/index.ts';
+import { beamOf, identified, readOf, uncertaintyMm } from '../../answers/index.ts';
+import { openFiles } from '../../files/index.ts';
 import { Quantity } from '../../kit/index.ts';
-import { type ChosenPair, inWords, t } from '../../state/index.ts';
+import { type ChosenPair, inWords, readingsOf, t } from '../../state/index.ts';
 import { exampleRows } from './bench-rows.ts';
 import { IdentifyResult } from './identify-result.tsx';
-import { identified, readOf, uncertaintyMm } from './identify-state.ts';
 import { STARTING } from './stiffness-edits.ts';
 
 /** Headings and a row as a person types them. */

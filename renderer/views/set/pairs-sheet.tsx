@@ -12,6 +12,7 @@ import {
 } from '../../answers/index.ts';
 import { exportTable } from '../../files/index.ts';
 import { Empty, PairBadge, Segments } from '../../kit/index.ts';
+import { printStart } from '../../print/index.ts';
 import { VerdictMark } from '../../rules/index.ts';
 import {
   activate,
@@ -63,6 +64,11 @@ export function PairsSheet(): JSX.Element {
         {answer && (
           <button type="button" class="bare row-link" onClick={() => void exportTable(csvName(), rows())}>
             {t('set.saveTable')}
+          </button>
+        )}
+        {answer && answer.pairs.length > 0 && (
+          <button type="button" class="bare row-link" onClick={() => void printStart()}>
+            {t('set.startSheet')}
           </button>
         )}
       </div>

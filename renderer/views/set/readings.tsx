@@ -40,7 +40,7 @@ export function SetReadings(): JSX.Element {
 /** The answer first: which pair, its time and how far ahead it is, whether the rules let it race, and why. */
 function Pick(): JSX.Element {
   const answer = setRuns.value.value;
-  if (!answer) {
+  if (!answer || answer.fault) {
     return (
       <section class="reading-group pick">
         <h2>{t('set.thePick')}</h2>
@@ -66,10 +66,10 @@ const headingOf = ({ pick, pairs }: QuickestAnswer) =>
 
 function Picked({ answer }: { answer: QuickestAnswer }): JSX.Element | null {
   const { pick, pairs } = answer;
-  const told = pairs.find(({ id }) => id === pick) ?? (pairs.length === 1 ? pairs[0] : null);
-  if (!told) return null;
-  const entry = project.value.rack.find(each => each.id === told.id);
-  const mark = chosenPairs.value.find(each => each.id === told.id)?.mark;
+  const reported = pairs.find(({ id }) => id === pick) ?? (pairs.length === 1 ? pairs[0] : null);
+  if (!reported) return null;
+  const entry = project.value.rack.find(each => each.id === reported.id);
+  const mark = chosenPairs.value.find(each => each.id === reported.id)?.mark;
   const { verdict } = entry ? checkOf(entry.pair, course.value.discipline) : { verdict: 'unknown' };
   return (
     <>
@@ -78,11 +78,13 @@ function Picked({ answer }: { answer: QuickestAnswer }): JSX.Element | null {
       </p>
       <p class="pick-time">
         {t('set.seconds', {
-          seconds: decimal(estimated.value?.get(told.id) ?? told.seconds, 2),
-          plusMinus: decimal(told.secondsPlusMinus, 2),
+          seconds: decimal(estimated.value?.get(reported.id) ?? reported.seconds, 2),
+          plusMinus: decimal(reported.secondsPlusMinus, 2),
         })}
       </p>
-      <p class="reading-note">{t('set.legal', { verdict, category: t(`category.${course.value.category}`) })}</p>
+      <p class="reading-note">
+        {t('set.legal', { verdict, category: t(`category.${course.value.category}`) })}
+      </p>
     </>
   );
 }
@@ -174,10 +176,7 @@ function HillAndStart(): JSX.Element {
           turnModel.value = value as TurnModel;
         }}
       />
-      <ConditionControl
-        field="hardnessNPerMm3"
-        note={snow && t(`snow.${snow.name}`)}
-      />
+      <ConditionControl field="hardnessNPerMm3" note={snow && t(`snow.${snow.name}`)} />
       <Quantity
         label={t('condition.edgeMost')}
         measure="angleDeg"

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { decimal } from '../../../core/units/index.ts';
 import { enteredNow, firstTimes, retrySetRuns, scope, setRuns, turnModel } from '../../answers/index.ts';
-import { chosenPairs, course, project, t } from '../../state/index.ts';
+import { chosenPairs, course, inWords, project, t } from '../../state/index.ts';
 
 /** What keeps the runs from being there, how far they have come, what is known so far, and what is left out. */
 export function Waiting(): JSX.Element | null {
@@ -28,6 +28,7 @@ export function Waiting(): JSX.Element | null {
   }
   if (running) lines.push(...firstWords());
   if (error) lines.push(error);
+  if (value?.fault) lines.push(inWords(value.fault));
   if (error || stopped) {
     lines.push(
       <>
@@ -43,7 +44,7 @@ export function Waiting(): JSX.Element | null {
   if (course.value.gates.length < 2 && value === null) lines.push(t('set.twoGatesNeeded'));
   if (lines.length === 0) return null;
   return (
-    <div class={error ? 'problem' : 'reading-hint'} role="status">
+    <div class={error || value?.fault ? 'problem' : 'reading-hint'} role="status">
       {lines.map((line, i) => (
         <p key={i}>{line}</p>
       ))}

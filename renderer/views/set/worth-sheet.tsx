@@ -1,11 +1,10 @@
 import type { JSX } from 'preact';
 import { decimal } from '../../../core/units/index.ts';
-import { setRunOf, setRuns } from '../../answers/index.ts';
+import { changeText, inputName, setRunOf, setRuns } from '../../answers/index.ts';
 import { exportTable } from '../../files/index.ts';
 import { Empty, PairBadge } from '../../kit/index.ts';
 import { activePair, course, fileStem, t } from '../../state/index.ts';
 import { Waiting } from './waiting.tsx';
-import { changeText, inputName } from './worth-words.ts';
 
 /** What is worth less than this in the whole set is left out, s. */
 const LEAST = 0.0005;
@@ -23,8 +22,8 @@ export function WorthSheet(): JSX.Element {
       </Empty>
     );
   }
-  const told = run.worth.filter(({ seconds }) => Math.abs(seconds) >= LEAST);
-  const most = Math.max(...told.map(({ seconds }) => Math.abs(seconds)));
+  const reported = run.worth.filter(({ seconds }) => Math.abs(seconds) >= LEAST);
+  const most = Math.max(...reported.map(({ seconds }) => Math.abs(seconds)));
   const rows = () => [
     [t('set.change'), t('set.by'), t('set.csv.worth')],
     ...run.worth.map(each => [inputName(each), changeText(each), each.seconds.toFixed(4)]),
@@ -62,7 +61,7 @@ export function WorthSheet(): JSX.Element {
             </tr>
           </thead>
           <tbody>
-            {told.map(each => (
+            {reported.map(each => (
               <tr key={each.input}>
                 <th scope="row">{inputName(each)}</th>
                 <td class="number">{changeText(each)}</td>

@@ -44,7 +44,7 @@ describe.each(demoSkis.map(ski => [ski.name, ski] as const))('%s', (_, ski) => {
 });
 
 describe('at the border of what can be skied', () => {
-  const asked = (radius: number, spacing: number, offset: number, slopeDeg: number) => ({
+  const request = (radius: number, spacing: number, offset: number, slopeDeg: number) => ({
     conditions: {
       ...conditionsOf({ ...SLALOM, slopeDeg }),
       ski: cosineTurnSurface(radius),
@@ -56,7 +56,7 @@ describe('at the border of what can be skied', () => {
   const options = { stages: 32, beginnings: 1 };
 
   test('gates far apart on a gentle slope are solved by way of easier ones', { timeout: 120_000 }, () => {
-    const found = rhythm(asked(10, 30, 1.5, 5), options);
+    const found = rhythm(request(10, 30, 1.5, 5), options);
     if (!found.ok) throw new Error(found.limit);
     expect(found.secondsPerGate).toBeGreaterThan(1.9);
     expect(found.secondsPerGate).toBeLessThan(2.3);
@@ -65,10 +65,10 @@ describe('at the border of what can be skied', () => {
   test('a long ski keeps no pace through tight gates on 5°, and on 7° it does: the hill must pay for the scraping', {
     timeout: 120_000,
   }, () => {
-    const refused = rhythm(asked(25, 8, 5, 5), options);
+    const refused = rhythm(request(25, 8, 5, 5), options);
     if (refused.ok) throw new Error(`${refused.secondsPerGate} s found`);
     expect(['edge angle', 'leg']).toContain(refused.limit);
-    const found = rhythm(asked(25, 8, 5, 7), options);
+    const found = rhythm(request(25, 8, 5, 7), options);
     if (!found.ok) throw new Error(found.limit);
     // Near the border every limit is dear: that is what "cannot be kept" means beyond it.
     expect(found.run.limits[0]!.by).toBe('edge angle');

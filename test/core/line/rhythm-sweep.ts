@@ -12,7 +12,7 @@ const hardness = Number(process.argv[2] ?? 1) * 1e9;
 const WIDEST = 0.63;
 
 let solved = 0;
-let asked = 0;
+let request = 0;
 for (const ski of demoSkis) {
   const surface = grooveSurface(ski, hardness);
   for (const spacing of [8, 12, 18, 24, 30]) {
@@ -26,11 +26,11 @@ for (const ski of demoSkis) {
           wallStrength: usualWallStrength(hardness),
         };
         const answer = rhythm({ conditions, spacing, offset }, { stages: 32 });
-        asked++;
+        request++;
         if (answer.ok) solved++;
         else console.log(`${ski.name}: ${spacing} m by ${offset} m on ${slopeDeg}°: ${answer.limit}`);
       }
     }
   }
-  console.log(`${ski.name}: ${solved} of ${asked} solved so far`);
+  console.log(`${ski.name}: ${solved} of ${request} solved so far`);
 }

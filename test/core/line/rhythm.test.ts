@@ -128,10 +128,11 @@ test('what an input is worth agrees with solving anew', () => {
       return solved(ask(conditions), base[which]).secondsPerGate;
     };
     const again = (at(step) - at(-step)) / (2 * step);
-    const told = worth(base[which])[input];
-    expect(Math.abs(told / again - 1), `${which} ${input}: ${told} told, ${again} solved anew`).toBeLessThan(
-      0.02,
-    );
+    const reported = worth(base[which])[input];
+    expect(
+      Math.abs(reported / again - 1),
+      `${which} ${input}: ${reported} told, ${again} solved anew`,
+    ).toBeLessThan(0.02);
   }
 });
 
@@ -139,8 +140,8 @@ test("what the ski's own radius is worth agrees with solving anew", () => {
   const { groove } = worthOf(base.giant.chain, base.giant.answer, base.giant.question.conditions, [0]);
   const other = { ...conditionsOf(GIANT), ski: cosineTurnSurface(30.2) };
   const again = solved(giant(other), base.giant).secondsPerGate - base.giant.secondsPerGate;
-  const told = worthOfCurvature(groove, base.giant.question.conditions.ski, other.ski);
-  expect(Math.abs(told / again - 1)).toBeLessThan(0.03);
+  const reported = worthOfCurvature(groove, base.giant.question.conditions.ski, other.ski);
+  expect(Math.abs(reported / again - 1)).toBeLessThan(0.03);
 });
 
 test('a question that no turn answers is refused by the limit that could not be kept', {

@@ -24,8 +24,8 @@ const poles = [1, -1, 1, -1].map((right, i) => ({
 }));
 const question: SetQuestion = { conditions, poles, startSpeed: 9 };
 
-function solved(asked: SetQuestion, from: readonly SetRun[] = []): SetRun {
-  const run = quickestRun(asked, { ...stages, from });
+function solved(request: SetQuestion, from: readonly SetRun[] = []): SetRun {
+  const run = quickestRun(request, { ...stages, from });
   if (!run.ok) throw new Error(JSON.stringify(run));
   return run;
 }
@@ -88,34 +88,68 @@ describe('gate by gate', () => {
 describe('what if', () => {
   const worth = worthOf(run.chain, run.answer, conditions, run.poleNodes);
   const inputs = { ...worth.inputs, startSpeed: startSpeedWorth(run) };
-  const told = { inputs, skiWorths: [] };
-  const asked = (more: object, skier: object = {}) => ({
+  const reported = { inputs, skiWorths: [] };
+  const request = (more: object, skier: object = {}) => ({
     conditions: { ...conditions, ...more, skier: { ...conditions.skier, ...skier } },
     startSpeed: 9,
   });
 
   test.each([
-    ['friction', asked({ friction: 0.045 })],
-    ['clearance', asked({ clearance: conditions.clearance + 0.02 })],
-    ['strength', asked({}, { pushMost: conditions.skier.pushMost + 0.02 })],
-    ['drag area', asked({}, { dragArea: conditions.skier.dragArea + 0.02 })],
-    ['start speed', { ...asked({}), startSpeed: 9.2 }],
+    ['friction', request({ friction: 0.045 })],
+    ['clearance', request({ clearance: conditions.clearance + 0.02 })],
+    ['strength', request({}, { pushMost: conditions.skier.pushMost + 0.02 })],
+    ['drag area', request({}, { dragArea: conditions.skier.dragArea + 0.02 })],
+    ['start speed', { ...request({}), startSpeed: 9.2 }],
   ])('%s: the estimate is what solving anew finds, to a tenth of it', (_, to) => {
-    const estimate = whatIf(told, asked({}), to, [1e9, 1e9]);
+    const estimate = whatIf(reported, request({}), to, [1e9, 1e9]);
     const anew = solved({ ...question, ...to }, [run]).seconds - run.seconds;
     expect(estimate / anew).toBeGreaterThan(0.9);
     expect(estimate / anew).toBeLessThan(1.1);
   });
 
   test('nothing changed is worth nothing, twice the hardness what was found for it', () => {
-    expect(whatIf(told, asked({}), asked({}), [1e9, 1e9])).toBe(0);
+    expect(whatIf(reported, request({}), request({}), [1e9, 1e9])).toBe(0);
     const hard = { change: 'hardness', by: 100, unit: '%', seconds: 0.12 } as const;
-    expect(whatIf({ inputs, skiWorths: [hard] }, asked({}), asked({}), [1e9, 4e9])).toBeCloseTo(0.24, 12);
+    expect(whatIf({ inputs, skiWorths: [hard] }, request({}), request({}), [1e9, 4e9])).toBeCloseTo(0.24, 12);
   });
 
   test('changes are told dearest first', () => {
     const seconds = changeWorths(inputs, []).map(each => Math.abs(each.seconds));
     expect(seconds).toEqual(seconds.toSorted((a, b) => b - a));
     expect(changeWorths(worth.inputs, []).some(({ input }) => input === 'startSpeed')).toBe(false);
+  });
+});
+
+describe('gates that cannot be run', () => {
+  const told = (gates: SetQuestion['poles']) => {
+    try {
+      quickestRun({ ...question, poles: gates }, stages);
+    } catch (error) {
+      return error;
+    }
+    return null;
+  };
+
+  test('fewer than two and more than two hundred are refused with what is accepted', () => {
+    const accepted = { from: 2, to: 200, whole: true };
+    expect(told(poles.slice(0, 1))).toMatchObject({ field: 'gates', found: 1, accepted });
+    const many = Array.from({ length: 201 }, (_, i) => ({ ...poles[i % 2], y: 10 * (i + 1) }));
+    expect(told(many)).toMatchObject({ field: 'gates', found: 201 });
+  });
+
+  test('one beside or above the one before is refused by its number and place', () => {
+    const back = poles.map((pole, i) => (i === 2 ? { ...pole, y: 19 } : pole));
+    expect(told(back)).toMatchObject({
+      field: 'gates[3]',
+      accepted: { from: 21.5, quantity: 'distance' },
+      because: { key: 'line.gateFurtherDown' },
+    });
+  });
+
+  test('a set no pace can be kept through names the limit, not the method', () => {
+    const wide = poles.map(pole => ({ ...pole, x: 6 * Math.sign(pole.x), y: 0.4 * pole.y }));
+    const run = quickestRun({ ...question, poles: wide }, stages);
+    expect(run.ok).toBe(false);
+    if (!run.ok) expect(run.limit).not.toMatch(/rhythm|^$/);
   });
 });

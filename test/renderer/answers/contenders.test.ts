@@ -88,4 +88,12 @@ describe('ranking the rack', () => {
     expect(pick).toBeNull();
     expect(because.map(({ key }) => key)).toContain('line.barred');
   });
+
+  it('tells gates that cannot be run by field, as plain data', () => {
+    const pairs = enteredRack.value.pairs.slice(0, 1);
+    const gates = demoSets.GS.gates.slice(0, 3).map((gate, i) => ({ ...gate, y: i === 2 ? 1 : gate.y }));
+    const answer = structuredClone(setJobs.quickestRuns({ ...setQuestion.value, gates, pairs }, () => {}));
+    expect(answer.pairs).toEqual([]);
+    expect(answer.fault).toMatchObject({ field: 'gates[3]', because: { key: 'line.gateFurtherDown' } });
+  });
 });

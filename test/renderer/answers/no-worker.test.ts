@@ -8,6 +8,7 @@ import {
   boardBends,
   grooves,
   hillBends,
+  identified,
   largeBend,
   modesOf,
   rest,
@@ -24,7 +25,6 @@ import {
   turnSource,
 } from '../../../renderer/answers/index.ts';
 import { demoPairs, demoSets } from '../../../renderer/demo/index.ts';
-import { readingsOf } from '../../../renderer/files/index.ts';
 import {
   activePair,
   addEntries,
@@ -36,8 +36,8 @@ import {
   inWords,
   load,
   project,
+  readingsOf,
 } from '../../../renderer/state/index.ts';
-import { identified } from '../../../renderer/views/flex/identify-state.ts';
 import { failWorkers, mendWorkers } from './stand-in-worker.ts';
 
 const NO_WORKER = 'The calculation failed to start.';

@@ -2,14 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { rackOf, writePair, writeRack } from '../../../core/pair/index.ts';
 import { season2024 } from '../../../core/rules/index.ts';
 import { edition } from '../../../renderer/answers/index.ts';
-import {
-  flexSheet,
-  importFile,
-  looking,
-  nextSheet,
-  openFiles,
-  readingsOf,
-} from '../../../renderer/files/index.ts';
+import { flexSheet, importFile, looking, nextSheet, openFiles } from '../../../renderer/files/index.ts';
 import type { FileKind } from '../../../renderer/host/index.ts';
 import {
   activePair,
@@ -18,6 +11,7 @@ import {
   EMPTY_PROJECT,
   load,
   project,
+  readingsOf,
   slope,
   status,
   unsavedEntries,

@@ -33,11 +33,13 @@ const WAYS: readonly [string, RackEntry, string][] = [
 
 beforeEach(() => load(EMPTY_PROJECT));
 
-test.each(WAYS)('a pair %s that is removed is told where it stands', (_, entry, told) => {
+test.each(WAYS)('a pair %s that is removed is told where it stands', (_, entry, reported) => {
   load({ ...EMPTY_PROJECT, rack: [entry] });
   remove(entry);
   expect(project.value.rack).toEqual([]);
-  expect(status.value!.text).toBe(`${entry.pair.name} removed from the rack; undo brings it back. ${told}`);
+  expect(status.value!.text).toBe(
+    `${entry.pair.name} removed from the rack; undo brings it back. ${reported}`,
+  );
   undo();
   expect(project.value.rack).toEqual([entry]);
 });

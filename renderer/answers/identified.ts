@@ -1,9 +1,8 @@
 import { signal } from '@preact/signals';
-import { type BenchTable, DEFAULT_UNCERTAINTY, readBenchTable } from '../../../core/flex/index.ts';
-import { MM } from '../../../core/units/index.ts';
-import { answer } from '../../answers/index.ts';
-import { readingsOf } from '../../files/index.ts';
-import { activePair, type ChosenPair, t } from '../../state/index.ts';
+import { type BenchTable, DEFAULT_UNCERTAINTY, readBenchTable } from '../../core/flex/index.ts';
+import { MM } from '../../core/units/index.ts';
+import { activePair, type ChosenPair, readingsOf, t } from '../state/index.ts';
+import { answer } from './answer.ts';
 
 /** Standard uncertainty of one deflection, mm. */
 export const uncertaintyMm = signal(DEFAULT_UNCERTAINTY / MM);

@@ -1,6 +1,6 @@
-import type { ChangeWorth } from '../../../core/line/index.ts';
-import { decimal } from '../../../core/units/index.ts';
-import { t } from '../../state/index.ts';
+import type { ChangeWorth } from '../../core/line/index.ts';
+import { decimal } from '../../core/units/index.ts';
+import { t } from '../state/index.ts';
 
 const UNIT = {
   'body weights': 'worth.unit.bodyWeights',
