@@ -1,4 +1,4 @@
-import { input, type Working } from '../working/index.ts';
+import { input, type Working, workingOf } from '../working/index.ts';
 import {
   BINDING_CAUTION,
   type BootOnSki,
@@ -6,7 +6,6 @@ import {
   pushPoint,
   type TurnReadings,
 } from './binding-loads.ts';
-import { told } from './told.ts';
 
 const SOURCE = { key: 'source.pushInSkiAxes' } as const;
 
@@ -28,37 +27,37 @@ export function bindingLoadWorkings(turn: TurnReadings, boot: BootOnSki): Workin
   const above = input('z', 'z', 'boot.pushAbove', z, 'm');
   const common = { note: BINDING_CAUTION, source: SOURCE };
   return [
-    told(['boot.normalForce', 'boot.title.normalForce', 'F_z', 'F * cos(theta - psi)'], {
+    workingOf(['boot.normalForce', 'boot.title.normalForce', 'F_z', 'F * cos(theta - psi)'], {
       inputs: [F, ...tipped],
       value: loads.normal,
       unit: 'N',
       ...common,
     }),
-    told(['boot.sidewaysForce', 'boot.title.sidewaysForce', 'F_y', '-F * sin(theta - psi)'], {
+    workingOf(['boot.sidewaysForce', 'boot.title.sidewaysForce', 'F_y', '-F * sin(theta - psi)'], {
       inputs: [F, ...tipped],
       value: loads.sideways,
       unit: 'N',
       ...common,
     }),
-    told(['boot.foreAftForce', 'boot.title.foreAftForce', 'F_x', '-mu * F'], {
+    workingOf(['boot.foreAftForce', 'boot.title.foreAftForce', 'F_x', '-mu * F'], {
       inputs: [F, input('mu', '\\mu', 'boot.friction', boot.friction ?? 0, '1')],
       value: loads.foreAft,
       unit: 'N',
       ...common,
     }),
-    told(['boot.rollMoment', 'boot.title.rollMoment', 'M_x', 'y * F_z - z * F_y'], {
+    workingOf(['boot.rollMoment', 'boot.title.rollMoment', 'M_x', 'y * F_z - z * F_y'], {
       inputs: [aside, normal, above, sideways],
       value: loads.roll,
       unit: 'N*m',
       ...common,
     }),
-    told(['boot.pitchMoment', 'boot.title.pitchMoment', 'M_y', 'x * F_z - z * F_x'], {
+    workingOf(['boot.pitchMoment', 'boot.title.pitchMoment', 'M_y', 'x * F_z - z * F_x'], {
       inputs: [ahead, normal, above, along],
       value: loads.pitch,
       unit: 'N*m',
       ...common,
     }),
-    told(['boot.yawMoment', 'boot.title.yawMoment', 'M_z', 'x * F_y - y * F_x'], {
+    workingOf(['boot.yawMoment', 'boot.title.yawMoment', 'M_z', 'x * F_y - y * F_x'], {
       inputs: [ahead, sideways, aside, along],
       value: loads.yaw,
       unit: 'N*m',

@@ -1,6 +1,6 @@
 import { USUAL } from '../conditions/index.ts';
 import { DEFAULTS } from '../pair/index.ts';
-import { input, type Working } from '../working/index.ts';
+import { input, type Working, workingOf } from '../working/index.ts';
 import {
   angulationIn,
   type BootOnEdge,
@@ -12,7 +12,6 @@ import {
   waistOf,
 } from './answer.ts';
 import { freeAngulation } from './lever.ts';
-import { told } from './told.ts';
 
 export { bindingLoadWorkings } from './binding-working.ts';
 
@@ -40,7 +39,7 @@ export function bootWorkings(question: BootQuestion): Working[] {
 /** How far the ski is tipped beyond the lean of the snow's push. */
 export function angulationWorking(question: BootQuestion): Working {
   const { edgeAngle, lean } = question;
-  return told(['boot.angulation', 'run.title.angulation', '\\gamma', 'theta - psi'], {
+  return workingOf(['boot.angulation', 'run.title.angulation', '\\gamma', 'theta - psi'], {
     inputs: [
       input('theta', '\\theta', 'working.edgeAngle', edgeAngle, 'rad'),
       input('psi', '\\psi', 'boot.leanOfPush', lean, 'rad', 'run.lean'),
@@ -54,7 +53,7 @@ export function angulationWorking(question: BootQuestion): Working {
 
 /** The push of the snow, from the part of it that presses along the base's normal. */
 export function pushWorking(question: BootQuestion): Working {
-  return told(['boot.push', 'boot.title.push', 'F', 'N / cos(gamma)'], {
+  return workingOf(['boot.push', 'boot.title.push', 'F', 'N / cos(gamma)'], {
     inputs: [input('N', 'N', 'working.loadOnSki', question.normal, 'N'), gammaInput(question)],
     value: pushIn(question),
     unit: 'N',
@@ -66,7 +65,7 @@ export function pushWorking(question: BootQuestion): Working {
 /** Height of the foot bed over the snow. */
 export function footBedWorking(question: BootOnEdge): Working {
   const { standingHeight, bootSoleHeight, heightsStated } = question;
-  return told(['boot.footBed', 'boot.title.footBed', 'H', 'h_s + h_b'], {
+  return workingOf(['boot.footBed', 'boot.title.footBed', 'H', 'h_s + h_b'], {
     inputs: [
       input('h_s', 'h_s', 'boot.standingHeight', standingHeight, 'm', 'standingHeightMm'),
       input('h_b', 'h_b', 'boot.soleHeight', bootSoleHeight, 'm', 'bootSoleHeightMm'),
@@ -83,7 +82,7 @@ export function footBedWorking(question: BootOnEdge): Working {
 export function bootMomentWorking(question: BootQuestion): Working {
   const { aside, below } = waistOf(question);
   const names = ['boot.moment', 'boot.title.moment', 'M'] as const;
-  return told([...names, 'F * (y_w * cos(gamma) - H * sin(gamma))'], {
+  return workingOf([...names, 'F * (y_w * cos(gamma) - H * sin(gamma))'], {
     inputs: [
       pushInput(question),
       input('y_w', 'y_w', 'working.halfWaist', aside, 'm', 'waistWidthMm'),
@@ -103,7 +102,7 @@ export function solvedBootMomentWorking(question: BootQuestion): Working | null 
   const value = bootAnswer(question).solvedMoment;
   if (centre === null || value === null) return null;
   const names = ['boot.solvedMoment', 'boot.title.solvedMoment', 'M'] as const;
-  return told([...names, 'F * (y_p * cos(gamma) - (H - z_p) * sin(gamma))'], {
+  return workingOf([...names, 'F * (y_p * cos(gamma) - (H - z_p) * sin(gamma))'], {
     inputs: [
       pushInput(question),
       input('y_p', 'y_p', 'boot.centreAside', centre.aside, 'm', 'carve.turnRadius'),
@@ -122,7 +121,7 @@ export function solvedBootMomentWorking(question: BootQuestion): Working | null 
 export function freeAngulationWorking(question: BootOnEdge): Working {
   const { aside, below } = waistOf(question);
   const names = ['boot.freeAngulation', 'boot.title.freeAngulation', '\\gamma_0'] as const;
-  return told([...names, 'atan2(y_w, H)'], {
+  return workingOf([...names, 'atan2(y_w, H)'], {
     inputs: [
       input('y_w', 'y_w', 'working.halfWaist', aside, 'm', 'waistWidthMm'),
       input('H', 'H', 'working.footBed', below, 'm', 'boot.footBed'),
@@ -140,7 +139,7 @@ export function solvedFreeAngulationWorking(question: BootOnEdge): Working | nul
   const solved = solvedOf(question);
   if (centre === null || solved === null) return null;
   const names = ['boot.solvedFreeAngulation', 'boot.title.solvedFreeAngulation', '\\gamma_0'] as const;
-  return told([...names, 'atan2(y_p, H - z_p)'], {
+  return workingOf([...names, 'atan2(y_p, H - z_p)'], {
     inputs: [
       input('y_p', 'y_p', 'boot.centreAside', solved.aside, 'm', 'carve.turnRadius'),
       input('H', 'H', 'working.footBed', footBedOf(question), 'm', 'boot.footBed'),
@@ -156,7 +155,7 @@ export function solvedFreeAngulationWorking(question: BootOnEdge): Working | nul
 export function edgeAngleLostWorking(question: BootQuestion): Working {
   const { moment, solvedMoment, edgeAngleLost: value } = bootAnswer(question);
   const names = ['boot.edgeAngleLost', 'boot.title.edgeAngleLost', '\\Delta\\theta'] as const;
-  return told([...names, 'M / k'], {
+  return workingOf([...names, 'M / k'], {
     inputs: [
       input(
         'M',

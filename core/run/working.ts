@@ -4,7 +4,7 @@
 
 import { cosineRadiusWorking } from '../carve/index.ts';
 import type { PlainKey } from '../language/index.ts';
-import { input, type SourceStatus, type Working, type WorkingInput } from '../working/index.ts';
+import { input, type Working, type WorkingInput, workingOf } from '../working/index.ts';
 import { balancedLoad, GRAVITY, speedCeiling } from './balance.ts';
 import { coachWords } from './coach-words.ts';
 import { idealRadius } from './ideal-carving.ts';
@@ -304,22 +304,7 @@ function told(
   unit: string,
   value: number,
   inputs: readonly WorkingInput[],
-  rest: {
-    readonly source: Working['source'];
-    readonly status?: SourceStatus;
-    readonly note?: Working['note'];
-  },
+  rest: Pick<Working, 'source' | 'note'> & Partial<Pick<Working, 'status'>>,
 ): Working {
-  const { source, status = 'derived', note } = rest;
-  const working = {
-    key,
-    title: { key: title },
-    symbol,
-    formula,
-    inputs,
-    result: { value, unit },
-    source,
-    status,
-  };
-  return note === undefined ? working : { ...working, note };
+  return workingOf([key, title, symbol, formula], { inputs, value, unit, ...rest });
 }

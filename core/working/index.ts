@@ -4,4 +4,5 @@ export { type InputInWords, type WorkingInWords, workingInWords } from './in-wor
 export { input } from './input.ts';
 export { ownResult } from './own-result.ts';
 export type { Balance, SourceStatus, Working, WorkingInput, WorkingValue } from './working.ts';
+export { workingOf } from './working-of.ts';
 export { balanceTex, workingTex } from './working-tex.ts';

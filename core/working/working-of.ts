@@ -1,8 +1,8 @@
 import type { PlainKey } from '../language/index.ts';
-import type { SourceStatus, Working, WorkingInput } from '../working/index.ts';
+import type { SourceStatus, Working, WorkingInput } from './working.ts';
 
 /** What a working holds beside its name and formula. */
-export interface Told {
+export interface WorkingRest {
   readonly inputs: readonly WorkingInput[];
   readonly value: number;
   readonly unit: string;
@@ -12,9 +12,9 @@ export interface Told {
 }
 
 /** A working from its key, title (by key), symbol, formula in the names of its inputs, and the rest; derived unless said. */
-export function told(
+export function workingOf(
   [key, title, symbol, formula]: readonly [key: string, title: PlainKey, symbol: string, formula: string],
-  { inputs, value, unit, note, source, status = 'derived' }: Told,
+  { inputs, value, unit, note, source, status = 'derived' }: WorkingRest,
 ): Working {
   const working = {
     key,
