@@ -20,6 +20,11 @@ export interface SetQuestion {
   readonly startSpeed: number;
   /** Greatest speed of the mass, m/s, where the skier keeps to a pace: what is faster is scraped away. */
   readonly pace?: number;
+  /** A line drawn through the gates that the skis keep to, as closely as `within`, m. */
+  readonly along?: {
+    readonly points: readonly { readonly x: number; readonly y: number }[];
+    readonly within: number;
+  };
   /** Where the run starts; in the middle of the first two poles, as far above the first as the second is below. */
   readonly start?: { readonly x: number; readonly y: number };
   /** Where it ends; likewise below the last. Crossed anywhere along its line. */

@@ -12,6 +12,7 @@ import {
 } from '../numeric/index.ts';
 import { DEGREE } from '../units/index.ts';
 import { acceptLine } from './conditions.ts';
+import { keepTo } from './keep-to.ts';
 import { column, type LineChain, lineChain } from './line-chain.ts';
 import {
   COST_SCALE,
@@ -187,6 +188,7 @@ function mirrored(question: SetQuestion): SetQuestion {
     poles: question.poles.map(pole => ({ ...over(pole), turn: -pole.turn as 1 | -1 })),
     start: question.start && over(question.start),
     finish: question.finish && over(question.finish),
+    along: question.along && { ...question.along, points: question.along.points.map(over) },
   };
 }
 
@@ -249,7 +251,7 @@ export function startSpeedWorth({ question, answer }: SetRun): number {
 }
 
 function setChain(question: SetQuestion, perPiece: number) {
-  const { conditions, poles, pace } = question;
+  const { conditions, poles, pace, along } = question;
   const points = linePoints(question);
   const chain = lineChain(points, conditions, lineModel(conditions), perPiece);
   const n = STATES.length;
@@ -262,6 +264,7 @@ function setChain(question: SetQuestion, perPiece: number) {
     if (turn < 0) stateLow[at] = 0;
     else stateHigh[at] = 0;
   }
+  if (along) keepTo(along, chain, stateLow, stateHigh);
   const toRight = poles[0].turn < 0 ? 1 : -1;
   const [away, towards] = START_HEADING;
   const startLine = chain.places[0].heading;
