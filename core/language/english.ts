@@ -432,6 +432,7 @@ export const english = {
 
   'set.bending': 'Bending {count, plural, one{# pair} other{# pairs}} into the snow, {share} %.',
   'set.cosineInstead': 'Time by the cosine rule instead',
+  'set.timingBegins': 'Timing the quickest runs.',
   'set.timing': 'Timing the quickest runs, {share} %.',
   'set.firstTime': '{name} {seconds} s',
   'set.firstTimes': 'So far: {times}.',

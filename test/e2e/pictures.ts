@@ -19,6 +19,8 @@ await shoot('edge');
 await page.locator('body').press('4');
 await shoot('slope');
 await page.locator('body').press('5');
+// The runs are asked for a moment after the gates have come to rest, and take seconds.
+await page.locator('.pick-time').waitFor({ timeout: 180_000 });
 await shoot('set');
 await app.close();
 

@@ -6,8 +6,8 @@ import { chosenPairs, t } from '../../state/index.ts';
 import type { PlanScale } from './plan-scale.ts';
 
 const ROW = 19;
-/** px that the longest word takes. */
-const WORD_ROOM = 78;
+/** px that the longest words take in the largest lettering. */
+const WORD_ROOM = 112;
 
 export const stripHeight = (): number =>
   chosenPairs.value.length > 0 ? chosenPairs.value.length * ROW + 4 : 0;

@@ -23,8 +23,9 @@ export function Waiting(): JSX.Element | null {
         </button>
       </>,
     );
-  } else if (running && setRuns.value.progress !== null) {
-    lines.push(t('set.timing', { share: decimal(setRuns.value.progress * 100, 0) }));
+  } else if (running) {
+    const share = setRuns.value.progress;
+    lines.push(share === null ? t('set.timingBegins') : t('set.timing', { share: decimal(share * 100, 0) }));
   }
   if (running) lines.push(...firstWords());
   if (error) lines.push(error);
