@@ -81,7 +81,7 @@ export class EdgeArcs {
       const strokes = (path && path.length > FAR ? 10 : 5) * (i + 1);
       const along = strokes * measure.stroke;
       const shown = path !== undefined && along < path.length - 1.5;
-      label.set(shown ? `${strokes * measure.units} ${unit} along` : '', theme.frame, theme);
+      label.set(shown ? `${strokes * measure.units} ${unit}` : '', theme.frame, theme);
       if (!shown) return;
       const p = pointOnArc(path, along, this.#at);
       const inside = 0.9 * path.turn;
